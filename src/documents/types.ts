@@ -1,0 +1,279 @@
+/**
+ * What readers see, worded and rounded once.
+ *
+ * HTML, PDF and data files render these documents and add only layout: `printed` is what a person
+ * reads, `exact` what a program reads. Everything here is a text ready to show, so that no renderer
+ * can round, and two renderers cannot disagree.
+ */
+
+/** A number as computed (12 significant digits) and as a reader sees it. */
+export interface Figure {
+  readonly exact: string
+  readonly printed: string
+}
+
+export interface UnitText {
+  /** As shown after a number: 'mL/g'; empty for a plain number. */
+  readonly printed: string
+  readonly ucum: string
+}
+
+/** Which of three words a row stands under; they are never mixed. */
+export type Basis = 'measured' | 'typical' | 'not measured'
+
+export type VerdictWord =
+  'pass' | 'conditional pass' | 'conditional fail' | 'fail' | 'not decidable'
+
+export interface VerdictText {
+  readonly word: VerdictWord
+  /** Why, in one sentence with the figures: for a reader who asks. */
+  readonly sentence: string
+  /** Probability that the true value meets the limit, in %. */
+  readonly probability?: Figure
+}
+
+export interface MethodText {
+  readonly id: string
+  readonly edition: string
+  readonly title: string
+  readonly conditions: string
+  readonly reference?: string
+  readonly deviation?: string
+}
+
+export interface LimitText {
+  readonly min?: Figure
+  readonly max?: Figure
+  /** '≥ 250', '≤ 0.30', '0.95 to 1.05', without the unit. */
+  readonly printed: string
+  /** What it holds for: 'lot mean', 'every sheet', 'every reading'. */
+  readonly of: string
+}
+
+/** One property on a lot page or certificate. */
+export interface ResultRow {
+  /** 'expansion-volume': anchor in pages, key in data. */
+  readonly key: string
+  readonly title: string
+  readonly meaning: string
+  readonly basis: Basis
+  readonly unit: UnitText
+  readonly method?: MethodText
+  readonly testedOn?: string
+  /** Readings or sheets behind the figure. */
+  readonly n?: number
+  /** '262'; '< 0.02' below the reporting limit; absent when not measured. */
+  readonly value?: Figure
+  /** True where the figure is an upper bound, not a value. */
+  readonly below?: boolean
+  readonly standardUncertainty?: Figure
+  readonly expandedUncertainty?: Figure
+  readonly coverageFactor?: Figure
+  /** 'unlimited' where infinite. */
+  readonly degreesOfFreedom?: Figure
+  /** Scatter between sheets, kept apart from the uncertainty of measurement, as a sentence. */
+  readonly spread?: string
+  readonly limit?: LimitText
+  readonly verdict?: VerdictText
+}
+
+export interface Table {
+  readonly caption: string
+  readonly columns: readonly { readonly title: string; readonly numeric: boolean }[]
+  readonly rows: readonly (readonly string[])[]
+}
+
+/** How a figure came about, for a reader who wants to recompute it. */
+export interface Working {
+  readonly key: string
+  readonly title: string
+  /** In plain typography: 'EV = V / m'. */
+  readonly formula: string
+  /** Where the formula comes from. */
+  readonly source: string
+  /** The figure this ends in: '262 mL/g ± 8 mL/g (k = 2.04, 31 degrees of freedom)'. */
+  readonly outcome: string
+  /** Readings as written in the record. */
+  readonly readings?: Table
+  /** Model inputs of one reading with their uncertainties. */
+  readonly inputs: Table
+  /** One line a cause. */
+  readonly budget: Table
+  readonly notes: readonly string[]
+}
+
+export interface ChainLink {
+  readonly lot: string
+  /** 'expandable flake', 'furnace run', 'foil'. */
+  readonly kind: string
+  readonly made: string
+  /** Address of its page, relative to the site's root; absent where there is none to see. */
+  readonly url?: string
+}
+
+export interface StatusText {
+  readonly state: 'quarantine' | 'released' | 'rejected' | 'concession' | 'withdrawn'
+  /** 'Released on 18 March 2026 by the quality manager.' */
+  readonly sentence: string
+}
+
+export interface ProducerText {
+  readonly name: string
+  readonly address: readonly string[]
+  readonly email: string
+  readonly telephone: string
+  readonly site?: string
+}
+
+export interface HazardText {
+  readonly signal?: string
+  readonly statements: readonly { readonly code: string; readonly text: string }[]
+  /** Who says so, and that it is an aid, no legal classification. */
+  readonly basis: string
+  /** The wording's source: 'CLP, consolidated 2025-09-01'. */
+  readonly edition: string
+}
+
+/** Label and text, for the head of a page or certificate. */
+export interface Fact {
+  readonly label: string
+  readonly text: string
+}
+
+/** The parts of a lot that any edition shows. */
+export interface LotDocument {
+  readonly lot: string
+  /** 'expandable flake', 'foil'. */
+  readonly kind: string
+  readonly url: string
+  readonly grade: {
+    readonly id: string
+    readonly title: string
+    readonly revision: string
+    readonly url: string
+  }
+  readonly made: string
+  readonly status: StatusText
+  /** 'Meets grade flake-50 in all 4 limits.' */
+  readonly answer: { readonly word: VerdictWord | 'not judged'; readonly sentence: string }
+  readonly facts: readonly Fact[]
+  readonly results: readonly ResultRow[]
+  readonly decisionRule: string
+  readonly workings: readonly Working[]
+  readonly chain: readonly ChainLink[]
+  readonly traceability: readonly string[]
+  readonly hazards?: HazardText
+  readonly cautions: readonly string[]
+  readonly papers: readonly Paper[]
+  readonly notices: readonly string[]
+}
+
+/** A file that goes with a lot. */
+export interface Paper {
+  readonly title: string
+  /** Relative to the site's root. */
+  readonly url: string
+  readonly mediaType: string
+}
+
+/** What only the workshop edition adds to a lot. */
+export interface ProcessDocument {
+  readonly facts: readonly Fact[]
+  readonly charge?: Table
+  readonly steps?: Table
+  readonly results: readonly ResultRow[]
+  readonly workings: readonly Working[]
+  readonly materials: readonly ChainLink[]
+  readonly notices: readonly string[]
+}
+
+/** A certificate, or the preview of one where none was issued. */
+export interface CertificateDocument {
+  readonly title: string
+  /** Absent on a preview. */
+  readonly number?: string
+  readonly revision?: string
+  readonly issued?: string
+  readonly preview: boolean
+  /** Text across each page of a preview: 'Preview, not issued'. */
+  readonly mark?: string
+  readonly language: 'en'
+  readonly paper: 'A4' | 'Letter'
+  /** Date that stands for the document's age; never the clock. */
+  readonly dated: string
+  readonly producer: ProducerText
+  /** Lot, grade, specification and revision, dates, quantity, sampling. */
+  readonly facts: readonly Fact[]
+  readonly answer: { readonly word: VerdictWord | 'not judged'; readonly sentence: string }
+  readonly results: readonly ResultRow[]
+  readonly notMeasured: readonly string[]
+  readonly decisionRule: string
+  readonly release: StatusText
+  readonly signatory?: string
+  readonly hazards?: HazardText
+  readonly cautions: readonly string[]
+  readonly traceability: readonly string[]
+  /** What the document is and is not. */
+  readonly statements: readonly string[]
+  /** The lot's address on the site, if the producer has one. */
+  readonly url?: string
+}
+
+export interface GradeDocument {
+  readonly id: string
+  readonly title: string
+  readonly revision: string
+  readonly validFrom: string
+  readonly url: string
+  readonly kind: string
+  readonly description: string
+  readonly decisionRule: string
+  readonly limits: readonly {
+    readonly key: string
+    readonly title: string
+    readonly limit: LimitText
+    readonly unit: UnitText
+    readonly method?: MethodText
+  }[]
+  readonly typical: readonly { readonly title: string; readonly value: string }[]
+  readonly notMeasured: readonly string[]
+  readonly packing?: string
+  readonly storage?: string
+  readonly hazards?: HazardText
+  readonly cautions: readonly string[]
+  readonly lots: readonly LotSummary[]
+}
+
+/** A line in the archive. */
+export interface LotSummary {
+  readonly lot: string
+  readonly url: string
+  readonly kind: string
+  readonly grade: string
+  readonly made: string
+  readonly state: StatusText['state']
+  readonly answer: LotDocument['answer']
+  /** The grade's first limits: 'Expansion volume 262 mL/g'. */
+  readonly key: readonly Fact[]
+}
+
+/** The whole site in one edition. */
+export interface SiteDocument {
+  readonly edition: 'public' | 'workshop'
+  readonly producer: ProducerText
+  /** Latest date in the content: what the pages are as of. */
+  readonly asOf: string
+  readonly lots: readonly LotPage[]
+  readonly grades: readonly GradeDocument[]
+  readonly drafts: readonly { readonly lot: string; readonly missing: readonly string[] }[]
+}
+
+/** One lot with everything that is written for it. */
+export interface LotPage {
+  readonly summary: LotSummary
+  readonly document: LotDocument
+  readonly process?: ProcessDocument
+  /** Latest certificate, or the preview; older revisions follow. */
+  readonly certificates: readonly { readonly document: CertificateDocument; readonly url: string }[]
+  readonly dataUrl: string
+}

@@ -1,0 +1,43 @@
+/**
+ * Inputs a model cannot take. The error names the input and what to do; whoever called the model
+ * knows where in which record it was written.
+ */
+
+import type { Estimate } from './estimate.ts'
+
+/** An input lies outside the range where the model holds. */
+export class DomainError extends RangeError {
+  override readonly name = 'DomainError'
+  readonly input: string
+  /** The rule it broke and what was found: 'must be greater than 0, got 0'. */
+  readonly reason: string
+  readonly hint: string
+
+  constructor(input: string, rule: string, got: number, hint: string) {
+    const reason = `must be ${rule}, got ${Number(got.toPrecision(6))}`
+    super(`${input} ${reason}`)
+    this.input = input
+    this.reason = reason
+    this.hint = hint
+  }
+}
+
+/** Throw DomainError unless the named input is finite and above zero. */
+export function requirePositive<Name extends string>(
+  inputs: Record<Name, Estimate>,
+  input: Name,
+  hint: string
+): void {
+  const { value } = inputs[input]
+  if (!(value > 0 && value < Infinity)) throw new DomainError(input, 'greater than 0', value, hint)
+}
+
+/** Throw DomainError unless the named input is finite and not below zero. */
+export function requireNotNegative<Name extends string>(
+  inputs: Record<Name, Estimate>,
+  input: Name,
+  hint: string
+): void {
+  const { value } = inputs[input]
+  if (!(value >= 0 && value < Infinity)) throw new DomainError(input, 'at least 0', value, hint)
+}

@@ -1,0 +1,179 @@
+/**
+ * Values with uncertainty, and the one routine that propagates it.
+ *
+ * An estimate is a value and a linear sum over independent causes. Two estimates that share a cause
+ * (one balance's calibration, one titrant, one set of readings) are correlated by it, so the
+ * correlation of any two figures, lots or blends follows without being declared.
+ *
+ * Source: JCGM 100:2008 (GUM), 5.2 and F.1.2.3: correlated inputs written as functions of
+ * independent ones.
+ */
+
+/** One independent reason why values may be off. */
+export interface Cause {
+  /** What happened, and to what: 'BAL-1 calibration', 'EB-26-041 expansion volume, reading 2'. */
+  readonly name: string
+  /** The budget line it is shown under. Causes of one pool share its degrees of freedom. */
+  readonly pool: string
+  /** Evaluated from scatter (A) or otherwise (B): GUM 3.3.4. */
+  readonly kind: 'A' | 'B'
+  /** Degrees of freedom of the pool; Infinity where the uncertainty is taken as known. */
+  readonly df: number
+}
+
+/** What one cause does to one estimate: signed standard uncertainty, in the estimate's unit. */
+export interface Term {
+  readonly cause: Cause
+  readonly u: number
+}
+
+/** A value and its uncertainty, in the unit named by the field that holds it. */
+export interface Estimate {
+  readonly value: number
+  /** By the cause's name. */
+  readonly terms: ReadonlyMap<string, Term>
+}
+
+/** One input of a model, as the working shows it. */
+export interface InputLine<Name extends string = string> {
+  /** The input, by the name it has in the record. */
+  readonly input: Name
+  readonly value: number
+  readonly u: number
+  /** ∂y/∂x at the measured values, in units of y per unit of x. */
+  readonly sensitivity: number
+}
+
+/** An estimate that a model computed, with the inputs it came from. */
+export interface Computed<Name extends string = string> extends Estimate {
+  readonly inputs: readonly InputLine<Name>[]
+}
+
+/** Standard uncertainty of a limit ±a when every value inside is equally likely: a / √3. */
+export const rectangular = (a: number): number => a / Math.sqrt(3)
+
+/** Standard uncertainty of a limit ±a when values near the centre are likelier: a / √6. */
+export const triangular = (a: number): number => a / Math.sqrt(6)
+
+/** A value taken as known: a definition, a tabulated constant, a count. */
+export const exact = (value: number): Estimate => ({ value, terms: new Map() })
+
+/** A value with the causes that make it uncertain; causes of no effect are left out. */
+export function estimate(value: number, terms: readonly Term[]): Estimate {
+  const byName = new Map<string, Term>()
+  for (const term of terms) addTerm(byName, term.cause, term.u)
+  return { value, terms: byName }
+}
+
+/** An estimate uncertain by one cause of its own. */
+export const measured = (value: number, u: number, name: string, df = Infinity): Estimate =>
+  estimate(value, [{ cause: { name, pool: name, kind: 'B', df }, u }])
+
+/** Combined standard uncertainty, in the estimate's unit. */
+export const uncertaintyOf = ({ terms }: Estimate): number =>
+  Math.hypot(...[...terms.values()].map(term => term.u))
+
+/** Covariance of two estimates: the sum over the causes they share (GUM F.1.2.3). */
+export function covariance(a: Estimate, b: Estimate): number {
+  let sum = 0
+  for (const [name, { u }] of a.terms) sum += u * (b.terms.get(name)?.u ?? 0)
+  return sum
+}
+
+/** Correlation coefficient of two estimates; 0 where either is exact. */
+export function correlation(a: Estimate, b: Estimate): number {
+  const scale = uncertaintyOf(a) * uncertaintyOf(b)
+  return scale === 0 ? 0 : covariance(a, b) / scale
+}
+
+/** What a pool of causes contributes to an estimate. */
+export interface BudgetLine {
+  readonly pool: string
+  readonly kind: 'A' | 'B'
+  /** Standard uncertainty it contributes, in the estimate's unit, never negative. */
+  readonly u: number
+  readonly df: number
+  /** Its part of the variance, 0 to 1. */
+  readonly share: number
+}
+
+/** The uncertainty budget: one line a pool, largest first. */
+export function budgetOf(estimate: Estimate): BudgetLine[] {
+  const pools = new Map<string, { kind: 'A' | 'B'; df: number; variance: number }>()
+  for (const { cause, u } of estimate.terms.values()) {
+    const pool = pools.get(cause.pool) ?? { kind: cause.kind, df: cause.df, variance: 0 }
+    pool.variance += u * u
+    pools.set(cause.pool, pool)
+  }
+  const total = [...pools.values()].reduce((sum, { variance }) => sum + variance, 0)
+  return [...pools]
+    .filter(([, { variance }]) => variance > 0)
+    .map(([pool, { kind, df, variance }]) => ({
+      pool,
+      kind,
+      df,
+      u: Math.sqrt(variance),
+      share: variance / total
+    }))
+    .sort((a, b) => b.u - a.u || (a.pool < b.pool ? -1 : 1))
+}
+
+/**
+ * Effective degrees of freedom by the Welch–Satterthwaite formula, Infinity where every pool's are.
+ *
+ * Source: JCGM 100:2008, G.4.1, equation (G.2b).
+ */
+export function degreesOfFreedom(estimate: Estimate): number {
+  const lines = budgetOf(estimate)
+  const variance = lines.reduce((sum, { u }) => sum + u * u, 0)
+  const denominator = lines.reduce((sum, { u, df }) => sum + (u * u * u * u) / df, 0)
+  return denominator === 0 ? Infinity : (variance * variance) / denominator
+}
+
+/** Half width of the difference quotient, in standard uncertainties of the input. */
+const STEP = 1 / 64
+
+/**
+ * Evaluate `model` at the inputs' values and propagate their uncertainties to first order, input
+ * correlations included: each cause's effect on y is Σ ∂y/∂xᵢ times its effect on xᵢ.
+ *
+ * The derivative's step scales with the input's uncertainty, so a reading of zero has one too. An
+ * exact input takes no derivative: it cannot contribute.
+ *
+ * Source: JCGM 100:2008, 5.1.2 and 5.2.2; 5.1.3 note 2 for the numerical derivative.
+ */
+export function propagate<Name extends string>(
+  model: (inputs: Record<Name, number>) => number,
+  inputs: Record<Name, Estimate>
+): Computed<Name> {
+  const names = Object.keys(inputs) as Name[]
+  const values = Object.fromEntries(names.map(name => [name, inputs[name].value])) as Record<
+    Name,
+    number
+  >
+  const terms = new Map<string, Term>()
+  const lines = names.map(input => {
+    const u = uncertaintyOf(inputs[input])
+    const sensitivity = u === 0 ? 0 : slope(model, values, input, STEP * u)
+    for (const term of inputs[input].terms.values())
+      addTerm(terms, term.cause, sensitivity * term.u)
+    return { input, value: values[input], u, sensitivity }
+  })
+  return { value: model(values), terms, inputs: lines }
+}
+
+function slope<Name extends string>(
+  model: (inputs: Record<Name, number>) => number,
+  values: Record<Name, number>,
+  input: Name,
+  step: number
+): number {
+  const above = model({ ...values, [input]: values[input] + step })
+  const below = model({ ...values, [input]: values[input] - step })
+  return (above - below) / (2 * step)
+}
+
+function addTerm(terms: Map<string, Term>, cause: Cause, u: number): void {
+  if (u === 0) return
+  terms.set(cause.name, { cause, u: u + (terms.get(cause.name)?.u ?? 0) })
+}

@@ -1,0 +1,90 @@
+/**
+ * The mean of repeated readings, with their scatter as a type A cause.
+ *
+ * Each reading keeps a cause of its own, so quantities read together on one specimen stay
+ * correlated through it. What is common to all readings (a calibration) is not divided by √n.
+ *
+ * Source: JCGM 100:2008, 4.2 and 5.2.3; H.2 for quantities read together.
+ */
+
+import { type Cause, type Estimate, type Term, estimate } from './estimate.ts'
+
+/** A method's own repeatability, found beforehand from many readings. */
+export interface Repeatability {
+  /** Standard deviation of one reading, in the readings' unit. */
+  readonly s: number
+  readonly df: number
+  /** Where it comes from, for the budget: 'TM-01 repeatability'. */
+  readonly name: string
+}
+
+/**
+ * Mean of readings of one quantity on one thing.
+ *
+ * @param name what was read, for the budget: 'EB-26-041 expansion volume'
+ * @param repeatability used in place of the readings' own scatter, which two or three readings
+ *   estimate poorly (two alone make k = 12.7)
+ * @throws RangeError without a reading
+ */
+export function meanOfReadings(
+  readings: readonly Estimate[],
+  name: string,
+  repeatability?: Repeatability
+): Estimate {
+  const average = meanOf(readings)
+  const scatter = repeatability
+    ? pooledScatter(readings.length, name, repeatability)
+    : ownScatter(readings, average.value, name)
+  return estimate(average.value, [...average.terms.values(), ...scatter])
+}
+
+/**
+ * Mean of estimates, with no scatter of its own: what they share stays whole, what is each one's own
+ * averages out.
+ *
+ * @throws RangeError without an estimate
+ */
+export function meanOf(estimates: readonly Estimate[]): Estimate {
+  const n = estimates.length
+  if (n === 0) throw new RangeError('a mean requires at least 1 estimate')
+  const value = estimates.reduce((sum, one) => sum + one.value, 0) / n
+  const terms = estimates.flatMap(one =>
+    [...one.terms.values()].map(term => ({ cause: term.cause, u: term.u / n }))
+  )
+  return estimate(value, terms)
+}
+
+/** Standard deviation of single readings, n − 1 in the divisor; undefined for fewer than two. */
+export function standardDeviation(values: readonly number[]): number | undefined {
+  if (values.length < 2) return undefined
+  const mean = values.reduce((sum, x) => sum + x, 0) / values.length
+  // The second sum is zero in exact arithmetic and takes the mean's rounding error out.
+  const squares = values.reduce((sum, x) => sum + (x - mean) ** 2, 0)
+  const drift = values.reduce((sum, x) => sum + (x - mean), 0)
+  return Math.sqrt((squares - (drift * drift) / values.length) / (values.length - 1))
+}
+
+const readingCause = (name: string, index: number, pool: string, df: number): Cause => ({
+  name: `${name}, reading ${index + 1}`,
+  pool,
+  kind: 'A',
+  df
+})
+
+/** Residual k over √(n(n − 1)): their squares add up to the variance of the mean. */
+function ownScatter(readings: readonly Estimate[], mean: number, name: string): Term[] {
+  const n = readings.length
+  if (n < 2) return []
+  const pool = `${name}, scatter of ${n} readings`
+  return readings.map((reading, index) => ({
+    cause: readingCause(name, index, pool, n - 1),
+    u: (reading.value - mean) / Math.sqrt(n * (n - 1))
+  }))
+}
+
+function pooledScatter(n: number, name: string, { s, df, name: pool }: Repeatability): Term[] {
+  return Array.from({ length: n }, (_, index) => ({
+    cause: readingCause(name, index, pool, df),
+    u: s / n
+  }))
+}

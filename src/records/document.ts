@@ -1,0 +1,232 @@
+/**
+ * YAML text to a plain tree that still knows where each field was written.
+ *
+ * Every scalar stays the text it was: YAML's own numbers would make 99.0 of 99 and a number of lot
+ * 0123. Anchors, aliases, merge keys and tags are refused by name, for they hide where a figure
+ * comes from.
+ */
+
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  type Node,
+  type Pair,
+  parseDocument,
+  type YAMLError
+} from 'yaml'
+import {
+  type Checked,
+  type FieldPath,
+  type Place,
+  type Problem,
+  problemAt,
+  type ProblemCode,
+  type SourceFile
+} from '../problem.ts'
+
+type Range = readonly [start: number, end: number]
+
+export interface RecordDocument {
+  readonly file: SourceFile
+  /** Maps, lists and strings; a field with nothing written in it is absent. */
+  readonly data: unknown
+  /** Where the value of a field stands, or of the nearest thing around it that is written. */
+  placeOf(field: FieldPath): Place
+  /** Where the field's own name stands. */
+  keyPlaceOf(field: FieldPath): Place
+}
+
+interface Spot {
+  readonly key?: Range
+  readonly value: Range
+}
+
+/** Everything collected on one walk over the YAML tree. */
+interface Walk {
+  readonly file: SourceFile
+  readonly spots: Map<string, Spot>
+  readonly problems: Problem[]
+}
+
+/** Parse one file. Its problems are all of the YAML kind: nothing is known yet of what it records. */
+export function parseRecord(source: SourceFile): Checked<RecordDocument> {
+  const file = { ...source, text: source.text.replace(/^\uFEFF/u, '') }
+  const document = parseDocument(file.text, {
+    schema: 'failsafe',
+    prettyErrors: false,
+    logLevel: 'silent'
+  })
+  const walk: Walk = { file, spots: new Map(), problems: syntaxProblems(file, document) }
+  const data = document.contents ? valueOf(walk, document.contents, []) : undefined
+  if (walk.problems.length === 0 && !isMap(document.contents))
+    walk.problems.push(
+      problemAt(
+        { file, field: [], range: [0, Math.max(1, file.text.split('\n', 1)[0]!.length)] },
+        'NOT_A_RECORD',
+        'holds no fields',
+        "a record is a list of fields such as 'lot: EB-26-041'"
+      )
+    )
+  if (walk.problems.length > 0) return { ok: false, problems: walk.problems }
+  return { ok: true, value: positioned(walk, data), problems: [] }
+}
+
+function positioned({ file, spots }: Walk, data: unknown): RecordDocument {
+  const place = (field: FieldPath, wanted: 'key' | 'value'): Place => {
+    const written = field.reduce<(string | number)[]>(
+      (path, step) => [...path, writtenStep(spots, path, step)],
+      []
+    )
+    return { file, field: written, range: nearest(spots, written, wanted) }
+  }
+  return {
+    file,
+    data,
+    placeOf: field => place(field, 'value'),
+    keyPlaceOf: field => place(field, 'key')
+  }
+}
+
+const spotKey = (field: FieldPath) => JSON.stringify(field)
+
+/** A typed field name (`mass_g`) as the record has it (`mass`). */
+function writtenStep(spots: Walk['spots'], parent: FieldPath, step: string | number) {
+  if (typeof step === 'number' || spots.has(spotKey([...parent, step]))) return step
+  const bare = step.replace(/_.*$/u, '')
+  const kebab = bare.replace(/[A-Z]/gu, letter => `-${letter.toLowerCase()}`)
+  return [bare, kebab].find(name => spots.has(spotKey([...parent, name]))) ?? kebab
+}
+
+/** The range of a field; for one that is not written, the key of the nearest one around it. */
+function nearest(spots: Walk['spots'], field: FieldPath, wanted: 'key' | 'value'): Range {
+  const own = spots.get(spotKey(field))
+  if (own) return (wanted === 'key' ? own.key : undefined) ?? own.value
+  for (let length = field.length - 1; length > 0; length--) {
+    const spot = spots.get(spotKey(field.slice(0, length)))
+    if (spot) return spot.key ?? [spot.value[0], spot.value[0] + 1]
+  }
+  const [first] = spots.values()
+  return first?.key ?? [0, 1]
+}
+
+function valueOf(walk: Walk, node: Node, path: FieldPath): unknown {
+  refuseFeatures(walk, node, path)
+  if (isMap(node)) return mapOf(walk, node.items as Pair[], path)
+  if (isSeq(node))
+    return node.items.map((item, index) => {
+      const child = [...path, index]
+      walk.spots.set(spotKey(child), { value: rangeOf(item as Node) })
+      return valueOf(walk, item as Node, child)
+    })
+  return isScalar(node) ? String(node.value ?? '') : undefined
+}
+
+function mapOf(walk: Walk, pairs: readonly Pair[], path: FieldPath): Record<string, unknown> {
+  const entries: [string, unknown][] = []
+  for (const [index, pair] of pairs.entries()) {
+    const key = isScalar(pair.key) ? String(pair.key.value ?? '') : ''
+    const keyRange = rangeOf(pair.key as Node)
+    const child = [...path, key]
+    if (isCommaDecimal(pairs[index - 1], pair)) {
+      refuseComma(walk, pairs[index - 1]!, pair, path)
+      continue
+    }
+    if (key === '<<') refuse(walk, child, keyRange, "merge keys ('<<') are not used in records")
+    const node = pair.value as Node | null
+    const value = node ? valueOf(walk, node, child) : ''
+    walk.spots.set(spotKey(child), {
+      key: keyRange,
+      value: filled(node ? rangeOf(node) : keyRange)
+    })
+    if (value !== '') entries.push([key, value])
+  }
+  return Object.fromEntries(entries)
+}
+
+/** `{ mass: 25,00 g }` reads as mass 25 and a field named '00 g' with nothing in it. */
+function isCommaDecimal(before: Pair | undefined, pair: Pair): boolean {
+  return (
+    before !== undefined &&
+    pair.value === null &&
+    isScalar(pair.key) &&
+    /^\d+(\s*\S+)?$/u.test(String(pair.key.value)) &&
+    isScalar(before.value) &&
+    /^[+-]?\d+$/u.test(String(before.value.value))
+  )
+}
+
+function refuseComma(walk: Walk, before: Pair, pair: Pair, path: FieldPath): void {
+  const [start] = rangeOf(before.value as Node)
+  const [, end] = rangeOf(pair.key as Node)
+  const written = walk.file.text.slice(start, end)
+  const name = isScalar(before.key) ? String(before.key.value) : ''
+  walk.problems.push(
+    problemAt(
+      { file: walk.file, field: [...path, name], range: [start, end] },
+      'COMMA_DECIMAL',
+      `has a comma where the decimal point belongs, got '${written}'`,
+      `write '${written.replace(/,\s*/u, '.')}'; a comma ends an entry inside { }`
+    )
+  )
+}
+
+function refuseFeatures(walk: Walk, node: Node, path: FieldPath): void {
+  const range = rangeOf(node)
+  if (isAlias(node))
+    return refuse(walk, path, range, `aliases ('*${node.source}') are not used in records`)
+  if (node.anchor) refuse(walk, path, range, `anchors ('&${node.anchor}') are not used in records`)
+  if (node.tag) refuse(walk, path, range, `tags ('${shortTag(node.tag)}') are not used in records`)
+}
+
+const shortTag = (tag: string) => tag.replace('tag:yaml.org,2002:', '!!')
+
+function refuse({ problems, file }: Walk, field: FieldPath, range: Range, message: string): void {
+  problems.push(
+    problemAt(
+      { file, field, range },
+      'YAML_FEATURE',
+      message,
+      'write the value out where it is meant'
+    )
+  )
+}
+
+const rangeOf = (node: Node | null): Range => [node?.range?.[0] ?? 0, node?.range?.[1] ?? 0]
+
+/** A range never empty, so that a caret has something to stand under. */
+const filled = ([start, end]: Range): Range => [start, Math.max(end, start + 1)]
+
+/** What YAML errors are called here, and what to do; others are YAML_SYNTAX. */
+const syntaxHints: Readonly<Record<string, readonly [ProblemCode, string]>> = {
+  DUPLICATE_KEY: ['DUPLICATE_FIELD', 'keep one of the two'],
+  TAB_AS_INDENT: ['YAML_SYNTAX', 'indent with spaces'],
+  MULTIPLE_DOCS: ['YAML_SYNTAX', "one record a file: remove the line '---' and what follows"],
+  BAD_INDENT: ['YAML_SYNTAX', 'line the field up with its neighbours'],
+  MISSING_CHAR: ['YAML_SYNTAX', 'close the bracket or quote, or put a comma between entries'],
+  BLOCK_AS_IMPLICIT_KEY: [
+    'YAML_SYNTAX',
+    "two fields on one line, or a ':' in a text: quote the text"
+  ],
+  UNEXPECTED_TOKEN: ['YAML_SYNTAX', 'check brackets, quotes and colons on this line']
+}
+
+function syntaxProblems(file: SourceFile, document: Document): Problem[] {
+  const faults: YAMLError[] = [...document.errors]
+  return faults.map(({ code, message, pos }) => {
+    const [name, hint] = syntaxHints[code] ?? [
+      'YAML_SYNTAX' as const,
+      'check the line against its neighbours'
+    ]
+    const range: Range = [Math.min(pos[0], file.text.length), Math.max(pos[0] + 1, pos[1])]
+    return problemAt({ file, field: [], range }, name, plain(message), hint)
+  })
+}
+
+/** The parser's sentence without its capital and full stop. */
+const plain = (message: string) => {
+  const sentence = message.split('\n', 1)[0]!.replace(/[.:]$/u, '')
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1)
+}

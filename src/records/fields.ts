@@ -1,0 +1,198 @@
+/**
+ * The words record schemas are written in.
+ *
+ * A record's field is `mass: 25.00 g`; the typed record's is `mass_g`. The renaming happens here, at
+ * run time and in the types alike: kebab-case becomes camelCase, and a quantity's field ends in the
+ * suffix of the unit its schema names.
+ */
+
+import { z } from 'zod'
+import { type UnitName, units } from '../metrology/units.ts'
+import {
+  acceptedUnits,
+  isUnreadable,
+  readQuantity,
+  type Reading,
+  type Unreadable
+} from '../metrology/written.ts'
+import type { ProblemCode } from '../problem.ts'
+
+/** What a schema says of a fault beyond zod's own issue: our code and our hint. */
+export interface FaultDetails {
+  readonly code: ProblemCode
+  readonly hint: string
+}
+
+type Camel<Text extends string> = Text extends `${infer Head}-${infer Tail}`
+  ? `${Head}${Capitalize<Camel<Tail>>}`
+  : Text
+
+type Suffixed<Key extends string, Unit extends UnitName> = (typeof units)[Unit]['suffix'] extends ''
+  ? Camel<Key>
+  : `${Camel<Key>}_${(typeof units)[Unit]['suffix']}`
+
+type TypedName<Key, Schema> = Key extends string
+  ? Schema extends { readonly fieldUnit: infer Unit extends UnitName }
+    ? Suffixed<Key, Unit>
+    : Camel<Key>
+  : never
+
+type Renamed<Shape extends z.ZodRawShape, Value> = {
+  [Key in keyof Value as TypedName<Key, Key extends keyof Shape ? Shape[Key] : never>]: Value[Key]
+}
+
+/** The typed record a set of fields yields. */
+export type Typed<Shape extends z.ZodRawShape> = Renamed<Shape, z.output<z.ZodObject<Shape>>>
+
+/** A record or part of one: exactly these fields, in their typed names. */
+export function fields<Shape extends z.ZodRawShape>(shape: Shape) {
+  const names = new Map(Object.entries(shape).map(([key, schema]) => [key, typedName(key, schema)]))
+  return z
+    .strictObject(shape)
+    .transform(
+      value =>
+        Object.fromEntries(
+          Object.entries(value).map(([key, field]) => [names.get(key) ?? key, field])
+        ) as Typed<Shape>
+    )
+}
+
+/** kebab-case to camelCase. */
+export const camel = (key: string): string =>
+  key.replace(/-(\w)/gu, (_, letter: string) => letter.toUpperCase())
+
+function typedName(key: string, schema: unknown): string {
+  const unit = (schema as { fieldUnit?: UnitName }).fieldUnit
+  const suffix = unit ? units[unit].suffix : ''
+  return suffix ? `${camel(key)}_${suffix}` : camel(key)
+}
+
+type QuantityField<Unit extends UnitName> = z.ZodType<Reading, string> & {
+  readonly fieldUnit: Unit
+}
+
+/** A quantity written with its unit, held in `unit` whatever unit of the kind it was written in. */
+export function quantity<Unit extends UnitName>(unit: Unit): QuantityField<Unit> {
+  const schema = z
+    .string()
+    .transform((text, context): Reading => {
+      const result = readQuantity(text, unit)
+      if (!isUnreadable(result)) return result
+      context.addIssue({ code: 'custom', ...explain(result, text, unit) })
+      return z.NEVER
+    })
+    .meta({ description: `quantity in ${acceptedUnits(unit)}`, lotfolioUnit: unit })
+  return Object.assign(schema, { fieldUnit: unit })
+}
+
+/** A field that may be left out; keeps the unit of its quantity. */
+export function maybe<Schema extends z.ZodType>(schema: Schema) {
+  const unit = (schema as { fieldUnit?: UnitName }).fieldUnit
+  return Object.assign(
+    schema.optional(),
+    unit ? { fieldUnit: unit } : {}
+  ) as z.ZodOptional<Schema> & UnitOf<Schema>
+}
+
+/** A list of at least one; keeps the unit of its quantities. */
+export function list<Schema extends z.ZodType>(schema: Schema) {
+  const unit = (schema as { fieldUnit?: UnitName }).fieldUnit
+  return Object.assign(
+    z.array(schema).min(1),
+    unit ? { fieldUnit: unit } : {}
+  ) as z.ZodArray<Schema> & UnitOf<Schema>
+}
+
+type UnitOf<Schema> = Schema extends { readonly fieldUnit: infer Unit }
+  ? { readonly fieldUnit: Unit }
+  : unknown
+
+/** Printable text, as a person reads it: no control characters, not empty. */
+export const text = () =>
+  z
+    .string()
+    .trim()
+    .min(1)
+    .regex(/^[^\p{Cc}\p{Cs}\p{Co}\p{Cn}]+$/u, 'holds a character that cannot be printed')
+
+/** A number that names a record: it becomes part of file names and addresses. */
+export const identifier = () =>
+  z
+    .string()
+    .regex(
+      /^(?!(?:con|prn|aux|nul|com\d|lpt\d)$)[A-Za-z0-9](?:[A-Za-z0-9._-]{0,38}[A-Za-z0-9])?$/iu,
+      'must be 1 to 40 letters, digits, hyphens, dots or underscores, and start and end with a letter or digit'
+    )
+
+/** A calendar date, YYYY-MM-DD. */
+export const date = () =>
+  z.string().transform((value, context): string => {
+    if (isCalendarDate(value)) return value
+    context.addIssue({
+      code: 'custom',
+      message: `must be a date of the calendar, got '${value}'`,
+      params: { code: 'BAD_DATE', hint: 'write year, month and day as 2026-03-14' }
+    })
+    return z.NEVER
+  })
+
+/** yes or no. */
+export const yesNo = () => z.enum(['yes', 'no']).transform(word => word === 'yes')
+
+/** A whole number, written in digits. */
+export const whole = (least: number) =>
+  z.string().transform((value, context): number => {
+    if (/^\d{1,6}$/u.test(value) && Number(value) >= least) return Number(value)
+    context.addIssue({
+      code: 'custom',
+      message: `must be a whole number of at least ${least}, got '${value}'`,
+      params: { code: 'INVALID_VALUE', hint: `write it in digits, such as ${Math.max(least, 1)}` }
+    })
+    return z.NEVER
+  })
+
+function isCalendarDate(value: string): boolean {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/u.exec(value)
+  if (!match) return false
+  const [year, month, day] = match.slice(1).map(Number) as [number, number, number]
+  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
+  const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1]
+  return year >= 1900 && days !== undefined && day >= 1 && day <= days
+}
+
+function explain({ fault, part }: Unreadable, written: string, unit: UnitName) {
+  const accepted = acceptedUnits(unit)
+  const example = unit === '1' ? '3.42' : `25.0 ${unit}`
+  const details: Record<Unreadable['fault'], [ProblemCode, string, string]> = {
+    'comma decimal': [
+      'COMMA_DECIMAL',
+      `has a comma where the decimal point belongs, got '${written}'`,
+      `write '${written.replace(',', '.')}'; a comma also ends an entry inside { }`
+    ],
+    'not a quantity': [
+      'NOT_A_QUANTITY',
+      `must be a number${unit === '1' ? '' : ' with its unit'}, got '${written}'`,
+      `write it as on the instrument, such as ${example}`
+    ],
+    'no unit': ['MISSING_UNIT', `has no unit, got '${written}'`, `add the unit: ${accepted}`],
+    'unknown unit': [
+      'UNKNOWN_UNIT',
+      unit === '1'
+        ? `takes a plain number, got '${written}'`
+        : `'${part}' is not a unit known here`,
+      unit === '1' ? 'leave the unit out' : `units for this field: ${accepted}`
+    ],
+    'wrong dimension': [
+      'WRONG_DIMENSION',
+      `'${part}' is not a unit of ${units[unit].dimension}`,
+      `units for this field: ${accepted}`
+    ],
+    'out of range': [
+      'INVALID_VALUE',
+      `is larger than any instrument shows, got '${written}'`,
+      'check the digits and the unit'
+    ]
+  }
+  const [code, message, hint] = details[fault]
+  return { message, params: { code, hint } satisfies FaultDetails }
+}

@@ -1,0 +1,82 @@
+/** Parts that several kinds of record share. */
+
+import { z } from 'zod'
+import { quantities, type QuantityKey } from '../../quantities.ts'
+import { date, fields, identifier, list, maybe, quantity, text, yesNo } from '../fields.ts'
+
+/** What an instrument is used for in a test; a method names one for each. */
+export const roles = [
+  'mass',
+  'volume',
+  'titre',
+  'length',
+  'thickness',
+  'ph',
+  'temperature'
+] as const
+export type Role = (typeof roles)[number]
+
+/** Instruments by what they were used for. */
+export const instrumentsByRole = z.partialRecord(z.enum(roles), identifier())
+
+export const quantityKeys = Object.values(quantities).map(({ key }) => key) as [
+  QuantityKey,
+  ...QuantityKey[]
+]
+
+/** Whom a test or step is credited to; never public. */
+export const person = text
+
+/** What stands at the head of every test. */
+export const testHead = {
+  tested: date(),
+  method: maybe(identifier()),
+  instruments: maybe(instrumentsByRole),
+  by: maybe(person()),
+  deviation: maybe(text())
+}
+
+/** How the sample was taken. */
+export const sampling = fields({
+  on: maybe(date()),
+  plan: maybe(text()),
+  increments: maybe(text()),
+  by: maybe(person()),
+  retained: maybe(text())
+})
+
+/** Something a lot was made from. */
+export const usedLot = fields({ lot: identifier(), mass: quantity('g') })
+
+/** States a lot can be given. One without any is in quarantine. */
+export const states = ['quarantine', 'released', 'rejected', 'concession', 'withdrawn'] as const
+export type State = (typeof states)[number]
+
+export const decision = fields({
+  is: z.enum(states),
+  on: date(),
+  by: text(),
+  because: maybe(text()),
+  customer: maybe(text()),
+  quantity: maybe(quantity('g')),
+  until: maybe(date())
+})
+
+/** Overdue instruments cleared afterwards: found within tolerance when next calibrated. */
+export const asFound = fields({ instrument: identifier(), on: date(), found: text() })
+
+/** What every lot of our own making has. */
+export const lotHead = {
+  lot: identifier(),
+  made: date(),
+  draft: maybe(yesNo()),
+  by: maybe(person()),
+  notes: maybe(text()),
+  instruments: maybe(instrumentsByRole)
+}
+
+export const lotTail = {
+  sampling: maybe(sampling),
+  status: maybe(list(decision)),
+  'as-found': maybe(list(asFound))
+}

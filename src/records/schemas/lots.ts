@@ -1,0 +1,82 @@
+/** The lots a workshop makes: batches of flake, furnace runs, foil; and the certificates on them. */
+
+import { z } from 'zod'
+import { date, fields, identifier, list, maybe, quantity, text, whole } from '../fields.ts'
+import { instrumentsByRole, lotHead, lotTail, testHead, usedLot } from './common.ts'
+import { flakeTestBlock } from './tests.ts'
+
+/** What a charge's part is for. */
+export const chargeRoles = ['graphite', 'acid', 'oxidiser', 'other'] as const
+
+const step = fields({
+  what: text(),
+  at: maybe(text()),
+  for: maybe(text()),
+  temperature: maybe(quantity('°C')),
+  ph: maybe(quantity('1')),
+  decision: maybe(text())
+})
+
+/** One run of the process that yields expandable flake, or a blend or rework of earlier lots. */
+export const batchRecord = fields({
+  ...lotHead,
+  grade: identifier(),
+  charge: maybe(
+    list(fields({ material: identifier(), as: z.enum(chargeRoles), mass: quantity('g') }))
+  ),
+  from: maybe(list(usedLot)),
+  steps: maybe(list(step)),
+  product: fields({ mass: quantity('g') }),
+  tests: maybe(flakeTestBlock),
+  ...lotTail
+})
+
+/** One furnace run: flake in, worms out. */
+export const expansionRecord = fields({
+  ...lotHead,
+  from: list(usedLot),
+  furnace: maybe(identifier()),
+  temperature: quantity('°C'),
+  dwell: maybe(quantity('s')),
+  worms: fields({ mass: quantity('g'), volume: maybe(quantity('mL')) })
+})
+
+const sheet = fields({
+  id: text(),
+  mass: quantity('g'),
+  length: quantity('mm'),
+  width: quantity('mm'),
+  thickness: list(quantity('mm'))
+})
+
+/** Foil pressed or rolled from worms, sheet by sheet. */
+export const foilRecord = fields({
+  ...lotHead,
+  grade: identifier(),
+  from: list(usedLot),
+  pressing: fields({
+    how: z.enum(['pressed', 'rolled']),
+    pressure: maybe(quantity('MPa')),
+    passes: maybe(whole(1)),
+    notes: maybe(text())
+  }),
+  saleable: maybe(quantity('g')),
+  measured: maybe(
+    fields({
+      ...testHead,
+      instruments: maybe(instrumentsByRole)
+    })
+  ),
+  sheets: maybe(list(sheet)),
+  ...lotTail
+})
+
+/** A certificate on a lot: that it exists, since when, and who answers for it. */
+export const certificateRecord = fields({
+  number: identifier(),
+  revision: whole(1),
+  lot: identifier(),
+  issued: date(),
+  signatory: text(),
+  reason: maybe(text())
+})

@@ -1,0 +1,41 @@
+/** What each test of a flake lot records. The key is the quantity it measures. */
+
+import { z } from 'zod'
+import { fields, identifier, list, maybe, quantity } from '../fields.ts'
+import { testHead } from './common.ts'
+
+/** A dish weighed empty, with the sample, and again after heating. */
+const weighing = fields({
+  dish: quantity('g'),
+  before: quantity('g'),
+  after: quantity('g')
+})
+
+export const flakeTests = {
+  'expansion-volume': fields({
+    ...testHead,
+    readings: list(fields({ mass: quantity('g'), volume: quantity('mL') }))
+  }),
+  'free-acid': fields({
+    ...testHead,
+    titrant: identifier(),
+    extract: maybe(quantity('mL')),
+    aliquot: maybe(quantity('mL')),
+    'end-point-ph': maybe(quantity('1')),
+    blanks: list(quantity('mL')),
+    readings: list(fields({ mass: quantity('g'), titre: quantity('mL') }))
+  }),
+  'slurry-ph': fields({ ...testHead, readings: list(quantity('1')) }),
+  moisture: fields({ ...testHead, readings: list(weighing) }),
+  volatile: fields({ ...testHead, readings: list(weighing) }),
+  ash: fields({ ...testHead, readings: list(weighing) })
+} as const
+
+export const flakeTestBlock = fields(
+  Object.fromEntries(Object.entries(flakeTests).map(([key, schema]) => [key, maybe(schema)])) as {
+    [Key in keyof typeof flakeTests]: z.ZodOptional<(typeof flakeTests)[Key]>
+  }
+)
+
+export type FlakeTests = z.output<typeof flakeTestBlock>
+export type FlakeTestKey = keyof typeof flakeTests

@@ -1,0 +1,54 @@
+/** The typed records, and the whole content of a workshop. */
+
+import type { z } from 'zod'
+import type { FieldPath, Place } from '../problem.ts'
+import type { gradeRecord } from './schemas/grade.ts'
+import type { batchRecord, certificateRecord, expansionRecord, foilRecord } from './schemas/lots.ts'
+import type {
+  instrumentRecord,
+  materialRecord,
+  methodRecord,
+  producerRecord,
+  titrantRecord
+} from './schemas/workshop.ts'
+
+export type Producer = z.output<typeof producerRecord>
+export type Instrument = z.output<typeof instrumentRecord>
+export type Titrant = z.output<typeof titrantRecord>
+export type Method = z.output<typeof methodRecord>
+export type Material = z.output<typeof materialRecord>
+export type Grade = z.output<typeof gradeRecord>
+export type Batch = z.output<typeof batchRecord>
+export type Expansion = z.output<typeof expansionRecord>
+export type Foil = z.output<typeof foilRecord>
+export type CertificateOrder = z.output<typeof certificateRecord>
+
+/** A record and where its fields stand. */
+export interface Entry<Kind> {
+  readonly record: Kind
+  at(field: FieldPath): Place
+  keyAt(field: FieldPath): Place
+}
+
+/** Everything in a content folder, valid. Versioned records are listed oldest first. */
+export interface Content {
+  readonly producer: Entry<Producer>
+  readonly instruments: ReadonlyMap<string, Entry<Instrument>>
+  readonly titrants: ReadonlyMap<string, Entry<Titrant>>
+  readonly methods: ReadonlyMap<string, readonly Entry<Method>[]>
+  readonly materials: ReadonlyMap<string, Entry<Material>>
+  readonly grades: ReadonlyMap<string, readonly Entry<Grade>[]>
+  readonly batches: ReadonlyMap<string, Entry<Batch>>
+  readonly expansions: ReadonlyMap<string, Entry<Expansion>>
+  readonly foils: ReadonlyMap<string, Entry<Foil>>
+  readonly certificates: readonly Entry<CertificateOrder>[]
+  readonly drafts: readonly Draft[]
+}
+
+/** A record not finished: listed in the workshop, never judged, published or in anyone's way. */
+export interface Draft {
+  readonly lot: string
+  readonly path: string
+  /** What still keeps it from being a record, as sentences. */
+  readonly missing: readonly string[]
+}
