@@ -1,5 +1,5 @@
 /**
- * Expanded uncertainty: an interval that holds the value with 95 % coverage probability.
+ * Expanded uncertainty: an interval that holds the value with 95 % coverage probability, or another.
  *
  * Source: JCGM 100:2008, G.3.2 (Student's t) and G.6.4 (degrees of freedom truncated).
  */
@@ -7,11 +7,11 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile'
 import { type Estimate, degreesOfFreedom, uncertaintyOf } from './estimate.ts'
 
-/** 97.5 % point of the normal distribution: k where the degrees of freedom are unlimited. */
-const K_NORMAL = 1.959963984540054
-
-/** Beyond this many degrees of freedom t differs from the normal by less than 3 in 10⁷. */
+/** From here on the degrees of freedom count as unlimited: t differs from the normal's by 3 in 10⁷. */
 const MANY = 10_000_000
+
+/** Stands for unlimited degrees of freedom: t equals the normal's to the last digit of a float. */
+const UNLIMITED = 1e15
 
 export interface Expanded {
   /** Half width of the interval, in the estimate's unit. */
@@ -23,18 +23,23 @@ export interface Expanded {
 }
 
 /**
- * Coverage factor for 95 % and a number of degrees of freedom.
+ * Coverage factor for a number of degrees of freedom.
  *
  * @param df at least 1; anything between integers is truncated, never rounded up
+ * @param probability that the interval holds the value, 0.95 unless stated; both tails are left out
+ *   equally, so a one-sided 95 % is 0.90 here
  */
-export function coverageFactor(df: number): number {
-  const whole = Math.floor(df)
-  return whole >= MANY ? K_NORMAL : tQuantile(0.975, Math.max(1, whole))
+export function coverageFactor(df: number, probability = 0.95): number {
+  return tQuantile((1 + probability) / 2, Math.max(1, Math.min(truncate(df), UNLIMITED)))
 }
 
-/** Expanded uncertainty of an estimate at 95 % coverage. */
-export function expand(estimate: Estimate): Expanded {
+/** Expanded uncertainty of an estimate, at 95 % coverage unless another probability is stated. */
+export function expand(estimate: Estimate, probability = 0.95): Expanded {
   const df = degreesOfFreedom(estimate)
-  const k = coverageFactor(df)
-  return { U: k * uncertaintyOf(estimate), k, df: df >= MANY ? Infinity : Math.floor(df) }
+  const k = coverageFactor(df, probability)
+  return { U: k * uncertaintyOf(estimate), k, df: truncate(df) }
 }
+
+/** Next lower integer; 3.9999999999999996 is a 4 that floats missed, not a 3. */
+const truncate = (df: number): number =>
+  df >= MANY ? Infinity : Math.floor(Number(df.toPrecision(12)))

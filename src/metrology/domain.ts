@@ -41,3 +41,27 @@ export function requireNotNegative<Name extends string>(
   const { value } = inputs[input]
   if (!(value >= 0 && value < Infinity)) throw new DomainError(input, 'at least 0', value, hint)
 }
+
+/** Throw DomainError unless the named input, in %, is at least 0 and below 100. */
+export function requirePercent<Name extends string>(
+  inputs: Record<Name, Estimate>,
+  input: Name,
+  hint: string
+): void {
+  const { value } = inputs[input]
+  if (!(value >= 0 && value < 100))
+    throw new DomainError(input, 'at least 0 and below 100', value, hint)
+}
+
+/** Throw DomainError where one input is above another that it cannot exceed. */
+export function requireAtMost<Name extends string>(
+  inputs: Record<Name, Estimate>,
+  input: Name,
+  ceiling: Name,
+  hint: string
+): void {
+  const { value } = inputs[input]
+  const most = inputs[ceiling].value
+  if (!(value <= most))
+    throw new DomainError(input, `at most ${ceiling} (${Number(most.toPrecision(6))})`, value, hint)
+}

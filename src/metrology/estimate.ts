@@ -133,6 +133,9 @@ export function degreesOfFreedom(estimate: Estimate): number {
 /** Half width of the difference quotient, in standard uncertainties of the input. */
 const STEP = 1 / 64
 
+/** Its least half width, as part of the value: below it float rounding drowns the difference. */
+const LEAST_STEP = 2 ** -17
+
 /**
  * Evaluate `model` at the inputs' values and propagate their uncertainties to first order, input
  * correlations included: each cause's effect on y is Σ ∂y/∂xᵢ times its effect on xᵢ.
@@ -154,7 +157,8 @@ export function propagate<Name extends string>(
   const terms = new Map<string, Term>()
   const lines = names.map(input => {
     const u = uncertaintyOf(inputs[input])
-    const sensitivity = u === 0 ? 0 : slope(model, values, input, STEP * u)
+    const step = Math.max(STEP * u, LEAST_STEP * Math.abs(values[input]))
+    const sensitivity = u === 0 ? 0 : slope(model, values, input, step)
     for (const term of inputs[input].terms.values())
       addTerm(terms, term.cause, sensitivity * term.u)
     return { input, value: values[input], u, sensitivity }

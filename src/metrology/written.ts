@@ -59,13 +59,45 @@ export function readQuantity(text: string, unit: UnitName): Reading | Unreadable
   return {
     value,
     resolution: step.toNumber(),
-    decimal: decimal.toFixed(Math.max(0, step.decimalPlaces())),
+    // A scale with another zero adds digits of its own: 25 °C is 298.15 K.
+    decimal: decimal.toFixed(Math.max(step.decimalPlaces(), decimal.decimalPlaces())),
     written: trimmed
   }
 }
 
-export const isUnreadable = (result: Reading | Unreadable): result is Unreadable =>
-  'fault' in result
+export const isUnreadable = (result: object): result is Unreadable => 'fault' in result
+
+/** A quantity whose unit is part of what it says: an instrument's resolution, a tolerance. */
+export interface AnyQuantity {
+  readonly digits: string
+  readonly unit: UnitName
+  /** As written, unit included. */
+  readonly written: string
+}
+
+/** Read `text` as a quantity in any unit of the table. */
+export function readAnyQuantity(text: string): AnyQuantity | Unreadable {
+  const unitText = PATTERN.exec(text.trim())?.[2] ?? ''
+  const unit = unitNamed(unitText) ?? '1'
+  const reading = readQuantity(text, unit)
+  return isUnreadable(reading)
+    ? reading
+    : {
+        digits: text
+          .trim()
+          .slice(0, text.trim().length - unitText.length)
+          .trim(),
+        unit,
+        written: text.trim()
+      }
+}
+
+/** A quantity in another unit of its dimension; undefined where the dimensions differ. */
+export function inUnit({ digits, unit }: AnyQuantity, wanted: UnitName): Reading | undefined {
+  if (units[unit].dimension !== units[wanted].dimension) return undefined
+  const reading = readQuantity(unit === '1' ? digits : `${digits} ${unit}`, wanted)
+  return isUnreadable(reading) ? undefined : reading
+}
 
 /** Units a field of `unit` accepts, as a sentence part: 'g, kg or mg'. */
 export function acceptedUnits(unit: UnitName): string {

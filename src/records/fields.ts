@@ -7,10 +7,12 @@
  */
 
 import { z } from 'zod'
-import { type UnitName, units } from '../metrology/units.ts'
+import { type UnitName, unitNamed, units } from '../metrology/units.ts'
 import {
   acceptedUnits,
+  type AnyQuantity,
   isUnreadable,
+  readAnyQuantity,
   readQuantity,
   type Reading,
   type Unreadable
@@ -71,9 +73,9 @@ type QuantityField<Unit extends UnitName> = z.ZodType<Reading, string> & {
   readonly fieldUnit: Unit
 }
 
-/** A quantity written with its unit, held in `unit` whatever unit of the kind it was written in. */
-export function quantity<Unit extends UnitName>(unit: Unit): QuantityField<Unit> {
-  const schema = z
+/** A quantity in a unit that the field's surroundings fix, such as the limit of a known quantity. */
+export const amount = (unit: UnitName): z.ZodType<Reading, string> =>
+  z
     .string()
     .transform((text, context): Reading => {
       const result = readQuantity(text, unit)
@@ -81,9 +83,20 @@ export function quantity<Unit extends UnitName>(unit: Unit): QuantityField<Unit>
       context.addIssue({ code: 'custom', ...explain(result, text, unit) })
       return z.NEVER
     })
-    .meta({ description: `quantity in ${acceptedUnits(unit)}`, lotfolioUnit: unit })
-  return Object.assign(schema, { fieldUnit: unit })
-}
+    .meta({ description: unit === '1' ? 'a plain number' : `quantity in ${acceptedUnits(unit)}` })
+
+/** A quantity written with its unit, held in `unit` whatever unit of the kind it was written in. */
+export const quantity = <Unit extends UnitName>(unit: Unit): QuantityField<Unit> =>
+  Object.assign(amount(unit), { fieldUnit: unit })
+
+/** A quantity in whatever unit the table knows: an instrument's resolution, a tolerance. */
+export const anyQuantity = () =>
+  z.string().transform((written, context): AnyQuantity => {
+    const result = readAnyQuantity(written)
+    if (!isUnreadable(result)) return result
+    context.addIssue({ code: 'custom', ...explain(result, written) })
+    return z.NEVER
+  })
 
 /** A field that may be left out; keeps the unit of its quantity. */
 export function maybe<Schema extends z.ZodType>(schema: Schema) {
@@ -160,32 +173,31 @@ function isCalendarDate(value: string): boolean {
   return year >= 1900 && days !== undefined && day >= 1 && day <= days
 }
 
-function explain({ fault, part }: Unreadable, written: string, unit: UnitName) {
-  const accepted = acceptedUnits(unit)
-  const example = unit === '1' ? '3.42' : `25.0 ${unit}`
+function explain({ fault, part }: Unreadable, written: string, unit?: UnitName) {
   const details: Record<Unreadable['fault'], [ProblemCode, string, string]> = {
     'comma decimal': [
       'COMMA_DECIMAL',
       `has a comma where the decimal point belongs, got '${written}'`,
-      `write '${written.replace(',', '.')}'; a comma also ends an entry inside { }`
+      `write '${written.replace(',', '.')}'`
     ],
     'not a quantity': [
       'NOT_A_QUANTITY',
       `must be a number${unit === '1' ? '' : ' with its unit'}, got '${written}'`,
-      `write it as on the instrument, such as ${example}`
+      `write it as on the instrument, such as ${exampleIn(unit)}`
     ],
-    'no unit': ['MISSING_UNIT', `has no unit, got '${written}'`, `add the unit: ${accepted}`],
-    'unknown unit': [
-      'UNKNOWN_UNIT',
+    'no unit': ['MISSING_UNIT', `has no unit, got '${written}'`, `add the unit: ${unitHint(unit)}`],
+    'unknown unit':
       unit === '1'
-        ? `takes a plain number, got '${written}'`
-        : `'${part}' is not a unit known here`,
-      unit === '1' ? 'leave the unit out' : `units for this field: ${accepted}`
-    ],
+        ? ['UNKNOWN_UNIT', `takes a plain number, got '${written}'`, 'leave the unit out']
+        : [
+            'UNKNOWN_UNIT',
+            `'${part}' is not a unit known here`,
+            `units for this field: ${unitHint(unit)}`
+          ],
     'wrong dimension': [
       'WRONG_DIMENSION',
-      `'${part}' is not a unit of ${units[unit].dimension}`,
-      `units for this field: ${accepted}`
+      `'${part}' is a unit of ${dimensionOf(part)}, not of ${unit ? units[unit].dimension : 'this'}`,
+      `units for this field: ${unitHint(unit)}`
     ],
     'out of range': [
       'INVALID_VALUE',
@@ -195,4 +207,13 @@ function explain({ fault, part }: Unreadable, written: string, unit: UnitName) {
   }
   const [code, message, hint] = details[fault]
   return { message, params: { code, hint } satisfies FaultDetails }
+}
+
+const exampleIn = (unit?: UnitName) => (unit === '1' ? '3.42' : `25.0 ${unit ?? 'g'}`)
+
+const unitHint = (unit?: UnitName) => (unit ? acceptedUnits(unit) : 'g, mL, mm, % and others')
+
+const dimensionOf = (text: string) => {
+  const unit = unitNamed(text)
+  return unit ? units[unit].dimension : 'something else'
 }

@@ -1,24 +1,72 @@
 /** A grade: what is promised of a lot, how it is judged, and what is said with it. */
 
 import { z } from 'zod'
-import { date, fields, identifier, list, maybe, text, whole, yesNo } from '../fields.ts'
-import { quantityKeys } from './common.ts'
+import type { Reading } from '../../metrology/written.ts'
+import type { UnitName } from '../../metrology/units.ts'
+import { quantities, type Quantity, type QuantityKey } from '../../quantities.ts'
+import { amount, date, fields, identifier, list, maybe, text, whole } from '../fields.ts'
 
 /** What a limit holds for. Flake is judged by the lot mean alone. */
 export const scopes = ['lot mean', 'every sheet', 'every reading'] as const
 
-/** Limits are texts here: their written digits decide how a figure is rounded and judged. */
-export const limit = fields({
-  min: maybe(text()),
-  max: maybe(text()),
-  target: maybe(text()),
-  tolerance: maybe(text()),
-  of: maybe(z.enum(scopes)),
-  method: maybe(identifier()),
-  required: maybe(yesNo())
-})
+/** A limit in the unit of its quantity, with the digits it was written with. */
+const limitIn = (unit: UnitName) =>
+  fields({
+    min: maybe(amount(unit)),
+    max: maybe(amount(unit)),
+    target: maybe(amount(unit)),
+    tolerance: maybe(amount(unit)),
+    of: maybe(z.enum(scopes)),
+    method: maybe(identifier())
+  }).superRefine(checkBounds)
 
-export const decisionRules = ['simple', 'guarded'] as const
+export type Limit = z.output<ReturnType<typeof limitIn>>
+
+interface Bounds {
+  readonly min?: Reading | undefined
+  readonly max?: Reading | undefined
+  readonly target?: Reading | undefined
+  readonly tolerance?: Reading | undefined
+}
+
+/** A limit says min, max or both, or a target with its tolerance; never both ways at once. */
+function checkBounds({ min, max, target, tolerance }: Bounds, context: z.RefinementCtx): void {
+  const refuse = (field: string, message: string, hint: string) =>
+    context.addIssue({
+      code: 'custom',
+      path: [field],
+      message,
+      params: { code: 'INVALID_VALUE', hint }
+    })
+  if (!min && !max && !target)
+    refuse('min', 'this limit has no bound', 'write min, max, or target and tolerance')
+  if (target && (min ?? max))
+    refuse(
+      'target',
+      'stands beside min or max',
+      'write either target and tolerance, or min and max'
+    )
+  if (Boolean(target) !== Boolean(tolerance))
+    refuse(
+      target ? 'target' : 'tolerance',
+      'target and tolerance need each other',
+      'write both or neither'
+    )
+  if (min && max && !(min.value < max.value))
+    refuse('max', `must be above min, got ${max.written} against ${min.written}`, 'check the two')
+  if (tolerance && !(tolerance.value > 0))
+    refuse('tolerance', `must be above 0, got ${tolerance.written}`, 'write it without a sign')
+}
+
+/** One optional entry for every quantity, by its key. */
+const perQuantity = <Schema extends z.ZodType>(entry: (quantity: Quantity) => Schema) =>
+  z.strictObject(
+    Object.fromEntries(
+      Object.values(quantities).map(quantity => [quantity.key, entry(quantity).optional()])
+    ) as Record<QuantityKey, z.ZodOptional<Schema>>
+  )
+
+export const decisionRules = ['simple', 'rounded', 'guarded'] as const
 
 /** Sections of a lot page that customers may see; whatever is not named here stays private. */
 export const publicSections = ['results', 'working', 'chain', 'sampling'] as const
@@ -31,9 +79,9 @@ export const gradeRecord = fields({
   kind: z.enum(['flake', 'foil']),
   description: text(),
   'decision-rule': maybe(z.enum(decisionRules)),
-  limits: z.partialRecord(z.enum(quantityKeys), limit),
-  measured: maybe(z.partialRecord(z.enum(quantityKeys), fields({ method: maybe(identifier()) }))),
-  typical: maybe(z.partialRecord(z.enum(quantityKeys), text())),
+  limits: perQuantity(({ unit }) => limitIn(unit)),
+  measured: maybe(perQuantity(() => fields({ method: maybe(identifier()) }))),
+  typical: maybe(perQuantity(({ unit }) => amount(unit))),
   'not-measured': maybe(list(text())),
   public: maybe(list(z.enum(publicSections))),
   packing: maybe(text()),

@@ -11,6 +11,9 @@ const weighing = fields({
   after: quantity('g')
 })
 
+/** The state the sample went in with; as received where nothing is said. */
+const sample = z.enum(['as received', 'dried'])
+
 export const flakeTests = {
   'expansion-volume': fields({
     ...testHead,
@@ -27,8 +30,8 @@ export const flakeTests = {
   }),
   'slurry-ph': fields({ ...testHead, readings: list(quantity('1')) }),
   moisture: fields({ ...testHead, readings: list(weighing) }),
-  volatile: fields({ ...testHead, readings: list(weighing) }),
-  ash: fields({ ...testHead, readings: list(weighing) })
+  volatile: fields({ ...testHead, sample: maybe(sample), readings: list(weighing) }),
+  ash: fields({ ...testHead, sample: maybe(sample), readings: list(weighing) })
 } as const
 
 export const flakeTestBlock = fields(

@@ -1,7 +1,18 @@
 /** The workshop itself: who signs, what it measures with, by which methods, and what it buys. */
 
 import { z } from 'zod'
-import { date, fields, identifier, list, maybe, quantity, text, whole, yesNo } from '../fields.ts'
+import {
+  anyQuantity,
+  date,
+  fields,
+  identifier,
+  list,
+  maybe,
+  quantity,
+  text,
+  whole,
+  yesNo
+} from '../fields.ts'
 import { instrumentsByRole, quantityKeys } from './common.ts'
 
 /** One file: the maker as customers see it, and the people behind the roles. */
@@ -28,16 +39,41 @@ const calibration = fields({
   against: maybe(text()),
   on: date(),
   due: date(),
-  'expanded-uncertainty': maybe(text()),
+  'expanded-uncertainty': maybe(anyQuantity()),
   'coverage-factor': maybe(quantity('1')),
-  tolerance: maybe(text())
+  tolerance: maybe(anyQuantity())
+}).superRefine((calibration, context) => {
+  const refuse = (field: string, message: string, hint: string) =>
+    context.addIssue({
+      code: 'custom',
+      path: [field],
+      message,
+      params: { code: 'INVALID_VALUE', hint }
+    })
+  if (calibration.due <= calibration.on)
+    refuse('due', `must be after ${calibration.on}, when it was calibrated`, 'check the two dates')
+  const { expandedUncertainty, coverageFactor, tolerance } = calibration
+  if (!expandedUncertainty && !tolerance)
+    refuse(
+      'on',
+      'this calibration says nothing of how sure it is',
+      'write expanded-uncertainty and coverage-factor, or tolerance'
+    )
+  if (coverageFactor && !(coverageFactor.value >= 1))
+    refuse('coverageFactor', `must be at least 1, got ${coverageFactor.written}`, 'usually 2')
+  if (expandedUncertainty && !coverageFactor)
+    refuse(
+      'expandedUncertainty',
+      'has no coverage factor beside it',
+      'add coverage-factor: 2, or as the certificate says'
+    )
 })
 
 /** A balance, a burette, a micrometer: what a reading's uncertainty comes from. */
 export const instrumentRecord = fields({
   id: identifier(),
   title: text(),
-  resolution: text(),
+  resolution: anyQuantity(),
   calibration: maybe(calibration)
 })
 
@@ -63,7 +99,7 @@ export const methodRecord = fields({
   conditions: text(),
   reference: maybe(text()),
   instruments: maybe(instrumentsByRole),
-  repeatability: maybe(fields({ s: text(), df: whole(1), from: text() }))
+  repeatability: maybe(fields({ s: anyQuantity(), df: whole(1), from: text() }))
 })
 
 /** What incoming lots can be: decides where their mass counts in a balance. */

@@ -1,0 +1,204 @@
+/** Readings to estimates: what an instrument's record says of how sure a reading is. */
+
+import { type Estimate, estimate, exact, rectangular, type Term } from '../metrology/estimate.ts'
+import type { Repeatability } from '../metrology/readings.ts'
+import { type UnitName } from '../metrology/units.ts'
+import { inUnit, type AnyQuantity, type Reading } from '../metrology/written.ts'
+import { type FieldPath, type Problem, problemAt } from '../problem.ts'
+import { quantities } from '../quantities.ts'
+import { versionOn } from '../records/references.ts'
+import type { Role } from '../records/schemas/common.ts'
+import type { Content, Entry, Instrument, Method } from '../records/types.ts'
+import type { OverdueUse } from './types.ts'
+
+type InstrumentsByRole = Partial<Record<Role, string>>
+
+/** One lot's evaluation: what it may look up, and what it finds on the way. */
+export interface Bench {
+  readonly content: Content
+  readonly lot: string
+  readonly entry: Entry<unknown>
+  readonly problems: Problem[]
+  readonly used: Set<string>
+  readonly overdue: OverdueUse[]
+}
+
+/** The readings of one test or step: its day, its instruments, its place in the record. */
+export interface Session {
+  readonly bench: Bench
+  readonly day: string
+  readonly field: FieldPath
+  readonly method: Method | undefined
+  readonly instruments: InstrumentsByRole
+}
+
+export const openBench = (content: Content, lot: string, entry: Entry<unknown>): Bench => ({
+  content,
+  lot,
+  entry,
+  problems: [],
+  used: new Set(),
+  overdue: []
+})
+
+/**
+ * Start the readings of a test or step.
+ *
+ * @param methodId the method's edition valid on the day is used, and its instruments unless the
+ *   test names others
+ */
+export function openSession(
+  bench: Bench,
+  day: string,
+  field: FieldPath,
+  methodId: string | undefined,
+  instruments: InstrumentsByRole | undefined
+): Session {
+  const versions = methodId === undefined ? undefined : bench.content.methods.get(methodId)
+  const method = versionOn(versions, day)?.record
+  if (versions && !method)
+    report(bench, field, 'NO_VALID_REVISION', [
+      `method ${methodId} has no edition valid on ${day}`,
+      `its first is valid from ${versions[0]!.record.validFrom}`
+    ])
+  return { bench, day, field, method, instruments: { ...method?.instruments, ...instruments } }
+}
+
+/** Note a problem at a field of the lot's record. */
+export function report(
+  bench: Bench,
+  field: FieldPath,
+  code: Problem['code'],
+  [message, hint]: readonly [string, string]
+): void {
+  bench.problems.push(problemAt(bench.entry.at(field), code, message, hint))
+}
+
+/**
+ * A reading with its instrument's calibration and resolution.
+ *
+ * @param unit the unit the reading is held in
+ * @param what names the reading in budgets: 'reading 2 mass'
+ */
+export function read(
+  session: Session,
+  reading: Reading,
+  unit: UnitName,
+  role: Role,
+  what: string
+): Estimate {
+  const { bench } = session
+  const id = session.instruments[role]
+  const instrument = id === undefined ? undefined : bench.content.instruments.get(id)?.record
+  if (!instrument) {
+    warnOnce(session, role)
+    return estimate(reading.value, [
+      resolutionTerm(bench, `written digits`, reading.resolution, what)
+    ])
+  }
+  bench.used.add(instrument.id)
+  noteOverdue(session, instrument, role)
+  const step = inUnit(instrument.resolution, unit)?.value
+  if (step === undefined) misfit(session, instrument, unit, role)
+  return estimate(reading.value, [
+    ...calibrationTerms(instrument, reading.value, unit),
+    resolutionTerm(
+      bench,
+      `${instrument.id} resolution`,
+      Math.max(step ?? 0, reading.resolution),
+      what
+    )
+  ])
+}
+
+/** The method's repeatability in the unit of its quantity; undefined where it states none. */
+export function repeatabilityOf(
+  method: Method | undefined,
+  value: number
+): Repeatability | undefined {
+  if (!method?.repeatability) return undefined
+  const { s, df, from } = method.repeatability
+  const quantity = Object.values(quantities).find(({ key }) => key === method.quantity)!
+  const absolute = inUnit(s, quantity.unit)?.value
+  const relative =
+    s.unit === '%' && quantity.unit !== '%' ? (Number(s.digits) / 100) * Math.abs(value) : undefined
+  const deviation = relative ?? absolute
+  if (deviation === undefined) return undefined
+  return { s: deviation, df, name: `${method.id} repeatability (${from})` }
+}
+
+/** Field of a titrant's concentration as an estimate. */
+export function titrantConcentration(session: Session, id: string): Estimate {
+  const titrant = session.bench.content.titrants.get(id)?.record
+  if (!titrant) return exact(0)
+  if (titrant.standardised > session.day || titrant.expires < session.day)
+    report(session.bench, [...session.field, 'titrant'], 'DATE_ORDER', [
+      `titrant ${id} stands from ${titrant.standardised} to ${titrant.expires}, not on ${session.day}`,
+      'name the standardisation that was in force, or check the dates'
+    ])
+  const u = titrant.expandedUncertainty_mol_per_L.value / titrant.coverageFactor.value
+  const name = `${id} concentration`
+  return estimate(titrant.concentration_mol_per_L.value, [
+    { cause: { name, pool: name, kind: 'B', df: Infinity }, u }
+  ])
+}
+
+function calibrationTerms(instrument: Instrument, value: number, unit: UnitName): Term[] {
+  const { expandedUncertainty, coverageFactor, tolerance } = instrument.calibration ?? {}
+  const size = (quantity: AnyQuantity): number =>
+    inUnit(quantity, unit)?.value ?? (Number(quantity.digits) / 100) * Math.abs(value)
+  const term = (name: string, u: number): Term => ({
+    cause: { name, pool: name, kind: 'B', df: Infinity },
+    u
+  })
+  return [
+    ...(expandedUncertainty && coverageFactor
+      ? [term(`${instrument.id} calibration`, size(expandedUncertainty) / coverageFactor.value)]
+      : []),
+    ...(tolerance ? [term(`${instrument.id} tolerance`, rectangular(size(tolerance)))] : [])
+  ]
+}
+
+/** Half a step either way is equally likely: GUM F.2.2.1. */
+function resolutionTerm(bench: Bench, pool: string, step: number, what: string): Term {
+  const name = `${pool}: ${bench.lot} ${what}`
+  return { cause: { name, pool, kind: 'B', df: Infinity }, u: rectangular(step / 2) }
+}
+
+function noteOverdue(session: Session, instrument: Instrument, role: Role): void {
+  const { bench, day, field } = session
+  const due = instrument.calibration?.due
+  if (!instrument.calibration) return noteUncalibrated(session, instrument, role)
+  const known = bench.overdue.some(use => use.instrument === instrument.id && use.used === day)
+  if (due !== undefined && due < day && !known)
+    bench.overdue.push({ instrument: instrument.id, due, used: day, field })
+}
+
+function noteUncalibrated({ bench, field }: Session, { id }: Instrument, role: Role): void {
+  const message = `${role} was read on ${id}, which has no calibration: its error is not in the uncertainty`
+  if (!bench.problems.some(problem => problem.message === message))
+    report(bench, field, 'NO_CALIBRATION', [message, `record the calibration of ${id}`])
+}
+
+function warnOnce({ bench, field, method }: Session, role: Role): void {
+  const message = `no instrument is named for ${role}: only the written digits count as uncertainty`
+  const known = bench.problems.some(
+    problem => problem.message === message && problem.field[1] === field[1]
+  )
+  if (!known)
+    report(bench, field, 'NO_CALIBRATION', [
+      message,
+      method
+        ? `add '${role}' to the instruments of method ${method.id}, or of this test`
+        : `add 'instruments: { ${role}: … }'`
+    ])
+}
+
+function misfit(session: Session, instrument: Instrument, unit: UnitName, role: Role): void {
+  const message = `${instrument.id} reads in ${instrument.resolution.unit}, not in ${unit}`
+  if (!session.bench.problems.some(problem => problem.message === message))
+    report(session.bench, session.field, 'WRONG_DIMENSION', [
+      message,
+      `name the instrument that was used for ${role}`
+    ])
+}

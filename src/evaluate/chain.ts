@@ -1,0 +1,251 @@
+/**
+ * Checks over the chain of lots: dates in order, nothing used before it was there or beyond what
+ * there was, masses that can balance.
+ */
+
+import { yieldCeilings_percent } from '../chemistry/intercalation.ts'
+import { type FieldPath, type Problem, problemAt } from '../problem.ts'
+import type { Content, Entry, Foil } from '../records/types.ts'
+import type { EvaluatedBatch, EvaluatedContent, EvaluatedLot } from './types.ts'
+
+/** One amount taken from a lot. */
+interface Use {
+  readonly lot: string
+  readonly mass_g: number
+  readonly by: string
+  readonly on: string
+  readonly entry: Entry<unknown>
+  readonly field: FieldPath
+}
+
+/** What a lot had, and since when. */
+interface Stock {
+  readonly mass_g: number
+  readonly since: string
+  readonly until?: string | undefined
+}
+
+/** Every fault in the chain. */
+export function checkChain({ content, lots }: EvaluatedContent): Problem[] {
+  const uses = allUses(content)
+  return [
+    ...uses.flatMap(use => checkDate(content, use)),
+    ...checkAmounts(content, uses),
+    ...[...lots.values()].flatMap(lot => [...checkTestDates(lot), ...checkBalance(lot)])
+  ]
+}
+
+/** What a lot had to begin with; undefined for a number that stands for nothing. */
+export function stockOf(content: Content, lot: string): Stock | undefined {
+  const material = content.materials.get(lot)?.record
+  if (material)
+    return {
+      mass_g: material.quantity_g.value,
+      since: material.received,
+      until: material.expires
+    }
+  const batch = content.batches.get(lot)?.record
+  if (batch) return { mass_g: batch.product.mass_g.value, since: batch.made }
+  const run = content.expansions.get(lot)?.record
+  return run && { mass_g: run.worms.mass_g.value, since: run.made }
+}
+
+/** Everything taken from any lot: charged, put in, and weighed in for tests. */
+export function allUses(content: Content): Use[] {
+  const { batches, expansions, foils } = content
+  const charged = [...batches.values()].flatMap(entry =>
+    (entry.record.charge ?? []).map((line, index) => ({
+      lot: line.material,
+      mass_g: line.mass_g.value,
+      by: entry.record.lot,
+      on: entry.record.made,
+      entry,
+      field: ['charge', index, 'material']
+    }))
+  )
+  const made: readonly Entry<{
+    lot: string
+    made: string
+    from?: readonly { lot: string; mass_g: { value: number } }[] | undefined
+  }>[] = [...batches.values(), ...expansions.values(), ...foils.values()]
+  const put = made.flatMap(entry =>
+    (entry.record.from ?? []).map((use, index) => ({
+      lot: use.lot,
+      mass_g: use.mass_g.value,
+      by: entry.record.lot,
+      on: entry.record.made,
+      entry,
+      field: ['from', index, 'lot']
+    }))
+  )
+  return [...charged, ...put, ...[...batches.values()].flatMap(testUses)]
+}
+
+/** Sample weighed in for the tests of a batch. */
+function testUses(
+  entry: Content['batches'] extends ReadonlyMap<string, infer B> ? B : never
+): Use[] {
+  const { lot, tests } = entry.record
+  const taken = (key: string, tested: string, masses: readonly number[]): Use => ({
+    lot,
+    mass_g: masses.reduce((sum, mass) => sum + mass, 0),
+    by: `the ${key} test`,
+    on: tested,
+    entry,
+    field: ['tests', key]
+  })
+  const { expansionVolume, freeAcid, moisture, volatile, ash } = tests ?? {}
+  return [
+    ...(expansionVolume
+      ? [
+          taken(
+            'expansion-volume',
+            expansionVolume.tested,
+            expansionVolume.readings.map(r => r.mass_g.value)
+          )
+        ]
+      : []),
+    ...(freeAcid
+      ? [
+          taken(
+            'free-acid',
+            freeAcid.tested,
+            freeAcid.readings.map(r => r.mass_g.value)
+          )
+        ]
+      : []),
+    ...Object.entries({ moisture, volatile, ash }).flatMap(([key, test]) =>
+      test
+        ? [
+            taken(
+              key,
+              test.tested,
+              test.readings.map(r => r.before_g.value - r.dish_g.value)
+            )
+          ]
+        : []
+    )
+  ]
+}
+
+function checkDate(content: Content, { lot, on, by, entry, field }: Use): Problem[] {
+  const stock = stockOf(content, lot)
+  if (!stock || field[0] === 'tests') return []
+  if (on < stock.since)
+    return [
+      problemAt(
+        entry.at(field),
+        'USED_BEFORE_MADE',
+        `${by} used ${lot} on ${on}, before it was there on ${stock.since}`,
+        'check the two dates'
+      )
+    ]
+  if (stock.until !== undefined && on > stock.until)
+    return [
+      problemAt(
+        entry.at(field),
+        'DATE_ORDER',
+        `${by} used ${lot} on ${on}, after it expired on ${stock.until}`,
+        'check the two dates; an expired material is retested and its date renewed first'
+      )
+    ]
+  return []
+}
+
+/** Rounding of weighed amounts may add up to this part of what there was. */
+const SLACK = 1e-9
+
+/** The use that overdraws a lot gets the problem: uses are counted in the order of their days. */
+function checkAmounts(content: Content, uses: readonly Use[]): Problem[] {
+  const left = new Map<string, number>()
+  return [...uses]
+    .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))
+    .flatMap(use => {
+      const stock = stockOf(content, use.lot)
+      if (!stock) return []
+      const before = left.get(use.lot) ?? stock.mass_g
+      const after = before - use.mass_g
+      left.set(use.lot, after)
+      return after < -SLACK * stock.mass_g ? [overdrawn(use, before)] : []
+    })
+}
+
+function overdrawn(use: Use, before: number): Problem {
+  const had = grams(Math.max(0, before))
+  return problemAt(
+    use.entry.at(use.field),
+    'OVERDRAWN',
+    `${use.by} takes ${grams(use.mass_g)} of ${use.lot}, which has ${had} left`,
+    'check the masses, and the lots they were taken from'
+  )
+}
+
+const grams = (mass_g: number) => `${Number(mass_g.toPrecision(6))} g`
+
+function checkTestDates({ entry, product }: EvaluatedLot): Problem[] {
+  const { made } = entry.record
+  const seen = new Set<string>()
+  return Object.values(product).flatMap(({ tested, field }) => {
+    const key = JSON.stringify(field)
+    if (tested === undefined || tested >= made || seen.has(key)) return []
+    seen.add(key)
+    const place = field[0] === 'sheets' ? ['measured', 'tested'] : [...field, 'tested']
+    return [
+      problemAt(
+        entry.at(place),
+        'DATE_ORDER',
+        `was tested on ${tested}, before the lot was made on ${made}`,
+        'check the two dates; readings of another lot may have been copied'
+      )
+    ]
+  })
+}
+
+function checkBalance(lot: EvaluatedLot): Problem[] {
+  if (lot.kind === 'batch') return checkYield(lot)
+  if (lot.kind === 'foil') return checkSheets(lot.entry)
+  return []
+}
+
+/**
+ * A stage-1 compound is all the graphite can take up. Its formula is known as C24·HSO4·xH2SO4 with x
+ * from 2 to 2.5: beyond the larger bound the masses cannot be right, between the two they may be.
+ */
+function checkYield({ entry, process }: EvaluatedBatch): Problem[] {
+  const massYield = process.massYield_percent?.estimate.value
+  const [ceiling, outermost] = yieldCeilings_percent as [number, number]
+  if (massYield === undefined || massYield <= ceiling) return []
+  const percent = (value: number) => `${Number(value.toPrecision(4))} %`
+  const beyond = massYield > outermost
+  return [
+    problemAt(
+      entry.at(['product', 'mass_g']),
+      beyond ? 'IMPOSSIBLE_BALANCE' : 'HIGH_YIELD',
+      `the mass yield comes to ${percent(massYield)}, above the stage-1 bound of ${percent(
+        beyond ? outermost : ceiling
+      )}${beyond ? '' : ` (x = 2), below that of ${percent(outermost)} (x = 2.5)`}`,
+      'check the masses; the product may still be wet or hold salt'
+    )
+  ]
+}
+
+function checkSheets(entry: Entry<Foil>): Problem[] {
+  const { sheets = [], from, saleable_g } = entry.record
+  const worms = from.reduce((sum, use) => sum + use.mass_g.value, 0)
+  const sheetMass = sheets.reduce((sum, sheet) => sum + sheet.mass_g.value, 0)
+  const heavier = (mass_g: number, field: FieldPath, what: string) =>
+    mass_g > worms * (1 + SLACK)
+      ? [
+          problemAt(
+            entry.at(field),
+            'IMPOSSIBLE_BALANCE',
+            `${what} weigh ${grams(mass_g)}, more than the ${grams(worms)} of worms they were made from`,
+            'check the masses; sheets from other worms belong to another lot'
+          )
+        ]
+      : []
+  return [
+    ...heavier(sheetMass, ['sheets'], 'the sheets'),
+    ...(saleable_g ? heavier(saleable_g.value, ['saleable_g'], 'the saleable pieces') : [])
+  ]
+}

@@ -1,0 +1,116 @@
+/** Every lot of a workshop to its figures, each lot after the lots it was made from. */
+
+import { type Problem } from '../problem.ts'
+import { quantities } from '../quantities.ts'
+import { versionOn } from '../records/references.ts'
+import type { Content, Entry } from '../records/types.ts'
+import { type Bench, openBench } from './bench.ts'
+import { checkChain } from './chain.ts'
+import { checkCopies } from './copies.ts'
+import { inMakingOrder } from './order.ts'
+import { batchModels, expansionModels, foilModels, type Surroundings } from './models.ts'
+import { checkPlausible } from './result.ts'
+import type { EvaluatedContent, EvaluatedLot, Result, Results } from './types.ts'
+
+export interface Evaluation {
+  /** Absent where lots are made from each other in a circle. */
+  readonly evaluated?: EvaluatedContent
+  readonly problems: readonly Problem[]
+}
+
+/** Evaluate every lot, and check the chain of lots as a whole. */
+export function evaluateContent(content: Content): Evaluation {
+  const order = inMakingOrder(content)
+  if (!order.ok) return { problems: order.problems }
+  const lots = new Map<string, EvaluatedLot>()
+  const problems: Problem[] = []
+  for (const lot of order.value) {
+    const bench = openBench(content, lot, entryOf(content, lot)!)
+    const evaluated = evaluateLot(content, lot, bench, lots)
+    if (evaluated) lots.set(lot, evaluated)
+    problems.push(...bench.problems)
+  }
+  const evaluated = { content, lots }
+  problems.push(...checkChain(evaluated), ...checkCopies(content))
+  return { evaluated, problems }
+}
+
+const entryOf = (content: Content, lot: string): Entry<unknown> | undefined =>
+  content.batches.get(lot) ?? content.expansions.get(lot) ?? content.foils.get(lot)
+
+function evaluateLot(
+  content: Content,
+  lot: string,
+  bench: Bench,
+  earlier: ReadonlyMap<string, EvaluatedLot>
+): EvaluatedLot | undefined {
+  const batch = content.batches.get(lot)
+  const run = content.expansions.get(lot)
+  const foil = content.foils.get(lot)
+  const around = { methodOf: methodsOf(content, batch ?? foil), earlier }
+  const head = { lot, overdue: bench.overdue }
+  if (batch)
+    return {
+      kind: 'batch',
+      entry: batch,
+      ...head,
+      ...runModels(bench, batchModels, batch.record, around)
+    }
+  if (run)
+    return {
+      kind: 'expansion',
+      entry: run,
+      ...head,
+      ...runModels(bench, expansionModels, run.record, around)
+    }
+  if (foil)
+    return {
+      kind: 'foil',
+      entry: foil,
+      ...head,
+      ...runModels(bench, foilModels, foil.record, around)
+    }
+  return undefined
+}
+
+/** The method a lot's grade names for a quantity, by the grade's revision when it was made. */
+function methodsOf(
+  content: Content,
+  entry: Entry<{ grade: string; made: string }> | undefined
+): Surroundings['methodOf'] {
+  const grade =
+    entry && versionOn(content.grades.get(entry.record.grade), entry.record.made)?.record
+  return key => {
+    const rows = { ...grade?.measured, ...grade?.limits }
+    return rows[key as keyof typeof rows]?.method
+  }
+}
+
+type Table<Kind> = Partial<
+  Record<string, (bench: Bench, record: Kind, around: Surroundings) => Result | undefined>
+>
+
+/** Run every model of a table, in its order. */
+function runModels<Kind>(
+  bench: Bench,
+  models: Table<Kind>,
+  record: Kind,
+  around: Omit<Surroundings, 'sofar'>
+): { product: Results; process: Results; instruments: string[] } {
+  const sofar: Results = {}
+  for (const [name, model] of Object.entries(models)) {
+    const result = model?.(bench, record, { ...around, sofar })
+    if (!result) continue
+    sofar[name as keyof Results] = result
+    checkPlausible(bench, result)
+  }
+  const side = (wanted: 'product' | 'process'): Results =>
+    Object.fromEntries(
+      Object.entries(sofar).filter(([name]) => quantities[name as keyof Results].side === wanted)
+    )
+  return {
+    product: side('product'),
+    process: side('process'),
+    instruments: [...bench.used].sort()
+  }
+}

@@ -1,0 +1,70 @@
+/**
+ * The table from quantity to model: how each figure of a lot is computed from its record.
+ *
+ * Rows run in order, so a figure may use those above it.
+ */
+
+import type { QuantityName } from '../quantities.ts'
+import type { Batch, Expansion, Foil } from '../records/types.ts'
+import type { Bench } from './bench.ts'
+import * as flake from './flake.ts'
+import * as foil from './foil.ts'
+import { freeAcidAmountResult, freeAcidResult } from './free-acid.ts'
+import * as process from './process.ts'
+import type { Result, Results } from './types.ts'
+
+/** What a model may look at beside its own record. */
+export interface Surroundings {
+  /** Method the lot's grade names for a quantity's key. */
+  readonly methodOf: flake.MethodOf
+  /** Figures above it in the table. */
+  readonly sofar: Results
+  /** Figures of the lots this one was made from. */
+  readonly earlier: process.Earlier
+}
+
+type Models<Kind> = Partial<
+  Record<QuantityName, (bench: Bench, record: Kind, around: Surroundings) => Result | undefined>
+>
+
+export const batchModels: Models<Batch> = {
+  expansionVolume_mL_per_g: (bench, record, { methodOf }) =>
+    flake.expansionVolumeResult(bench, record, methodOf),
+  freeAcid_percent: (bench, record, { methodOf }) => freeAcidResult(bench, record, methodOf),
+  freeAcid_mmol_per_g: (bench, record, { methodOf }) =>
+    freeAcidAmountResult(bench, record, methodOf),
+  slurryPH: (bench, record, { methodOf }) => flake.slurryPHResult(bench, record, methodOf),
+  moisture_percent: (bench, record, { methodOf }) => flake.moistureResult(bench, record, methodOf),
+  volatile_percent: (bench, record, { methodOf, sofar }) =>
+    flake.volatileResult(bench, record, methodOf, sofar),
+  ash_percent: (bench, record, { methodOf, sofar }) =>
+    flake.ashResult(bench, record, methodOf, sofar),
+  fixedCarbon_percent: (bench, record, { methodOf, sofar }) =>
+    flake.fixedCarbonResult(bench, record, methodOf, sofar),
+  devolatilisedCarbon_percent: (bench, record, { methodOf, sofar }) =>
+    flake.devolatilisedCarbonResult(bench, record, methodOf, sofar),
+  massYield_percent: (bench, record) => process.massYieldResult(bench, record),
+  uptake_percent: (bench, record, { sofar }) => process.uptakeResult(bench, record, sofar),
+  lossCeiling_percent: (bench, record, { sofar }) => process.lossCeilingResult(bench, record, sofar)
+}
+
+export const expansionModels: Models<Expansion> = {
+  lossOnExpansion_percent: (bench, record) => process.lossOnExpansionResult(bench, record),
+  wormDensity_g_per_L: (bench, record) => process.wormDensityResult(bench, record),
+  runExpansionVolume_mL_per_g: (bench, record) => process.runExpansionVolumeResult(bench, record),
+  carbonRecovery_percent: (bench, record, { sofar, earlier }) =>
+    process.carbonRecoveryResult(bench, record, sofar, earlier)
+}
+
+export const foilModels: Models<Foil> = {
+  thickness_mm: (bench, record, { methodOf }) => foil.thicknessResult(bench, record, methodOf),
+  arealMass_g_per_m2: (bench, record, { methodOf }) =>
+    foil.arealMassResult(bench, record, methodOf),
+  foilDensity_g_per_cm3: (bench, record, { methodOf }) =>
+    foil.foilDensityResult(bench, record, methodOf),
+  porosity_percent: (bench, record, { methodOf, sofar }) =>
+    foil.porosityResult(bench, record, methodOf, sofar),
+  trimYield_percent: (bench, record) => process.trimYieldResult(bench, record),
+  overallYield_percent: (bench, record, { sofar, earlier }) =>
+    process.overallYieldResult(bench, record, sofar, earlier)
+}

@@ -1,0 +1,147 @@
+/** Readings of one test to its result: a model for each reading, their mean, and the working. */
+
+import { DomainError } from '../metrology/domain.ts'
+import { type Computed, type Estimate } from '../metrology/estimate.ts'
+import { meanOfReadings } from '../metrology/readings.ts'
+import type { FieldPath } from '../problem.ts'
+import { quantities, type QuantityName } from '../quantities.ts'
+import { type Bench, repeatabilityOf, report, type Session } from './bench.ts'
+import type { Result, WrittenReadings } from './types.ts'
+
+/** Formula and source, as a model's file states them. */
+export interface Basis {
+  readonly formula: string
+  readonly source: string
+}
+
+/** What a test's evaluation says beside its readings. */
+export interface Account {
+  readonly quantity: QuantityName
+  readonly basis: Basis
+  readonly written?: WrittenReadings
+  readonly instrumentOf?: Readonly<Record<string, string>>
+  readonly notes?: readonly string[]
+  readonly tested?: string | undefined
+  readonly deviation?: string | undefined
+}
+
+/** Run a model; a refused input becomes a problem at its field, and no figure. */
+export function attempt<Value>(
+  bench: Bench,
+  field: FieldPath,
+  model: () => Value
+): Value | undefined {
+  try {
+    return model()
+  } catch (error) {
+    if (!(error instanceof DomainError)) throw error
+    report(bench, [...field, error.input], 'OUT_OF_DOMAIN', [error.reason, error.hint])
+    return undefined
+  }
+}
+
+/**
+ * The result of repeated readings of one quantity.
+ *
+ * @param model one reading's figure; undefined where its inputs were refused
+ */
+export function repeatedResult<Reading>(
+  session: Session,
+  readings: readonly Reading[],
+  account: Account,
+  model: (reading: Reading, what: string) => Computed
+): Result | undefined {
+  const { bench, field, method } = session
+  const { title } = quantities[account.quantity]
+  const figures = readings.map((reading, index) =>
+    attempt(bench, [...field, 'readings', index], () =>
+      model(reading, `${title}, reading ${index + 1}`)
+    )
+  )
+  const computed = figures.filter(figure => figure !== undefined)
+  if (computed.length < readings.length) return undefined
+  const repeatability = repeatabilityOf(method, computed[0]!.value)
+  if (computed.length === 1 && !repeatability) warnSingle(session, title)
+  const mean = meanOfReadings(computed, `${bench.lot} ${title}`, repeatability)
+  const each = computed.map((estimate, index) => ({ label: `reading ${index + 1}`, estimate }))
+  return {
+    ...head(session, account),
+    estimate: mean,
+    n: computed.length,
+    each,
+    readings: each,
+    trace: {
+      ...account.basis,
+      ...(account.written ? { readings: account.written } : {}),
+      inputs: computed[0]!.inputs,
+      inputsOf: 'reading 1',
+      instrumentOf: account.instrumentOf ?? {},
+      notes: [
+        ...(repeatability && computed.length > 1
+          ? [
+              `The method’s pooled repeatability stands in for the scatter of these ${computed.length} readings.`
+            ]
+          : []),
+        ...(account.notes ?? [])
+      ]
+    }
+  }
+}
+
+/** The result of a model applied once. */
+export function singleResult(
+  session: Session,
+  account: Account,
+  model: () => Computed
+): Result | undefined {
+  const computed = attempt(session.bench, session.field, model)
+  if (!computed) return undefined
+  return {
+    ...head(session, account),
+    estimate: computed,
+    n: 1,
+    each: [],
+    readings: [],
+    trace: {
+      ...account.basis,
+      inputs: computed.inputs,
+      instrumentOf: account.instrumentOf ?? {},
+      notes: account.notes ?? []
+    }
+  }
+}
+
+/** Warn of a figure no workshop of this kind should meet; it stands all the same. */
+export function checkPlausible(bench: Bench, { quantity, estimate, field }: Result): void {
+  const { title, unit, band } = quantities[quantity]
+  const [least, most] = band
+  if (estimate.value >= least && estimate.value <= most) return
+  const shown = `${Number(estimate.value.toPrecision(4))}${unit === '1' ? '' : ` ${unit}`}`
+  report(bench, field, 'IMPLAUSIBLE', [
+    `${title.toLowerCase()} comes to ${shown}, outside the usual ${least} to ${most}`,
+    'check the readings and their units'
+  ])
+}
+
+/** Values by name, for models that read one another's results. */
+export const estimateOf = (
+  results: Partial<Record<QuantityName, Result>>,
+  quantity: QuantityName
+): Estimate | undefined => results[quantity]?.estimate
+
+function head({ method, field, day }: Session, account: Account) {
+  return {
+    quantity: account.quantity,
+    ...(method ? { method } : {}),
+    tested: account.tested ?? day,
+    ...(account.deviation === undefined ? {} : { deviation: account.deviation }),
+    field
+  }
+}
+
+function warnSingle({ bench, field }: Session, title: string): void {
+  report(bench, field, 'SINGLE_READING', [
+    `${title.toLowerCase()} rests on one reading and no known repeatability: its scatter is not in the uncertainty`,
+    "repeat the reading, or record the method's repeatability"
+  ])
+}

@@ -1,0 +1,77 @@
+/** What evaluation makes of a lot's record: figures with their uncertainty and their working. */
+
+import type { Estimate, InputLine } from '../metrology/estimate.ts'
+import type { Batch, Content, Entry, Expansion, Foil, Method } from '../records/types.ts'
+import type { FieldPath } from '../problem.ts'
+import type { QuantityName } from '../quantities.ts'
+
+/** A table of readings as they were written. */
+export interface WrittenReadings {
+  readonly columns: readonly string[]
+  readonly rows: readonly (readonly string[])[]
+}
+
+/** How a figure came about. */
+export interface Trace {
+  readonly formula: string
+  readonly source: string
+  readonly readings?: WrittenReadings
+  /** Inputs of the model, of the first reading where there are several. */
+  readonly inputs: readonly InputLine[]
+  /** Whose inputs those are: 'reading 1', 'sheet 1'; absent for a single set. */
+  readonly inputsOf?: string
+  /** Instrument behind an input, by the input's name. */
+  readonly instrumentOf: Readonly<Record<string, string>>
+  readonly notes: readonly string[]
+}
+
+/** One figure of a lot. */
+export interface Result {
+  readonly quantity: QuantityName
+  readonly estimate: Estimate
+  /** Readings, or sheets, behind it. */
+  readonly n: number
+  readonly method?: Method
+  readonly tested?: string
+  readonly deviation?: string
+  /** Single figures, where a limit can hold for each: sheets or readings. */
+  readonly each: readonly { readonly label: string; readonly estimate: Estimate }[]
+  /** Single readings below sheets; the same as `each` where there are no sheets. */
+  readonly readings: readonly { readonly label: string; readonly estimate: Estimate }[]
+  /** Reporting limit, where the figure lies below it. */
+  readonly below?: number
+  /** Where in the record it stands. */
+  readonly field: FieldPath
+  readonly trace: Trace
+}
+
+export type Results = Partial<Record<QuantityName, Result>>
+
+/** An instrument used on a day when its calibration was out of date. */
+export interface OverdueUse {
+  readonly instrument: string
+  readonly due: string
+  readonly used: string
+  readonly field: FieldPath
+}
+
+/** Lots, each with its figures; product figures may be public, process figures never are. */
+interface Evaluated<KindName extends string, Kind> {
+  readonly kind: KindName
+  readonly lot: string
+  readonly entry: Entry<Kind>
+  readonly product: Results
+  readonly process: Results
+  readonly instruments: readonly string[]
+  readonly overdue: readonly OverdueUse[]
+}
+
+export type EvaluatedBatch = Evaluated<'batch', Batch>
+export type EvaluatedExpansion = Evaluated<'expansion', Expansion>
+export type EvaluatedFoil = Evaluated<'foil', Foil>
+export type EvaluatedLot = EvaluatedBatch | EvaluatedExpansion | EvaluatedFoil
+
+export interface EvaluatedContent {
+  readonly content: Content
+  readonly lots: ReadonlyMap<string, EvaluatedLot>
+}

@@ -1,0 +1,51 @@
+/** The kinds of record: which folder holds them, their schema, and the field that names one. */
+
+import type { z } from 'zod'
+import type { SourceFile } from '../problem.ts'
+import { gradeRecord } from './schemas/grade.ts'
+import { batchRecord, certificateRecord, expansionRecord, foilRecord } from './schemas/lots.ts'
+import {
+  instrumentRecord,
+  materialRecord,
+  methodRecord,
+  producerRecord,
+  titrantRecord
+} from './schemas/workshop.ts'
+
+export const schemas = {
+  producer: producerRecord,
+  instruments: instrumentRecord,
+  titrants: titrantRecord,
+  methods: methodRecord,
+  materials: materialRecord,
+  grades: gradeRecord,
+  batches: batchRecord,
+  expansions: expansionRecord,
+  foils: foilRecord,
+  certificates: certificateRecord
+} as const satisfies Record<string, z.ZodType>
+
+export type Kind = keyof typeof schemas
+export type RecordOf<Name extends Kind> = z.output<(typeof schemas)[Name]>
+
+/** What each kind is called in a sentence. */
+export const kindNames: Record<Kind, string> = {
+  producer: 'producer',
+  instruments: 'instrument',
+  titrants: 'titrant',
+  methods: 'method',
+  materials: 'material lot',
+  grades: 'grade',
+  batches: 'batch',
+  expansions: 'furnace run',
+  foils: 'foil lot',
+  certificates: 'certificate'
+}
+
+/** The kind of record a file holds: by its folder, or by its name for the producer's. */
+export function kindOf({ path }: SourceFile): Kind | undefined {
+  const steps = path.split('/')
+  const name = steps.pop() ?? ''
+  if (/^producer\.ya?ml$/u.test(name)) return 'producer'
+  return steps.reverse().find((step): step is Kind => step !== 'producer' && step in schemas)
+}

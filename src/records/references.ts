@@ -1,0 +1,210 @@
+/** Records that name other records: each name must stand for one, of the right kind. */
+
+import { type FieldPath, type Problem, problemAt } from '../problem.ts'
+import type { Content, Entry, Grade, Method } from './types.ts'
+import { suggestion } from './validate.ts'
+
+/** Collects the references of one content. */
+interface Check {
+  readonly content: Content
+  /** Names whose records could not be read: their own problems say so. */
+  readonly unread: ReadonlySet<string>
+  readonly problems: Problem[]
+}
+
+/** Every reference that stands for nothing, or for a record of the wrong kind. */
+export function checkReferences(content: Content, unread: ReadonlySet<string>): Problem[] {
+  const check: Check = { content, unread, problems: [] }
+  for (const versions of content.methods.values())
+    for (const entry of versions) checkInstruments(check, entry, [], entry.record.instruments)
+  for (const versions of content.grades.values())
+    for (const entry of versions) checkGrade(check, entry)
+  checkBatches(check)
+  checkExpansions(check)
+  checkFoils(check)
+  checkCertificates(check)
+  return check.problems
+}
+
+/** The version of a record in force on a day: the last one valid from then or before. */
+export function versionOn<Kind extends { validFrom: string }>(
+  versions: readonly Entry<Kind>[] | undefined,
+  day: string
+): Entry<Kind> | undefined {
+  return versions?.findLast(({ record }) => record.validFrom <= day)
+}
+
+function refer(
+  check: Check,
+  entry: Entry<unknown>,
+  field: FieldPath,
+  name: string | undefined,
+  known: ReadonlyMap<string, unknown>,
+  what: string
+): void {
+  if (name === undefined || known.has(name) || check.unread.has(name)) return
+  check.problems.push(
+    problemAt(
+      entry.at(field),
+      'UNKNOWN_REFERENCE',
+      `there is no ${what} '${name}'`,
+      suggestion(name, [...known.keys()], `each ${what} recorded`)
+    )
+  )
+}
+
+function checkInstruments(
+  check: Check,
+  entry: Entry<unknown>,
+  field: FieldPath,
+  instruments: Partial<Record<string, string>> | undefined
+): void {
+  for (const [role, id] of Object.entries(instruments ?? {}))
+    refer(
+      check,
+      entry,
+      [...field, 'instruments', role],
+      id,
+      check.content.instruments,
+      'instrument'
+    )
+}
+
+function checkGrade(check: Check, entry: Entry<Grade>): void {
+  const groups = [
+    ['limits', entry.record.limits],
+    ['measured', entry.record.measured ?? {}]
+  ] as const
+  for (const [group, rows] of groups)
+    for (const [key, row] of Object.entries(rows))
+      checkMethod(check, entry, [group, key, 'method'], row?.method, key)
+}
+
+/** A method named for a quantity must exist and measure it. */
+function checkMethod(
+  check: Check,
+  entry: Entry<unknown>,
+  field: FieldPath,
+  id: string | undefined,
+  quantity: string
+): void {
+  refer(check, entry, field, id, check.content.methods, 'method')
+  const wrong = (check.content.methods.get(id ?? '') ?? []).find(
+    ({ record }: Entry<Method>) => record.quantity !== quantity
+  )
+  if (wrong)
+    check.problems.push(
+      problemAt(
+        entry.at(field),
+        'UNKNOWN_REFERENCE',
+        `method ${id} measures ${wrong.record.quantity}, not ${quantity}`,
+        'name a method of this quantity'
+      )
+    )
+}
+
+interface JudgedLot {
+  readonly lot: string
+  readonly made: string
+  readonly grade: string
+  readonly status?: readonly { by: string }[] | undefined
+}
+
+function checkJudgedLot(check: Check, entry: Entry<JudgedLot>, kind: Grade['kind']): void {
+  const { grade, made } = entry.record
+  refer(check, entry, ['grade'], grade, check.content.grades, 'grade')
+  const versions = check.content.grades.get(grade)
+  if (versions && !versionOn(versions, made))
+    check.problems.push(
+      problemAt(
+        entry.at(['grade']),
+        'NO_VALID_REVISION',
+        `grade ${grade} has no revision valid on ${made}, when the lot was made`,
+        `its first is valid from ${versions[0]!.record.validFrom}`
+      )
+    )
+  if (versions && versions[0]!.record.kind !== kind)
+    check.problems.push(
+      problemAt(
+        entry.at(['grade']),
+        'UNKNOWN_REFERENCE',
+        `grade ${grade} is a grade of ${versions[0]!.record.kind}, not of ${kind}`,
+        `name a grade of ${kind}`
+      )
+    )
+  checkDecisions(check, entry)
+}
+
+function checkDecisions(
+  check: Check,
+  entry: Entry<{ status?: readonly { by: string }[] | undefined }>
+): void {
+  const roles = rolesOf(check)
+  for (const [index, decision] of (entry.record.status ?? []).entries())
+    refer(check, entry, ['status', index, 'by'], decision.by, roles, 'role of the producer')
+}
+
+const rolesOf = ({ content }: Check) =>
+  new Map(content.producer.record.roles.map(({ role }) => [role, role]))
+
+function checkUses(
+  check: Check,
+  entry: Entry<{ from?: readonly { lot: string }[] | undefined }>,
+  lots: ReadonlyMap<string, unknown>,
+  what: string
+): void {
+  for (const [index, use] of (entry.record.from ?? []).entries())
+    refer(check, entry, ['from', index, 'lot'], use.lot, lots, what)
+}
+
+function checkBatches(check: Check): void {
+  const { batches, materials, titrants } = check.content
+  for (const entry of batches.values()) {
+    checkJudgedLot(check, entry, 'flake')
+    checkInstruments(check, entry, [], entry.record.instruments)
+    for (const [index, line] of (entry.record.charge ?? []).entries())
+      refer(check, entry, ['charge', index, 'material'], line.material, materials, 'material lot')
+    checkUses(check, entry, batches, 'batch')
+    for (const [key, test] of Object.entries(entry.record.tests ?? {})) {
+      const quantity = key.replace(/[A-Z]+/gu, letters => `-${letters.toLowerCase()}`)
+      checkMethod(check, entry, ['tests', key, 'method'], test?.method, quantity)
+      checkInstruments(check, entry, ['tests', key], test?.instruments)
+    }
+    const acid = entry.record.tests?.freeAcid
+    refer(check, entry, ['tests', 'freeAcid', 'titrant'], acid?.titrant, titrants, 'titrant')
+  }
+}
+
+function checkExpansions(check: Check): void {
+  const { batches, expansions, materials } = check.content
+  const bought = [...materials].filter(([, { record }]) => record.kind === 'expandable graphite')
+  for (const entry of expansions.values()) {
+    checkUses(
+      check,
+      entry,
+      new Map<string, unknown>([...batches, ...bought]),
+      'batch or bought expandable graphite'
+    )
+    checkInstruments(check, entry, [], entry.record.instruments)
+    refer(check, entry, ['furnace'], entry.record.furnace, check.content.instruments, 'instrument')
+  }
+}
+
+function checkFoils(check: Check): void {
+  for (const entry of check.content.foils.values()) {
+    checkJudgedLot(check, entry, 'foil')
+    checkUses(check, entry, check.content.expansions, 'furnace run')
+    checkInstruments(check, entry, [], entry.record.instruments)
+    checkInstruments(check, entry, ['measured'], entry.record.measured?.instruments)
+  }
+}
+
+function checkCertificates(check: Check): void {
+  const { batches, foils, certificates } = check.content
+  const sellable = new Map<string, unknown>([...batches, ...foils])
+  const roles = rolesOf(check)
+  for (const entry of certificates) {
+    refer(check, entry, ['lot'], entry.record.lot, sellable, 'batch or foil lot')
+    refer(check, entry, ['signatory'], entry.record.signatory, roles, 'role of the producer')
+  }
+}

@@ -1,0 +1,142 @@
+/** A parsed record against its schema: typed fields, or every fault with its place. */
+
+import { distance } from 'fastest-levenshtein'
+import type { z } from 'zod'
+import { type Checked, type Problem, problemAt, type FieldPath } from '../problem.ts'
+import type { RecordDocument } from './document.ts'
+import type { FaultDetails } from './fields.ts'
+import { knownFields } from './known-fields.ts'
+import { type Kind, kindNames, type RecordOf, schemas } from './kinds.ts'
+
+/** Check one record against the schema of its kind. */
+export function validateRecord<Name extends Kind>(
+  document: RecordDocument,
+  kind: Name
+): Checked<RecordOf<Name>> {
+  const schema: z.ZodType = schemas[kind]
+  const result = schema.safeParse(document.data)
+  if (result.success) return { ok: true, value: result.data as RecordOf<Name>, problems: [] }
+  const problems = result.error.issues.flatMap(issue => problemsOf(document, kind, issue))
+  return { ok: false, problems }
+}
+
+/** The candidate most like `text`, if one is alike enough to be what was meant. */
+export function nearestTo(text: string, candidates: Iterable<string>): string | undefined {
+  const ranked = [...candidates]
+    .map(candidate => ({ candidate, steps: distance(text.toLowerCase(), candidate.toLowerCase()) }))
+    .sort((a, b) => a.steps - b.steps)
+  const best = ranked[0]
+  return best && best.steps <= Math.max(2, Math.ceil(text.length / 3)) ? best.candidate : undefined
+}
+
+/** 'did you mean X?' or the whole choice. */
+export function suggestion(text: string, candidates: readonly string[], what: string): string {
+  const best = nearestTo(text, candidates)
+  if (best !== undefined) return `did you mean ${best}?`
+  if (candidates.length === 0) return `there is no ${what} yet`
+  const shown = candidates.slice(0, 12).join(', ')
+  return `${what}: ${shown}${candidates.length > 12 ? ' and others' : ''}`
+}
+
+type Issue = z.core.$ZodIssue
+
+function problemsOf(document: RecordDocument, kind: Kind, issue: Issue): Problem[] {
+  const path = issue.path as FieldPath
+  if (issue.code === 'unrecognized_keys')
+    return issue.keys.map(key => unknownField(document, kind, [...path, key]))
+  return [problemOf(document, kind, issue, path)]
+}
+
+function unknownField(document: RecordDocument, kind: Kind, path: FieldPath): Problem {
+  const key = String(path.at(-1))
+  const known = knownFields(schemas[kind], path.slice(0, -1))
+  const owner = path.length === 1 ? `a ${kindNames[kind]} record` : 'this part of the record'
+  return problemAt(
+    document.keyPlaceOf(path),
+    'UNKNOWN_FIELD',
+    `is not a field of ${owner}`,
+    suggestion(key, known, 'fields here')
+  )
+}
+
+function problemOf(document: RecordDocument, kind: Kind, issue: Issue, path: FieldPath): Problem {
+  const place = document.placeOf(path)
+  const value = valueAt(document.data, path)
+  if (issue.code === 'custom') {
+    const { code, hint } = issue.params as unknown as FaultDetails
+    return problemAt(place, code, issue.message, hint)
+  }
+  if (value === undefined) return missing(document, kind, path)
+  switch (issue.code) {
+    case 'invalid_type':
+      return problemAt(
+        document.keyPlaceOf(path),
+        'WRONG_TYPE',
+        `must be ${shapeNames[issue.expected] ?? 'a text'}, got ${shapeOf(value)}`,
+        shapeHints[issue.expected] ?? 'write it after the colon, on one line'
+      )
+    case 'invalid_value': {
+      const words = issue.values.map(String)
+      return problemAt(
+        place,
+        'UNKNOWN_WORD',
+        `must be one of ${words.join(', ')}, got '${String(value)}'`,
+        suggestion(String(value), words, 'words known here')
+      )
+    }
+    case 'too_small':
+      return problemAt(place, 'MISSING_FIELD', 'holds nothing', 'fill it in or leave the field out')
+    default:
+      return problemAt(
+        place,
+        'INVALID_VALUE',
+        `${plain(issue.message)}, got '${String(value)}'`,
+        issue.code === 'invalid_format' && issue.format === 'url'
+          ? 'write the whole address, such as https://workshop.example.org'
+          : 'write it with the signs that are allowed'
+      )
+  }
+}
+
+function missing(document: RecordDocument, kind: Kind, path: FieldPath): Problem {
+  const name = String(path.at(-1))
+  const owner = path.length === 1 ? `a ${kindNames[kind]} record` : 'this part of the record'
+  return problemAt(
+    { ...document.keyPlaceOf(path), field: path },
+    'MISSING_FIELD',
+    `is missing: ${owner} needs it`,
+    `add '${name}:' here`
+  )
+}
+
+/** A library's sentence in our grammar: no capital, no name of its own. */
+const plain = (message: string) =>
+  message.startsWith('must') || message.startsWith('holds')
+    ? message
+    : `is not valid (${message.charAt(0).toLowerCase()}${message.slice(1)})`
+
+const valueAt = (data: unknown, path: FieldPath): unknown =>
+  path.reduce<unknown>(
+    (value, step) =>
+      typeof value === 'object' && value !== null && Object.hasOwn(value, step)
+        ? (value as Record<string | number, unknown>)[step]
+        : undefined,
+    data
+  )
+
+const shapeNames: Readonly<Record<string, string>> = {
+  object: 'a group of fields',
+  array: 'a list',
+  string: 'a single value'
+}
+
+const shapeHints: Readonly<Record<string, string>> = {
+  object: 'write its fields below it, indented, or in { }',
+  array: "write each entry below it after '- ', or in [ ]",
+  string: 'write one value after the colon'
+}
+
+function shapeOf(value: unknown): string {
+  if (Array.isArray(value)) return 'a list'
+  return typeof value === 'object' ? 'a group of fields' : `'${String(value)}'`
+}
