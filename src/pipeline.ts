@@ -1,12 +1,29 @@
-/** The story on one screen: content folder → documents or problems. */
+/**
+ * The story on one screen: content folder → documents or problems.
+ *
+ *     SourceFile → Content → EvaluatedContent → JudgedLot → SiteDocument → html · pdf · data
+ *
+ * Every step is a pure function of what stands left of it. No step reads a clock, a file or a
+ * global, so the same files make the same documents anywhere.
+ */
 
+import { checkTexts } from './documents/check-texts.ts'
+import { siteDocument } from './documents/site.ts'
 import type { SiteDocument } from './documents/types.ts'
-import type { Problem, SourceFile } from './problem.ts'
+import { evaluateContent } from './evaluate/evaluate.ts'
+import type { EvaluatedContent } from './evaluate/types.ts'
+import { judgeLot } from './judge/judge-lot.ts'
+import { checkCertificates, checkRelease } from './judge/release.ts'
+import type { JudgedLot } from './judge/types.ts'
+import { inFileOrder, isError, type Problem, type SourceFile } from './problem.ts'
+import { loadContent } from './records/content.ts'
+import { latestDate } from './records/dates.ts'
 
 export interface SiteOptions {
   readonly edition: 'public' | 'workshop'
   /** Day the lots are judged as of, YYYY-MM-DD; the latest date in the content by default. */
   readonly asOf?: string
+  /** Paper of the certificates; the producer's own by default. */
   readonly paper?: 'A4' | 'Letter'
 }
 
@@ -17,8 +34,43 @@ export interface SiteResult {
   readonly problems: readonly Problem[]
 }
 
+/** What the records come to: every lot judged, or everything that is wrong. */
+export interface Judgement {
+  readonly evaluated?: EvaluatedContent
+  readonly lots: readonly JudgedLot[]
+  readonly asOf: string
+  readonly problems: readonly Problem[]
+}
+
 /** Every document of a site, or everything that is wrong with its records. */
-export declare function buildDocuments(
-  files: readonly SourceFile[],
-  options: SiteOptions
-): SiteResult
+export function buildDocuments(files: readonly SourceFile[], options: SiteOptions): SiteResult {
+  const { evaluated, lots, asOf, problems } = judgeContent(files, options.asOf)
+  if (!evaluated || problems.some(isError)) return { problems }
+  const paper = options.paper ?? evaluated.content.producer.record.paper ?? 'A4'
+  const { edition } = options
+  return { site: siteDocument({ evaluated, lots, edition, asOf, paper }), problems }
+}
+
+/** Parse, validate, evaluate and judge every record; nothing is rendered. */
+export function judgeContent(files: readonly SourceFile[], wantedDay?: string): Judgement {
+  const content = loadContent(files)
+  if (!content.ok) return { lots: [], asOf: '', problems: inFileOrder(content.problems) }
+
+  const asOf = wantedDay ?? latestDate(content.value)
+  const { evaluated, problems } = evaluateContent(content.value)
+  if (!evaluated) return { lots: [], asOf, problems: inFileOrder(problems) }
+
+  const lots = [...evaluated.lots.values()].flatMap(lot =>
+    lot.kind === 'expansion' || lot.entry.record.made > asOf
+      ? []
+      : [judgeLot(content.value, lot, asOf)]
+  )
+  const byNumber = new Map(lots.map(lot => [lot.evaluated.lot, lot]))
+  const found = [
+    ...problems,
+    ...lots.flatMap(checkRelease),
+    ...checkCertificates(content.value.certificates, byNumber),
+    ...checkTexts(content.value)
+  ]
+  return { evaluated, lots, asOf, problems: inFileOrder(found) }
+}

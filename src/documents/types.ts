@@ -146,7 +146,8 @@ export interface LotDocument {
   /** 'expandable flake', 'foil'. */
   readonly kind: string
   readonly url: string
-  readonly grade: {
+  /** Absent for furnace runs, which are made to no grade. */
+  readonly grade?: {
     readonly id: string
     readonly title: string
     readonly revision: string
@@ -194,6 +195,8 @@ export interface CertificateDocument {
   readonly number?: string
   readonly revision?: string
   readonly issued?: string
+  /** On a later revision: what it replaces, and why. */
+  readonly amends?: string
   readonly preview: boolean
   /** Text across each page of a preview: 'Preview, not issued'. */
   readonly mark?: string
@@ -273,7 +276,7 @@ export interface LotPage {
   readonly summary: LotSummary
   readonly document: LotDocument
   readonly process?: ProcessDocument
-  /** Latest certificate, or the preview; older revisions follow. */
+  /** Latest certificate, or the preview; older revisions follow. None for furnace runs. */
   readonly certificates: readonly { readonly document: CertificateDocument; readonly url: string }[]
   readonly dataUrl: string
 }

@@ -183,9 +183,14 @@ export function runExpansionVolumeResult(bench: Bench, run: Expansion): Result |
   )
 }
 
-/** Yield of the batches a run was fed from, weighted by what each gave. */
+/** Yield of the batches a run was fed from, weighted by what each gave; looks through blends. */
 function feedYield(earlier: Earlier, from: Expansion['from']): Estimate | undefined {
-  return weighted(from, use => earlier.get(use.lot)?.process.massYield_percent?.estimate)
+  return weighted(from, ({ lot }) => {
+    const batch = earlier.get(lot)
+    if (batch?.kind !== 'batch') return undefined
+    const blended = batch.entry.record.from
+    return batch.process.massYield_percent?.estimate ?? (blended && feedYield(earlier, blended))
+  })
 }
 
 /** Mean of a figure over the lots used, by mass; undefined where one of them lacks it. */

@@ -90,6 +90,8 @@ export const gradeRecord = fields({
     fields({
       signal: maybe(z.enum(['Danger', 'Warning'])),
       statements: list(text()),
+      /** The supplier's words for gaps the law leaves in a statement, by code. */
+      fill: maybe(z.record(text(), text())),
       basis: text()
     })
   ),

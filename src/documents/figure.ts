@@ -1,0 +1,84 @@
+/** Numbers to figures: rounded here and nowhere else. */
+
+import { Decimal } from 'decimal.js'
+import {
+  exactText,
+  placesFor,
+  roundResult,
+  roundToPlaces,
+  toDecimal
+} from '../metrology/rounding.ts'
+import { type UnitName, units } from '../metrology/units.ts'
+import { quantities, type QuantityName } from '../quantities.ts'
+import type { Figure, UnitText } from './types.ts'
+import { withMinus } from './words.ts'
+
+/** A computed number and the text a reader sees for it. */
+export const figure = (value: number, printed: string): Figure => ({
+  exact: exactText(value),
+  printed: withMinus(printed)
+})
+
+/** A limit or other number known by its written digits. */
+export const writtenFigure = (decimal: string): Figure => ({
+  exact: new Decimal(decimal).toFixed(),
+  printed: withMinus(decimal)
+})
+
+/** A number to so many significant digits. */
+export const significant = (value: number, digits: number): Figure =>
+  figure(value, roundToPlaces(toDecimal(value), placesFor(value, digits)))
+
+/** A value with its expanded uncertainty, both at the place of U's second digit. */
+export function resultFigures(
+  value: number,
+  U: number,
+  more = 0
+): { value: Figure; expandedUncertainty: Figure } {
+  if (U === 0)
+    return { value: significant(value, 6), expandedUncertainty: { exact: '0', printed: '0' } }
+  const rounded = roundResult(value, U, more)
+  return { value: figure(value, rounded.value), expandedUncertainty: figure(U, rounded.U) }
+}
+
+/** Degrees of freedom as a reader sees them. */
+export const freedomFigure = (df: number): Figure =>
+  Number.isFinite(df)
+    ? { exact: String(Math.floor(df)), printed: String(Math.floor(df)) }
+    : { exact: 'unlimited', printed: 'unlimited' }
+
+/** A probability as a percentage that never claims certainty. */
+export function probabilityFigure(probability: number): Figure {
+  const exact = exactText(100 * probability)
+  if (probability > 0.999) return { exact, printed: '> 99.9' }
+  if (probability < 0.001) return { exact, printed: '< 0.1' }
+  return { exact, printed: roundToPlaces(toDecimal(100 * probability), 1) }
+}
+
+/** The unit of a quantity as documents show it. */
+export function unitText(quantity: QuantityName): UnitText {
+  const { unit } = quantities[quantity]
+  const ucum = quantity === 'slurryPH' ? '[pH]' : units[unit].ucum
+  return { printed: unit === '1' ? '' : unit, ucum }
+}
+
+/** 'mass_g' → { title: 'Mass', unit: 'g' }: an input by the name it has in code. */
+export function inputText(input: string): { title: string; unit: string } {
+  const [name = input, ...rest] = input.split('_')
+  const suffix = rest.join('_')
+  const unit = (Object.keys(units) as UnitName[]).find(
+    candidate => units[candidate].suffix === suffix && suffix !== ''
+  )
+  const words = name.replace(/(?<=[a-z])(?=[A-Z])/gu, ' ')
+  const title = /^pH/u.test(words)
+    ? words
+    : words.charAt(0).toUpperCase() +
+      words
+        .slice(1)
+        .toLowerCase()
+        .replace(/\bph\b/u, 'pH')
+  return { title, unit: unit ?? '' }
+}
+
+/** A number and its unit, for a reader. */
+export const withUnit = (text: string, unit: string): string => (unit ? `${text} ${unit}` : text)

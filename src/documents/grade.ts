@@ -1,0 +1,62 @@
+/** A grade's page: what is promised, and the lots made to it. */
+
+import { boundsOf } from '../judge/judge-lot.ts'
+import { quantities, quantityOf } from '../quantities.ts'
+import { versionOn } from '../records/references.ts'
+import type { Content, Grade } from '../records/types.ts'
+import { unitText, withUnit } from './figure.ts'
+import { hazardText } from './hazards.ts'
+import { gradeUrl } from './lot.ts'
+import { limitText, methodText } from './result-row.ts'
+import type { GradeDocument, LotSummary } from './types.ts'
+import { dateText, kindTexts, ruleTexts, withMinus } from './words.ts'
+
+/** Build the page of a grade's revision in force on day `asOf`. */
+export function gradeDocument(
+  content: Content,
+  grade: Grade,
+  lots: readonly LotSummary[],
+  asOf: string
+): GradeDocument {
+  const { packing, storage } = grade
+  return {
+    id: grade.id,
+    title: grade.title,
+    revision: String(grade.revision),
+    validFrom: dateText(grade.validFrom),
+    url: gradeUrl(grade.id),
+    kind: grade.kind === 'flake' ? kindTexts.batch : kindTexts.foil,
+    description: grade.description,
+    decisionRule: ruleTexts[grade.decisionRule ?? 'simple'],
+    limits: limitRows(content, grade, asOf),
+    typical: Object.entries(grade.typical ?? {}).flatMap(([key, reading]) => {
+      const quantity = quantityOf(key)
+      if (!quantity || !reading) return []
+      const value = withUnit(withMinus(reading.decimal), unitText(quantity).printed)
+      return [{ title: quantities[quantity].title, value }]
+    }),
+    notMeasured: grade.notMeasured ?? [],
+    ...(packing === undefined ? {} : { packing }),
+    ...(storage === undefined ? {} : { storage }),
+    ...hazardText(grade.hazards),
+    cautions: grade.cautions ?? [],
+    lots
+  }
+}
+
+function limitRows(content: Content, grade: Grade, asOf: string): GradeDocument['limits'] {
+  return Object.entries(grade.limits).flatMap(([key, limit]) => {
+    const quantity = quantityOf(key)
+    if (!quantity || !limit) return []
+    const method = versionOn(content.methods.get(limit.method ?? ''), asOf)?.record
+    return [
+      {
+        key,
+        title: quantities[quantity].title,
+        limit: limitText(boundsOf(limit), limit.of ?? 'lot mean'),
+        unit: unitText(quantity),
+        ...(method ? { method: methodText(method) } : {})
+      }
+    ]
+  })
+}

@@ -1,0 +1,142 @@
+/** A lot's figures for programs: the content of its data.json, and the schema it keeps to. */
+
+import { z } from 'zod'
+import type { Figure, LimitText, LotPage, ResultRow, SiteDocument } from './types.ts'
+
+/** Raised when a field changes its meaning or goes; fields may be added within a version. */
+export const LOT_DATA_VERSION = 1
+
+const quantityData = z.strictObject({
+  title: z.string(),
+  basis: z.enum(['measured', 'typical', 'not measured']),
+  unit: z.string().describe('UCUM code'),
+  value: z.number().nullable().describe('unrounded, 12 significant digits; null where not known'),
+  below: z
+    .number()
+    .nullable()
+    .describe('reporting limit, where all that is known is less than this'),
+  standardUncertainty: z.number().nullable(),
+  effectiveDegreesOfFreedom: z.number().nullable().describe('null where unlimited or not known'),
+  coverageFactor: z.number().nullable(),
+  expandedUncertainty: z.number().nullable().describe('coverage probability about 95 %'),
+  n: z.number().int().nullable().describe('readings or sheets'),
+  tested: z.string().nullable(),
+  method: z
+    .strictObject({
+      id: z.string(),
+      edition: z.string(),
+      title: z.string(),
+      conditions: z.string(),
+      deviation: z.string().nullable()
+    })
+    .nullable(),
+  limit: z
+    .strictObject({
+      min: z.number().nullable(),
+      max: z.number().nullable(),
+      written: z.string(),
+      of: z.string()
+    })
+    .nullable(),
+  verdict: z.string().nullable(),
+  conformityProbability: z.number().nullable().describe('0 to 1')
+})
+
+export const lotDataSchema = z.strictObject({
+  format: z.literal('lotfolio-lot-data'),
+  formatVersion: z.literal(LOT_DATA_VERSION),
+  edition: z.enum(['public', 'workshop']),
+  producer: z.string(),
+  lot: z.string(),
+  kind: z.string(),
+  made: z.string(),
+  grade: z.strictObject({ id: z.string(), revision: z.string(), title: z.string() }).nullable(),
+  status: z.strictObject({ state: z.string(), sentence: z.string() }),
+  answer: z.strictObject({ verdict: z.string(), sentence: z.string() }),
+  decisionRule: z.string(),
+  quantities: z.record(z.string(), quantityData),
+  process: z.record(z.string(), quantityData).nullable().describe('workshop edition only'),
+  chain: z.array(z.string()),
+  certificates: z.array(
+    z.strictObject({ number: z.string(), revision: z.string(), issued: z.string() })
+  )
+})
+
+export type LotData = z.output<typeof lotDataSchema>
+export type QuantityData = z.output<typeof quantityData>
+
+/** JSON Schema of data.json, for whoever reads one. */
+export const lotDataJsonSchema = () => z.toJSONSchema(lotDataSchema)
+
+/** The figures of one page. */
+export function lotDataOf(
+  { document, process, certificates }: LotPage,
+  site: SiteDocument
+): LotData {
+  const { grade, status, answer } = document
+  return {
+    format: 'lotfolio-lot-data',
+    formatVersion: LOT_DATA_VERSION,
+    edition: site.edition,
+    producer: site.producer.name,
+    lot: document.lot,
+    kind: document.kind,
+    made: document.made,
+    grade: grade ? { id: grade.id, revision: grade.revision, title: grade.title } : null,
+    status: { state: status.state, sentence: status.sentence },
+    answer: { verdict: answer.word, sentence: answer.sentence },
+    decisionRule: document.decisionRule,
+    quantities: byKey(document.results),
+    process: process ? byKey(process.results) : null,
+    chain: document.chain.map(({ lot }) => lot),
+    certificates: certificates.flatMap(({ document: { number, revision, dated } }) =>
+      number === undefined || revision === undefined ? [] : [{ number, revision, issued: dated }]
+    )
+  }
+}
+
+const byKey = (rows: readonly ResultRow[]) =>
+  Object.fromEntries(rows.map(row => [row.key, quantityDataOf(row)]))
+
+function quantityDataOf(row: ResultRow): QuantityData {
+  const { value, below, limit, method, verdict } = row
+  const probability = numberOf(verdict?.probability)
+  return {
+    title: row.title,
+    basis: row.basis,
+    unit: row.unit.ucum,
+    value: below ? null : numberOf(value),
+    below: below ? numberOf(value) : null,
+    standardUncertainty: numberOf(row.standardUncertainty),
+    effectiveDegreesOfFreedom: numberOf(row.degreesOfFreedom),
+    coverageFactor: numberOf(row.coverageFactor),
+    expandedUncertainty: numberOf(row.expandedUncertainty),
+    n: row.n ?? null,
+    tested: row.testedOn ?? null,
+    method: method
+      ? {
+          id: method.id,
+          edition: method.edition,
+          title: method.title,
+          conditions: method.conditions,
+          deviation: method.deviation ?? null
+        }
+      : null,
+    limit: limit ? limitData(limit) : null,
+    verdict: verdict?.word ?? null,
+    conformityProbability: probability === null ? null : Number((probability / 100).toPrecision(12))
+  }
+}
+
+const limitData = ({ min, max, printed, of }: LimitText) => ({
+  min: numberOf(min),
+  max: numberOf(max),
+  written: printed,
+  of
+})
+
+/** The exact number behind a figure; null where it is absent or unlimited. */
+function numberOf(figure: Figure | undefined): number | null {
+  const value = Number(figure?.exact)
+  return figure && Number.isFinite(value) ? value : null
+}

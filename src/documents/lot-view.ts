@@ -1,0 +1,119 @@
+/**
+ * What the public may know of a lot: the allow-list.
+ *
+ * Public documents are built from a LotView and from nothing else, so a field that is not copied
+ * here by name cannot reach a customer.
+ */
+
+import type { Result } from '../evaluate/types.ts'
+import type { JudgedLot, JudgedRow } from '../judge/types.ts'
+import type { DecisionRule } from '../quality/judge.ts'
+import type { LotState } from '../quality/status.ts'
+import type { Content, Grade } from '../records/types.ts'
+import { traceabilityOf } from './traceability.ts'
+import type { ChainLink, StatusText } from './types.ts'
+import { kindTexts, stateText } from './words.ts'
+
+/** The grade's own statements, which the producer makes to everyone. */
+export type GradeView = Pick<
+  Grade,
+  | 'id'
+  | 'revision'
+  | 'validFrom'
+  | 'title'
+  | 'kind'
+  | 'description'
+  | 'limits'
+  | 'typical'
+  | 'notMeasured'
+  | 'public'
+  | 'packing'
+  | 'storage'
+  | 'hazards'
+  | 'cautions'
+>
+
+/** A lot as any edition may show it. */
+export interface LotView {
+  readonly lot: string
+  readonly kind: keyof typeof kindTexts
+  readonly made: string
+  readonly grade: GradeView
+  readonly rule: DecisionRule
+  readonly rows: readonly JudgedRow[]
+  readonly word: JudgedLot['word']
+  readonly state: LotState
+  readonly status: StatusText
+  readonly sampling?: { readonly plan?: string; readonly increments?: string; readonly on?: string }
+  readonly chain: readonly ChainLink[]
+  readonly traceability: readonly string[]
+}
+
+/** Copy what may be public, field by field. */
+export function viewLot(content: Content, lot: JudgedLot, chain: readonly ChainLink[]): LotView {
+  const { evaluated, grade, rule, rows, word, state, decision } = lot
+  const { made, sampling } = evaluated.entry.record
+  return {
+    lot: evaluated.lot,
+    kind: evaluated.kind,
+    made,
+    grade: viewGrade(grade),
+    rule,
+    rows,
+    word,
+    state,
+    status: {
+      state,
+      sentence: stateText(
+        state,
+        decision && { on: decision.on, by: decision.by, because: decision.because }
+      )
+    },
+    ...(sampling
+      ? {
+          sampling: {
+            ...(sampling.plan === undefined ? {} : { plan: sampling.plan }),
+            ...(sampling.increments === undefined ? {} : { increments: sampling.increments }),
+            ...(sampling.on === undefined ? {} : { on: sampling.on })
+          }
+        }
+      : {}),
+    chain,
+    traceability: traceabilityOf(content, resultsOf(rows))
+  }
+}
+
+export const viewGrade = ({
+  id,
+  revision,
+  validFrom,
+  title,
+  kind,
+  description,
+  limits,
+  typical,
+  notMeasured,
+  public: sections,
+  packing,
+  storage,
+  hazards,
+  cautions
+}: Grade): GradeView => ({
+  id,
+  revision,
+  validFrom,
+  title,
+  kind,
+  description,
+  limits,
+  typical,
+  notMeasured,
+  public: sections,
+  packing,
+  storage,
+  hazards,
+  cautions
+})
+
+const resultsOf = (rows: readonly JudgedRow[]): Result[] =>
+  rows.flatMap(({ result }) => (result ? [result] : []))

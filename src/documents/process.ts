@@ -1,0 +1,152 @@
+/** What only the workshop sees of a lot: charge, steps, yields, operators, notes. */
+
+import type { EvaluatedLot, Result, Results } from '../evaluate/types.ts'
+import { overdueUses } from '../judge/release.ts'
+import type { JudgedLot } from '../judge/types.ts'
+import type { Batch, Content, Expansion, Foil } from '../records/types.ts'
+import { resultRow } from './result-row.ts'
+import type { ChainLink, Fact, ProcessDocument, Table } from './types.ts'
+import { dateText, listText } from './words.ts'
+import { workingOf } from './working.ts'
+
+/** Everything the workshop edition adds to a lot's page. */
+export function processDocument(
+  content: Content,
+  lot: EvaluatedLot,
+  judged: JudgedLot | undefined
+): ProcessDocument {
+  const results = resultsOf(lot.process)
+  const charge = lot.kind === 'batch' ? chargeTable(lot.entry.record) : undefined
+  const steps = lot.kind === 'batch' ? stepsTable(lot.entry.record) : undefined
+  return {
+    facts: [...factsOf(lot), ...decisionFacts(judged)],
+    ...(charge ? { charge } : {}),
+    ...(steps ? { steps } : {}),
+    results: results.map(result =>
+      resultRow({ quantity: result.quantity, result, scope: 'lot mean' }, 'simple')
+    ),
+    workings: results.map(workingOf),
+    materials: lot.kind === 'batch' ? materialLinks(content, lot.entry.record) : [],
+    notices: judged ? overdueUses(judged) : []
+  }
+}
+
+const resultsOf = (results: Results): Result[] => Object.values(results)
+
+function factsOf(lot: EvaluatedLot): Fact[] {
+  const { record } = lot.entry
+  const optional = (label: string, text: string | undefined) =>
+    text === undefined ? [] : [{ label, text }]
+  return [
+    ...optional('Made by', record.by),
+    ...(lot.kind === 'batch' ? batchFacts(lot.entry.record) : []),
+    ...(lot.kind === 'expansion' ? runFacts(lot.entry.record) : []),
+    ...(lot.kind === 'foil' ? foilFacts(lot.entry.record) : []),
+    ...optional('Notes', record.notes)
+  ]
+}
+
+const usedText = (from: readonly { lot: string; mass_g: { written: string } }[]) =>
+  listText(from.map(use => `${use.mass_g.written} of ${use.lot}`))
+
+function batchFacts({ product, from, tests }: Batch): Fact[] {
+  const testers = [...new Set(Object.values(tests ?? {}).flatMap(test => test?.by ?? []))]
+  return [
+    { label: 'Product', text: product.mass_g.written },
+    ...(from ? [{ label: 'Made from', text: usedText(from) }] : []),
+    ...(testers.length > 0 ? [{ label: 'Tested by', text: listText(testers) }] : [])
+  ]
+}
+
+const runFacts = ({ from, temperature_C, dwell_s, worms, furnace }: Expansion): Fact[] => [
+  { label: 'Put in', text: usedText(from) },
+  {
+    label: 'Furnace',
+    text: [furnace, temperature_C.written, dwell_s?.written].filter(Boolean).join(', ')
+  },
+  {
+    label: 'Worms out',
+    text: [worms.mass_g.written, worms.volume_mL?.written].filter(Boolean).join(', ')
+  }
+]
+
+const foilFacts = ({ from, pressing }: Foil): Fact[] => [
+  { label: 'Made from', text: usedText(from) },
+  {
+    label: 'Forming',
+    text: [
+      pressing.how,
+      pressing.pressure_MPa?.written,
+      pressing.passes === undefined ? undefined : `${pressing.passes} passes`,
+      pressing.notes
+    ]
+      .filter(Boolean)
+      .join(', ')
+  }
+]
+
+/** Every decision with what the public does not see of it. */
+function decisionFacts(judged: JudgedLot | undefined): Fact[] {
+  return (judged?.evaluated.entry.record.status ?? []).map(decision => ({
+    label: `Decision of ${dateText(decision.on)}`,
+    text: [
+      `${decision.is}, by the ${decision.by}`,
+      decision.because,
+      decision.customer === undefined ? undefined : `customer ${decision.customer}`,
+      decision.quantity_g?.written,
+      decision.until === undefined ? undefined : `until ${dateText(decision.until)}`
+    ]
+      .filter(Boolean)
+      .join('; ')
+  }))
+}
+
+function chargeTable({ charge }: Batch): Table | undefined {
+  if (!charge) return undefined
+  return {
+    caption: 'Charge',
+    columns: [
+      { title: 'Material lot', numeric: false },
+      { title: 'As', numeric: false },
+      { title: 'Mass', numeric: true }
+    ],
+    rows: charge.map(line => [line.material, line.as, line.mass_g.written])
+  }
+}
+
+function stepsTable({ steps }: Batch): Table | undefined {
+  if (!steps) return undefined
+  return {
+    caption: 'Steps',
+    columns: [
+      { title: 'Step', numeric: false },
+      { title: 'At', numeric: false },
+      { title: 'For', numeric: false },
+      { title: 'Temperature', numeric: true },
+      { title: 'pH', numeric: true },
+      { title: 'Decision', numeric: false }
+    ],
+    rows: steps.map(step => [
+      step.what,
+      step.at ?? '',
+      step.for ?? '',
+      step.temperature_C?.written ?? '',
+      step.ph?.written ?? '',
+      step.decision ?? ''
+    ])
+  }
+}
+
+const materialLinks = (content: Content, { charge }: Batch): ChainLink[] =>
+  (charge ?? []).flatMap(({ material }) => {
+    const record = content.materials.get(material)?.record
+    return record
+      ? [
+          {
+            lot: material,
+            kind: `${record.title}, from ${record.supplier}`,
+            made: dateText(record.received)
+          }
+        ]
+      : []
+  })

@@ -1,0 +1,199 @@
+/** A judged quantity to the row a reader sees, rounded once. */
+
+import type { Result } from '../evaluate/types.ts'
+import type { JudgedRow } from '../judge/types.ts'
+import { expand } from '../metrology/coverage.ts'
+import { uncertaintyOf } from '../metrology/estimate.ts'
+import { exactText, placesFor, roundToPlaces, toDecimal } from '../metrology/rounding.ts'
+import { spread } from '../physics/thickness.ts'
+import { type Bounds, type DecisionRule, judge } from '../quality/judge.ts'
+import { quantities, type QuantityName } from '../quantities.ts'
+import type { Method } from '../records/types.ts'
+import {
+  freedomFigure,
+  probabilityFigure,
+  resultFigures,
+  significant,
+  unitText,
+  withUnit,
+  writtenFigure
+} from './figure.ts'
+import type { Figure, LimitText, MethodText, ResultRow, VerdictText } from './types.ts'
+import { counted, withMinus } from './words.ts'
+
+/** A row for a quantity that was measured, or that the grade limits and nobody measured. */
+export function resultRow(row: JudgedRow, rule: DecisionRule): ResultRow {
+  const { quantity, result, bounds, scope } = row
+  const { key, title, meaning } = quantities[quantity]
+  const limit = bounds ? limitText(bounds, scope) : undefined
+  const head = { key, title, meaning, unit: unitText(quantity), ...(limit ? { limit } : {}) }
+  if (!result) return { ...head, basis: 'not measured' }
+  const verdict = verdictText(row, rule)
+  return {
+    ...head,
+    basis: 'measured',
+    ...measuredPart(result, row, rule),
+    ...(verdict ? { verdict } : {})
+  }
+}
+
+/** A row for what the grade states as typical: never this lot's own figure. */
+export function typicalRow(quantity: QuantityName, decimal: string): ResultRow {
+  const { key, title, meaning } = quantities[quantity]
+  return {
+    key,
+    title,
+    meaning,
+    basis: 'typical',
+    unit: unitText(quantity),
+    value: writtenFigure(decimal)
+  }
+}
+
+export const methodText = (method: Method, deviation?: string): MethodText => ({
+  id: method.id,
+  edition: String(method.edition),
+  title: method.title,
+  conditions: method.conditions,
+  ...(method.reference === undefined ? {} : { reference: method.reference }),
+  ...(deviation === undefined ? {} : { deviation })
+})
+
+/** '≥ 250', '≤ 0.30' or '0.95 to 1.05', with what it holds for. */
+export function limitText({ min, max }: Bounds, of: string): LimitText {
+  const printed =
+    min !== undefined && max !== undefined
+      ? `${withMinus(min)} to ${withMinus(max)}`
+      : min !== undefined
+        ? `≥ ${withMinus(min)}`
+        : `≤ ${withMinus(max ?? '')}`
+  return {
+    ...(min === undefined ? {} : { min: writtenFigure(min) }),
+    ...(max === undefined ? {} : { max: writtenFigure(max) }),
+    printed,
+    of
+  }
+}
+
+function measuredPart(result: Result, row: JudgedRow, rule: DecisionRule) {
+  const { estimate, n, method, tested, deviation, below } = result
+  const shared = {
+    n,
+    ...(method ? { method: methodText(method, deviation) } : {}),
+    ...(tested === undefined ? {} : { testedOn: tested })
+  }
+  if (below !== undefined) return { ...shared, value: belowFigure(below, row), below: true }
+  const { U, k, df } = expand(estimate)
+  const text = spreadText(result)
+  return {
+    ...shared,
+    ...resultFigures(estimate.value, U, morePlaces(estimate.value, U, row, rule)),
+    standardUncertainty: significant(uncertaintyOf(estimate), 2),
+    coverageFactor: significant(k, 3),
+    degreesOfFreedom: freedomFigure(df),
+    ...(text === undefined ? {} : { spread: text })
+  }
+}
+
+/** '< 0.021': the reporting limit, rounded up so that the statement stays true. */
+function belowFigure(below: number, { bounds, verdict }: JudgedRow): Figure {
+  const upTo = (digits: number) => {
+    const places = placesFor(below, digits)
+    const step = toDecimal(below).toDecimalPlaces(Math.max(0, places), 0)
+    return step.toFixed(Math.max(0, places))
+  }
+  const text = [2, 3, 4, 5, 6]
+    .map(upTo)
+    .find(
+      digits => judge(bare(Number(digits), digits), bounds ?? {}, 'simple').word === verdict?.word
+    )
+  return { exact: exactText(below), printed: `< ${text ?? upTo(2)}` }
+}
+
+const bare = (value: number, below: string) => ({
+  value,
+  standardUncertainty: 0,
+  expandedUncertainty: 0,
+  below: Number(below)
+})
+
+/** Most digits a figure is printed with to agree with its verdict. */
+const MOST_EXTRA_PLACES = 10
+
+/**
+ * Further places to print, so that a reader who judges the printed figures by the printed rule
+ * comes to the verdict that was reached on the unrounded ones.
+ */
+function morePlaces(value: number, U: number, row: JudgedRow, rule: DecisionRule): number {
+  const { bounds, verdict, worst } = row
+  if (!bounds || !verdict || worst) return 0
+  for (let more = 0; more < MOST_EXTRA_PLACES; more++)
+    if (judgePrinted(value, U, bounds, rule, more) === verdict.word) return more
+  return MOST_EXTRA_PLACES
+}
+
+function judgePrinted(value: number, U: number, bounds: Bounds, rule: DecisionRule, more: number) {
+  const places = placesFor(U, 2) + more
+  const printed = (x: number) => Number(roundToPlaces(toDecimal(x), places))
+  return judge(
+    { value: printed(value), standardUncertainty: 0, expandedUncertainty: printed(U) },
+    bounds,
+    rule
+  ).word
+}
+
+/** The verdict with its reason in figures. */
+function verdictText(row: JudgedRow, rule: DecisionRule): VerdictText | undefined {
+  const { verdict, result, bounds } = row
+  if (!verdict || !result || !bounds) return undefined
+  return {
+    word: verdict.word,
+    sentence: verdictSentence(row, rule),
+    ...(verdict.probability === undefined
+      ? {}
+      : { probability: probabilityFigure(verdict.probability) })
+  }
+}
+
+function verdictSentence(row: JudgedRow, rule: DecisionRule): string {
+  const { quantity, result, bounds, worst, scope, verdict } = row
+  const unit = unitText(quantity).printed
+  const limit = withUnit(limitText(bounds!, scope).printed, unit)
+  if (result!.below !== undefined)
+    return `The figure lies below ${withUnit(belowFigure(result!.below, row).printed.slice(2), unit)}; the limit is ${limit}.`
+  const { value, U } = worst
+    ? { value: worst.value, U: worst.expandedUncertainty }
+    : { value: result!.estimate.value, U: expand(result!.estimate).U }
+  const { worst: _, ...own } = row
+  const figures = resultFigures(value, U, morePlaces(value, U, own, rule))
+  const shown = `${withUnit(figures.value.printed, unit)} ± ${withUnit(figures.expandedUncertainty.printed, unit)}`
+  const whose = worst
+    ? `Of ${counted(worst.count, noun(scope))}, ${worst.label} is the least sure: `
+    : ''
+  return `${whose}${shown} is ${standing(verdict!.word, limit, rule === 'guarded')}.`
+}
+
+/** How a figure stands to its limit, in words. */
+function standing(word: VerdictText['word'], limit: string, guarded: boolean): string {
+  const phrases: Record<VerdictText['word'], string> = {
+    pass: `within the limit of ${limit}${guarded ? ' by at least U' : ''}`,
+    'conditional pass': `within the limit of ${limit}, but by less than U`,
+    'conditional fail': `outside the limit of ${limit}, but by no more than U`,
+    fail: `outside the limit of ${limit}${guarded ? ' by more than U' : ''}`,
+    'not decidable': `not decidable against the limit of ${limit}`
+  }
+  return phrases[word]
+}
+
+const noun = (scope: string) => scope.replace('every ', '')
+
+/** Scatter between sheets as the product's own property. */
+function spreadText({ each, quantity, n }: Result): string | undefined {
+  if (each.length < 2 || each[0]!.label.startsWith('reading')) return undefined
+  const { min, max, standardDeviation } = spread(each.map(({ estimate }) => estimate.value))
+  const unit = unitText(quantity).printed
+  if (standardDeviation === undefined || standardDeviation === 0) return undefined
+  const places = placesFor(standardDeviation, 2)
+  const text = (x: number) => withMinus(roundToPlaces(toDecimal(x), places))
+  return `Between ${n} sheets: s = ${withUnit(text(standardDeviation), unit)}, from ${text(min)} to ${withUnit(text(max), unit)}.`
+}

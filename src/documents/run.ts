@@ -1,0 +1,62 @@
+/** A furnace run's page: it exists in the workshop edition only. */
+
+import type { EvaluatedExpansion } from '../evaluate/types.ts'
+import type { Content } from '../records/types.ts'
+import { lotUrl } from './lot.ts'
+import { processDocument } from './process.ts'
+import type { ChainLink, LotDocument, LotPage } from './types.ts'
+import { dateText, kindTexts } from './words.ts'
+
+/** Build the page of one furnace run. */
+export function runPage(
+  content: Content,
+  run: EvaluatedExpansion,
+  chain: readonly ChainLink[]
+): LotPage {
+  const { made } = run.entry.record
+  const dataUrl = `${lotUrl(run.lot)}data.json`
+  const answer: LotDocument['answer'] = {
+    word: 'not judged',
+    sentence: 'A furnace run is not sold and has no limits to meet.'
+  }
+  const status: LotDocument['status'] = {
+    state: 'quarantine',
+    sentence: 'Kept in the workshop: worms go into foil.'
+  }
+  const document: LotDocument = {
+    lot: run.lot,
+    kind: kindTexts.expansion,
+    url: lotUrl(run.lot),
+    made,
+    status,
+    answer,
+    facts: [{ label: 'Made', text: dateText(made) }],
+    results: [],
+    decisionRule: '',
+    workings: [],
+    chain,
+    traceability: [],
+    cautions: [
+      'Heating expandable flake sets free a large volume of gas and acid fumes: extraction, eye protection, nothing closed over it. Worms are light, conduct electricity and must not reach equipment.',
+      'Local codes and competent people decide what the furnace and its extraction must be.'
+    ],
+    papers: [{ title: 'Figures for programs (JSON)', url: dataUrl, mediaType: 'application/json' }],
+    notices: []
+  }
+  return {
+    summary: {
+      lot: run.lot,
+      url: document.url,
+      kind: document.kind,
+      grade: '',
+      made,
+      state: status.state,
+      answer,
+      key: []
+    },
+    document,
+    process: processDocument(content, run, undefined),
+    certificates: [],
+    dataUrl
+  }
+}

@@ -1,0 +1,143 @@
+/** Every page of a site, in one edition. */
+
+import type { EvaluatedContent, EvaluatedExpansion } from '../evaluate/types.ts'
+import type { JudgedLot } from '../judge/types.ts'
+import { isPublishable } from '../quality/status.ts'
+import { versionOn } from '../records/references.ts'
+import type { CertificateOrder, Content } from '../records/types.ts'
+import { certificateDocument, type PaperOptions, producerText } from './certificate.ts'
+import { chainOf, madeFrom } from './chain.ts'
+import { gradeDocument } from './grade.ts'
+import { answerOf, lotDocument, lotUrl, type Sections } from './lot.ts'
+import { type LotView, viewLot } from './lot-view.ts'
+import { processDocument } from './process.ts'
+import { runPage } from './run.ts'
+import type { LotPage, LotSummary, Paper, SiteDocument } from './types.ts'
+
+export interface SiteInputs extends PaperOptions {
+  readonly evaluated: EvaluatedContent
+  readonly lots: readonly JudgedLot[]
+  readonly edition: 'public' | 'workshop'
+  readonly asOf: string
+}
+
+const allSections: Sections = new Set(['results', 'working', 'chain', 'sampling'] as const)
+
+/** Build the site of one edition. The public one is made of LotViews only. */
+export function siteDocument(inputs: SiteInputs): SiteDocument {
+  const { evaluated, edition, asOf } = inputs
+  const { content } = evaluated
+  const shown = inputs.lots.filter(lot => edition === 'workshop' || isPublic(lot, asOf))
+  const names = new Set(shown.map(lot => lot.evaluated.lot))
+  const runs = edition === 'workshop' ? furnaceRuns(evaluated, asOf) : []
+  for (const run of runs) names.add(run.lot)
+  const made = madeFrom(content)
+  const chain = (lot: string) => chainOf(made, lot, name => names.has(name))
+  const pages = [
+    ...shown.map(lot => lotPage(inputs, lot, viewLot(content, lot, chain(lot.evaluated.lot)))),
+    ...runs.map(run => runPage(content, run, chain(run.lot)))
+  ].sort(
+    (a, b) => compare(b.document.made, a.document.made) || compare(a.document.lot, b.document.lot)
+  )
+  return {
+    edition,
+    producer: producerText(content.producer.record),
+    asOf,
+    lots: pages,
+    grades: grades(content, pages, asOf),
+    drafts:
+      edition === 'workshop' ? content.drafts.map(({ lot, missing }) => ({ lot, missing })) : []
+  }
+}
+
+/** A lot customers may see: let go once, and of a grade that shows its lots at all. */
+const isPublic = ({ evaluated, grade }: JudgedLot, asOf: string): boolean =>
+  isPublishable(evaluated.entry.record.status ?? [], asOf) && (grade.public ?? []).length > 0
+
+const furnaceRuns = ({ lots }: EvaluatedContent, asOf: string): EvaluatedExpansion[] =>
+  [...lots.values()].filter(
+    (lot): lot is EvaluatedExpansion => lot.kind === 'expansion' && lot.entry.record.made <= asOf
+  )
+
+function lotPage(inputs: SiteInputs, lot: JudgedLot, view: LotView): LotPage {
+  const { evaluated, edition } = inputs
+  const sections: Sections = edition === 'workshop' ? allSections : new Set(view.grade.public ?? [])
+  const certificates =
+    edition === 'workshop' || sections.has('results') ? papersOf(inputs, view) : []
+  const dataUrl = `${lotUrl(view.lot)}data.json`
+  const papers: Paper[] = [
+    ...certificates.map(({ document, url }) => ({
+      title:
+        document.number === undefined
+          ? 'Preview of the certificate (PDF)'
+          : `Certificate ${document.number}, revision ${document.revision}${document.mark ? ', superseded' : ''} (PDF)`,
+      url,
+      mediaType: 'application/pdf'
+    })),
+    { title: 'Figures for programs (JSON)', url: dataUrl, mediaType: 'application/json' }
+  ]
+  const document = lotDocument(view, sections, papers)
+  return {
+    summary: summaryOf(document, view),
+    document,
+    ...(edition === 'workshop'
+      ? { process: processDocument(evaluated.content, lot.evaluated, lot) }
+      : {}),
+    certificates,
+    dataUrl
+  }
+}
+
+/** Newest revision first; a lot without a certificate has a preview. */
+function papersOf(inputs: SiteInputs, view: LotView): LotPage['certificates'] {
+  const { content } = inputs.evaluated
+  const producer = content.producer.record
+  const orders = content.certificates
+    .map(({ record }) => record)
+    .filter(({ lot, issued }) => lot === view.lot && issued <= inputs.asOf)
+  if (orders.length === 0)
+    return [
+      {
+        document: certificateDocument(view, producer, undefined, false, inputs),
+        url: `${lotUrl(view.lot)}${view.lot}-preview.pdf`
+      }
+    ]
+  return [...orders].reverse().map(order => ({
+    document: certificateDocument(view, producer, order, isSuperseded(orders, order), inputs),
+    url: `${lotUrl(view.lot)}${order.number}-r${order.revision}.pdf`
+  }))
+}
+
+const isSuperseded = (
+  orders: readonly CertificateOrder[],
+  { number, revision }: CertificateOrder
+) => orders.some(other => other.number === number && other.revision > revision)
+
+function summaryOf(document: LotPage['document'], view: LotView): LotSummary {
+  return {
+    lot: view.lot,
+    url: document.url,
+    kind: document.kind,
+    grade: view.grade.id,
+    made: view.made,
+    state: view.state,
+    answer: answerOf(view),
+    key: document.results
+      .filter(({ basis, limit }) => basis === 'measured' && limit)
+      .slice(0, 2)
+      .map(({ title, value, unit }) => ({
+        label: title,
+        text: [value?.printed, unit.printed].filter(Boolean).join(' ')
+      }))
+  }
+}
+
+function grades(content: Content, pages: readonly LotPage[], asOf: string): SiteDocument['grades'] {
+  return [...content.grades.entries()].flatMap(([id, versions]) => {
+    const grade = (versionOn(versions, asOf) ?? versions[0])!.record
+    const lots = pages.map(({ summary }) => summary).filter(summary => summary.grade === id)
+    return [gradeDocument(content, grade, lots, asOf)]
+  })
+}
+
+const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)

@@ -1,0 +1,78 @@
+/** Wording that several documents share: dates, states, rules, numbers for readers. */
+
+import type { DecisionRule } from '../quality/judge.ts'
+import type { LotState } from '../quality/status.ts'
+
+const months = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December'
+] as const
+
+/** '2026-03-14' → '14 March 2026'. */
+export function dateText(date: string): string {
+  const [year, month, day] = date.split('-')
+  return `${Number(day)} ${months[Number(month) - 1]} ${year}`
+}
+
+/** A number's text with the true minus sign, for readers. */
+export const withMinus = (text: string): string => text.replace(/^-/u, '−')
+
+/** 'Moisture' in a sentence: lower case but for abbreviations such as pH. */
+export const inSentence = (title: string): string =>
+  /^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title
+
+/** 'a', 'a and b', 'a, b and c'. */
+export const listText = (items: readonly string[]): string =>
+  items.length < 2
+    ? (items[0] ?? '')
+    : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`
+
+export const counted = (n: number, one: string, many = `${one}s`): string =>
+  `${n} ${n === 1 ? one : many}`
+
+export const kindTexts = {
+  batch: 'expandable flake graphite',
+  expansion: 'furnace run',
+  foil: 'flexible graphite foil'
+} as const
+
+/** What each decision rule does, in one sentence a customer can check. */
+export const ruleTexts: Record<DecisionRule, string> = {
+  simple:
+    'Simple acceptance: a figure passes if it is within its limit. At the limit itself the risk of a wrong acceptance is up to 50 %.',
+  rounded:
+    'Simple acceptance by the rounding method: a figure is rounded to the last digit of its limit, ties to even, and passes if it is then within the limit.',
+  guarded:
+    'Guarded acceptance with guard band w = U: a figure passes if it is within its limit by at least its expanded uncertainty U. Within the limit by less is a conditional pass, outside it by no more than U a conditional fail. The risk of a wrong pass is below 2.5 %.'
+}
+
+interface DecisionText {
+  readonly on: string
+  readonly by: string
+  readonly because?: string | undefined
+}
+
+/** A lot's state as a sentence without names or customers. */
+export function stateText(state: LotState, decision?: DecisionText): string {
+  if (!decision) return 'In quarantine: no decision on release has been taken.'
+  const when = `on ${dateText(decision.on)} by the ${decision.by}`
+  const why = decision.because ? `: ${decision.because.replace(/\.$/u, '')}` : ''
+  const sentences: Record<LotState, string> = {
+    quarantine: `In quarantine since ${dateText(decision.on)}, by the ${decision.by}`,
+    released: `Released ${when}`,
+    rejected: `Rejected ${when}${why}`,
+    concession: `Released under concession ${when}, for a customer who accepted the deviation`,
+    withdrawn: `Withdrawn ${when}${why}`
+  }
+  return `${sentences[state]}.`
+}

@@ -1,0 +1,108 @@
+/** A result's working: what a reader needs to recompute the figure. */
+
+import type { Result } from '../evaluate/types.ts'
+import { expand } from '../metrology/coverage.ts'
+import { budgetOf, type InputLine } from '../metrology/estimate.ts'
+import { roundResult, roundToPlaces, toDecimal } from '../metrology/rounding.ts'
+import { quantities } from '../quantities.ts'
+import {
+  freedomFigure,
+  inputText,
+  resultFigures,
+  significant,
+  unitText,
+  withUnit
+} from './figure.ts'
+import type { Table, Working } from './types.ts'
+import { counted, withMinus } from './words.ts'
+
+/** The working of one figure. */
+export function workingOf(result: Result): Working {
+  const { trace, quantity } = result
+  const { key, title } = quantities[quantity]
+  return {
+    key,
+    title,
+    formula: trace.formula,
+    source: trace.source,
+    outcome: outcomeText(result),
+    ...(trace.readings ? { readings: readingsTable(result) } : {}),
+    inputs: inputsTable(result),
+    budget: budgetTable(result),
+    notes: trace.notes
+  }
+}
+
+function outcomeText({ estimate, quantity, below }: Result): string {
+  const { U, k, df } = expand(estimate)
+  const unit = unitText(quantity).printed
+  const figures = resultFigures(estimate.value, U)
+  const sum = `${withUnit(figures.value.printed, unit)} ± ${withUnit(figures.expandedUncertainty.printed, unit)}`
+  const freedom = Number.isFinite(df)
+    ? counted(df, 'degree of freedom', 'degrees of freedom')
+    : 'unlimited degrees of freedom'
+  const cover = `(k = ${significant(k, 3).printed}, ${freedom})`
+  return below === undefined
+    ? `${sum} ${cover}`
+    : `${sum} ${cover}, below the reporting limit of ${withUnit(significant(below, 2).printed, unit)}`
+}
+
+const text = (title: string) => ({ title, numeric: false })
+const number = (title: string) => ({ title, numeric: true })
+
+function readingsTable({ trace, each }: Result): Table {
+  const { columns, rows } = trace.readings!
+  const labelled = columns[0] === 'Sheet'
+  return {
+    caption: 'As recorded',
+    columns: labelled
+      ? [text(columns[0]!), ...columns.slice(1).map(number)]
+      : [text('Reading'), ...columns.map(number)],
+    rows: labelled
+      ? rows
+      : rows.map((row, index) => [each[index]?.label.replace('reading ', '') ?? '', ...row])
+  }
+}
+
+function inputsTable({ trace }: Result): Table {
+  return {
+    caption: trace.inputsOf ? `Inputs of ${trace.inputsOf}` : 'Inputs',
+    columns: [text('Input'), number('Value'), number('Standard uncertainty'), text('Instrument')],
+    rows: trace.inputs.map(line => inputRow(line, trace.instrumentOf[line.input] ?? ''))
+  }
+}
+
+function inputRow({ input, value, u }: InputLine, instrument: string): string[] {
+  const { title, unit } = inputText(input)
+  if (u === 0) return [title, withUnit(plain(value), unit), 'taken as exact', instrument]
+  const { value: shown, U: shownU } = roundResult(value, u)
+  return [title, withUnit(withMinus(shown), unit), withUnit(shownU, unit), instrument]
+}
+
+/** An exact input without digits nobody wrote. */
+const plain = (value: number) => withMinus(toDecimal(value).toSignificantDigits(9).toFixed())
+
+function budgetTable({ estimate, quantity }: Result): Table {
+  const unit = unitText(quantity).printed
+  return {
+    caption: 'What the uncertainty comes from',
+    columns: [
+      text('Cause'),
+      text('Type'),
+      number(`Standard uncertainty${unit ? `, ${unit}` : ''}`),
+      number('Degrees of freedom'),
+      number('Share of the variance')
+    ],
+    rows: budgetOf(estimate).map(line => [
+      line.pool,
+      line.kind,
+      significant(line.u, 2).printed,
+      freedomFigure(line.df).printed,
+      shareText(line.share)
+    ])
+  }
+}
+
+/** Whole per cent; what rounds to none is not nothing. */
+const shareText = (share: number) =>
+  share < 0.005 ? '< 1 %' : `${roundToPlaces(toDecimal(100 * share), 0)} %`

@@ -1,0 +1,125 @@
+/** A lot's figures against the limits of its grade. */
+
+import { Decimal } from 'decimal.js'
+import type { EvaluatedBatch, EvaluatedFoil, Result } from '../evaluate/types.ts'
+import { expand } from '../metrology/coverage.ts'
+import { type Estimate, uncertaintyOf } from '../metrology/estimate.ts'
+import {
+  type Bounds,
+  type DecisionRule,
+  judge,
+  type Judgeable,
+  type Verdict,
+  worstOf
+} from '../quality/judge.ts'
+import { decisionOn } from '../quality/status.ts'
+import { quantities, type QuantityName, quantityNames } from '../quantities.ts'
+import { versionOn } from '../records/references.ts'
+import type { Limit } from '../records/schemas/grade.ts'
+import type { Content } from '../records/types.ts'
+import type { JudgedLot, JudgedRow, Scope } from './types.ts'
+
+/** Judge one lot by its grade's revision of the day it was made, in the state of day `asOf`. */
+export function judgeLot(
+  content: Content,
+  evaluated: EvaluatedBatch | EvaluatedFoil,
+  asOf: string
+): JudgedLot {
+  const { record } = evaluated.entry
+  const grade = versionOn(content.grades.get(record.grade), record.made)!.record
+  const rule = grade.decisionRule ?? 'simple'
+  const rows = quantityNames
+    .filter(name => quantities[name].side === 'product')
+    .map(name => judgeRow(name, evaluated.product[name], grade.limits[quantities[name].key], rule))
+    .filter(row => row.result !== undefined || row.limit !== undefined)
+  const decision = decisionOn(record.status ?? [], asOf)
+  return {
+    evaluated,
+    grade,
+    rule,
+    rows,
+    word: wordOf(rows),
+    state: decision?.is ?? 'quarantine',
+    ...(decision ? { decision } : {})
+  }
+}
+
+/** Bounds of a limit as decimals; target ± tolerance keeps the finer of their digits. */
+export function boundsOf({ min, max, target, tolerance }: Limit): Bounds {
+  if (target && tolerance) {
+    const places = Math.max(
+      new Decimal(target.decimal).decimalPlaces(),
+      new Decimal(tolerance.decimal).decimalPlaces()
+    )
+    return {
+      min: new Decimal(target.decimal).minus(tolerance.decimal).toFixed(places),
+      max: new Decimal(target.decimal).plus(tolerance.decimal).toFixed(places)
+    }
+  }
+  return {
+    ...(min ? { min: min.decimal } : {}),
+    ...(max ? { max: max.decimal } : {})
+  }
+}
+
+function judgeRow(
+  quantity: QuantityName,
+  result: Result | undefined,
+  limit: Limit | undefined,
+  rule: DecisionRule
+): JudgedRow {
+  const scope = limit?.of ?? 'lot mean'
+  const row = { quantity, scope, ...(result ? { result } : {}) }
+  if (!limit) return row
+  const bounds = boundsOf(limit)
+  return { ...row, limit, bounds, ...(result ? judgeScope(result, bounds, scope, rule) : {}) }
+}
+
+function judgeScope(
+  result: Result,
+  bounds: Bounds,
+  scope: Scope,
+  rule: DecisionRule
+): Pick<JudgedRow, 'verdict' | 'worst'> {
+  const figures =
+    scope === 'every sheet' ? result.each : scope === 'every reading' ? readingsOf(result) : []
+  if (figures.length === 0)
+    return { verdict: judge(judgeable(result.estimate, result.below), bounds, rule) }
+  const judged = figures.map(({ label, estimate }) => {
+    const figure = judgeable(estimate)
+    return { label, figure, verdict: judge(figure, bounds, rule) }
+  })
+  const word = worstOf(judged.map(({ verdict }) => verdict.word))
+  const worst = judged
+    .filter(({ verdict }) => verdict.word === word)
+    .reduce((a, b) => (probabilityOf(b.verdict) < probabilityOf(a.verdict) ? b : a))
+  return {
+    verdict: worst.verdict,
+    worst: {
+      label: worst.label,
+      value: worst.figure.value,
+      expandedUncertainty: worst.figure.expandedUncertainty,
+      count: judged.length
+    }
+  }
+}
+
+const readingsOf = ({ readings, each }: Result) => (readings.length > 0 ? readings : each)
+
+const probabilityOf = ({ probability }: Verdict) => probability ?? 1
+
+const judgeable = (estimate: Estimate, below?: number): Judgeable => ({
+  value: estimate.value,
+  standardUncertainty: uncertaintyOf(estimate),
+  expandedUncertainty: expand(estimate).U,
+  ...(below === undefined ? {} : { below })
+})
+
+function wordOf(rows: readonly JudgedRow[]): JudgedLot['word'] {
+  const limited = rows.filter(row => row.limit)
+  if (limited.length === 0) return 'not judged'
+  const judged = limited.flatMap(({ verdict }) => (verdict ? [verdict.word] : []))
+  const worst = worstOf(judged)
+  const failing = worst === 'fail' || worst === 'conditional fail'
+  return judged.length < limited.length && !failing ? 'not judged' : worst
+}

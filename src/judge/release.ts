@@ -1,0 +1,285 @@
+/** Whether the decisions taken on a lot could be taken, and certificates issued on it. */
+
+import { type FieldPath, type Problem, problemAt } from '../problem.ts'
+import { decisionOn, isSellable, refusedStep } from '../quality/status.ts'
+import { quantities } from '../quantities.ts'
+import type { CertificateOrder, Entry } from '../records/types.ts'
+import type { Decision, JudgedLot } from './types.ts'
+
+/** Everything that speaks against the decisions recorded on a lot. */
+export function checkRelease(lot: JudgedLot): Problem[] {
+  const { entry } = lot.evaluated
+  const decisions = entry.record.status ?? []
+  return [
+    ...decisions.flatMap((decision, index) => [
+      ...checkStep(lot, decisions[index - 1], decision, index),
+      ...(decision.is === 'released' ? checkReleased(lot, decision, index) : []),
+      ...(decision.is === 'concession' ? checkConcession(lot, decision, index) : []),
+      ...(isSellable(decision.is) ? checkTested(lot, decision, index) : [])
+    ]),
+    ...checkMethods(lot)
+  ]
+}
+
+const fault = (
+  { evaluated }: JudgedLot,
+  field: FieldPath,
+  code: Problem['code'],
+  message: string,
+  hint: string
+): Problem => problemAt(evaluated.entry.at(field), code, message, hint)
+
+function checkStep(
+  lot: JudgedLot,
+  before: Decision | undefined,
+  decision: Decision,
+  index: number
+): Problem[] {
+  const refused = refusedStep(before, decision)
+  const made = lot.evaluated.entry.record.made
+  return [
+    ...(refused
+      ? [
+          fault(
+            lot,
+            ['status', index, 'is'],
+            'DATE_ORDER',
+            refused,
+            'list decisions in the order they were taken'
+          )
+        ]
+      : []),
+    ...(decision.on < made
+      ? [
+          fault(
+            lot,
+            ['status', index, 'on'],
+            'DATE_ORDER',
+            `was decided on ${decision.on}, before the lot was made on ${made}`,
+            'check the two dates'
+          )
+        ]
+      : []),
+    ...(decision.is === 'withdrawn' || decision.is === 'rejected'
+      ? needBecause(lot, decision, index)
+      : [])
+  ]
+}
+
+function needBecause(lot: JudgedLot, { is, because }: Decision, index: number): Problem[] {
+  return because === undefined
+    ? [
+        fault(
+          lot,
+          ['status', index, 'is'],
+          'MISSING_FIELD',
+          `a lot that is ${is} needs the reason`,
+          "add 'because:' with one sentence"
+        )
+      ]
+    : []
+}
+
+/** What keeps a lot from plain release: a missing result, a verdict, an instrument out of date. */
+function checkReleased(lot: JudgedLot, decision: Decision, index: number): Problem[] {
+  const field = ['status', index, 'is']
+  const reasons = [...missingResults(lot), ...badVerdicts(lot)]
+  return [
+    ...reasons.map(reason =>
+      fault(
+        lot,
+        field,
+        'NOT_RELEASABLE',
+        `cannot be released: ${reason}`,
+        'test it, rework it, reject it, or record a concession naming customer, quantity, reason and expiry'
+      )
+    ),
+    ...overdueUses(lot, decision).map(reason =>
+      fault(
+        lot,
+        field,
+        'NOT_RELEASABLE',
+        `cannot be released: ${reason}`,
+        "measure it again, or record under 'as-found' what the next calibration found"
+      )
+    )
+  ]
+}
+
+const missingResults = ({ rows, grade }: JudgedLot): string[] =>
+  rows
+    .filter(row => row.limit && !row.result)
+    .map(({ quantity }) => `grade ${grade.id} limits ${titleOf(quantity)}, which was not measured`)
+
+const badVerdicts = ({ rows }: JudgedLot): string[] =>
+  rows.flatMap(({ quantity, verdict }) =>
+    verdict && !['pass', 'conditional pass'].includes(verdict.word)
+      ? [`the verdict on ${titleOf(quantity)} is ${verdict.word}`]
+      : []
+  )
+
+const titleOf = (quantity: JudgedLot['rows'][number]['quantity']) =>
+  quantities[quantity].title.replace(/^[A-Z](?![A-Z])/u, letter => letter.toLowerCase())
+
+/** Uses of instruments out of date that no later check cleared by the day of the decision. */
+export function overdueUses({ evaluated }: JudgedLot, decision?: Decision): string[] {
+  const cleared = evaluated.entry.record.asFound ?? []
+  return evaluated.overdue
+    .filter(
+      use =>
+        !cleared.some(
+          check =>
+            check.instrument === use.instrument &&
+            check.on >= use.used &&
+            (decision === undefined || check.on <= decision.on)
+        )
+    )
+    .map(use => `${use.instrument} was used on ${use.used}, its calibration was due on ${use.due}`)
+}
+
+function checkConcession(lot: JudgedLot, decision: Decision, index: number): Problem[] {
+  const needed = {
+    customer: 'customer',
+    quantity_g: 'quantity',
+    until: 'until',
+    because: 'because'
+  } as const
+  const missing = Object.entries(needed)
+    .filter(([name]) => decision[name as keyof typeof needed] === undefined)
+    .map(([, key]) => key)
+  return missing.length === 0
+    ? []
+    : [
+        fault(
+          lot,
+          ['status', index, 'is'],
+          'MISSING_FIELD',
+          `a concession needs ${missing.join(', ')}`,
+          'name the accepting customer, the quantity, the expiry and the reason'
+        )
+      ]
+}
+
+/** A lot is decided on after its tests, not before. */
+function checkTested(lot: JudgedLot, decision: Decision, index: number): Problem[] {
+  const days = lot.rows.flatMap(({ result }) =>
+    result?.tested === undefined ? [] : [result.tested]
+  )
+  const last = days.sort().at(-1)
+  return last !== undefined && last > decision.on
+    ? [
+        fault(
+          lot,
+          ['status', index, 'on'],
+          'DATE_ORDER',
+          `was let go on ${decision.on}, before its last test on ${last}`,
+          'check the two dates'
+        )
+      ]
+    : []
+}
+
+/** A method so uncertain that no value could pass, and a method other than the grade's. */
+function checkMethods(lot: JudgedLot): Problem[] {
+  return lot.rows.flatMap(({ quantity, limit, result, verdict }) => [
+    ...(result && verdict?.undecidableMethod
+      ? [
+          fault(
+            lot,
+            result.field,
+            'CANNOT_DECIDE',
+            `the uncertainty of ${titleOf(quantity)} leaves no value that could pass`,
+            'a more certain method, more readings, or wider limits agreed with the customer'
+          )
+        ]
+      : []),
+    ...(result?.method && limit?.method !== undefined && result.method.id !== limit.method
+      ? [
+          fault(
+            lot,
+            result.field,
+            'METHOD_MISMATCH',
+            `${titleOf(quantity)} was measured by ${result.method.id}, the grade names ${limit.method}`,
+            'the paper names the method that was used'
+          )
+        ]
+      : [])
+  ])
+}
+
+/** Everything that speaks against the certificates ordered on the lots. */
+export function checkCertificates(
+  certificates: readonly Entry<CertificateOrder>[],
+  lots: ReadonlyMap<string, JudgedLot>
+): Problem[] {
+  return certificates.flatMap((entry, index) => {
+    const lot = lots.get(entry.record.lot)
+    const earlier = certificates
+      .slice(0, index)
+      .filter(other => other.record.number === entry.record.number)
+    return lot ? [...checkIssued(entry, lot), ...checkRevision(entry, earlier)] : []
+  })
+}
+
+function checkIssued(entry: Entry<CertificateOrder>, lot: JudgedLot): Problem[] {
+  const { issued, number } = entry.record
+  const state = decisionOn(lot.evaluated.entry.record.status ?? [], issued)?.is ?? 'quarantine'
+  if (isSellable(state)) return []
+  return [
+    problemAt(
+      entry.at(['lot']),
+      'NOT_CERTIFIABLE',
+      `certificate ${number} is dated ${issued}, when ${entry.record.lot} was ${state === 'quarantine' ? 'in quarantine' : state}`,
+      'a certificate needs a lot that is released, or let go under concession, by that day'
+    )
+  ]
+}
+
+function checkRevision(
+  entry: Entry<CertificateOrder>,
+  earlier: readonly Entry<CertificateOrder>[]
+): Problem[] {
+  const { revision, reason, number, lot, issued } = entry.record
+  const last = earlier.at(-1)?.record
+  const faults: [string, string, string][] = [
+    ...(revision > 1 && reason === undefined
+      ? [
+          [
+            'revision',
+            `revision ${revision} needs the reason it was made`,
+            "add 'reason:' with one sentence"
+          ] as [string, string, string]
+        ]
+      : []),
+    ...(revision !== (last?.revision ?? 0) + 1
+      ? [
+          [
+            'revision',
+            `certificate ${number} has no revision ${revision - 1}`,
+            'number revisions 1, 2, 3 and keep every one'
+          ] as [string, string, string]
+        ]
+      : []),
+    ...(last && last.lot !== lot
+      ? [
+          [
+            'lot',
+            `revision ${last.revision} of ${number} is on ${last.lot}`,
+            'a certificate stays with its lot'
+          ] as [string, string, string]
+        ]
+      : []),
+    ...(last && issued < last.issued
+      ? [
+          ['issued', `is dated before revision ${last.revision}`, 'check the two dates'] as [
+            string,
+            string,
+            string
+          ]
+        ]
+      : [])
+  ]
+  return faults.map(([field, message, hint]) =>
+    problemAt(entry.at([field]), 'NOT_CERTIFIABLE', message, hint)
+  )
+}

@@ -1,0 +1,45 @@
+/** A lot against its grade: what each limit says of it, and the state it is in. */
+
+import type { EvaluatedBatch, EvaluatedFoil, Result } from '../evaluate/types.ts'
+import type { Bounds, DecisionRule, Verdict, VerdictWord } from '../quality/judge.ts'
+import type { LotState } from '../quality/status.ts'
+import type { QuantityName } from '../quantities.ts'
+import type { Limit } from '../records/schemas/grade.ts'
+import type { Batch, Grade } from '../records/types.ts'
+
+export type Scope = NonNullable<Limit['of']>
+
+/** Where a limit holds for many figures: the worst of them. */
+export interface Worst {
+  readonly label: string
+  readonly value: number
+  readonly expandedUncertainty: number
+  readonly count: number
+}
+
+/** One quantity of a lot: measured, limited, or both. */
+export interface JudgedRow {
+  readonly quantity: QuantityName
+  readonly result?: Result
+  readonly limit?: Limit
+  readonly bounds?: Bounds
+  readonly scope: Scope
+  /** Absent without a limit or a result. */
+  readonly verdict?: Verdict
+  readonly worst?: Worst
+}
+
+export type Decision = NonNullable<Batch['status']>[number]
+
+export interface JudgedLot {
+  readonly evaluated: EvaluatedBatch | EvaluatedFoil
+  /** The grade's revision in force when the lot was made. */
+  readonly grade: Grade
+  readonly rule: DecisionRule
+  readonly rows: readonly JudgedRow[]
+  /** Worst of the verdicts; 'not judged' where a limit has no result or the grade has no limit. */
+  readonly word: VerdictWord | 'not judged'
+  readonly state: LotState
+  /** The decision that put it there. */
+  readonly decision?: Decision
+}
