@@ -1,62 +1,38 @@
 /** Free acidity of a flake lot: titrations, their blanks, and the reporting limit the blanks set. */
 
 import {
+  acidAmount,
+  acidAmountBasis,
   type AliquotInputs,
   freeAcid,
-  freeAcidAmount,
-  freeAcidAmountBasis,
   freeAcidBasis,
   type WholeExtractInputs
 } from '../chemistry/free-acidity.ts'
 import { type ReportingLimit, reportingLimit } from '../chemistry/reporting-limit.ts'
-import type { Computed, Estimate } from '../metrology/estimate.ts'
+import { type Estimate, exact } from '../metrology/estimate.ts'
 import { meanOf, meanOfReadings } from '../metrology/readings.ts'
 import { inUnit } from '../metrology/written.ts'
 import type { Batch } from '../records/types.ts'
 import type { FlakeTests } from '../records/schemas/tests.ts'
 import { type Bench, read, type Session, titrantConcentration } from './bench.ts'
 import { instrumentsFor, type MethodOf, openTest } from './flake.ts'
-import { type Account, attempt, repeatedResult } from './result.ts'
-import type { Result } from './types.ts'
+import { type Account, attempt, repeatedResult, singleResult } from './result.ts'
+import type { Result, Results } from './types.ts'
 
 type Titration = NonNullable<FlakeTests['freeAcid']>
 
-interface Expression {
-  readonly quantity: 'freeAcid_percent' | 'freeAcid_mmol_per_g'
-  readonly basis: Account['basis']
-  readonly model: (inputs: WholeExtractInputs | AliquotInputs) => Computed
-  readonly limitOf: (limit: ReportingLimit) => number
-}
-
-export const freeAcidResult = (bench: Bench, batch: Batch, methodOf: MethodOf) =>
-  titrationResult(bench, batch, methodOf, {
-    quantity: 'freeAcid_percent',
-    basis: freeAcidBasis,
-    model: freeAcid,
-    limitOf: limit => limit.freeAcid_percent
-  })
-
-export const freeAcidAmountResult = (bench: Bench, batch: Batch, methodOf: MethodOf) =>
-  titrationResult(bench, batch, methodOf, {
-    quantity: 'freeAcid_mmol_per_g',
-    basis: freeAcidAmountBasis,
-    model: freeAcidAmount,
-    limitOf: limit => limit.freeAcid_mmol_per_g
-  })
-
-function titrationResult(
+export function freeAcidResult(
   bench: Bench,
   { tests }: Batch,
-  methodOf: MethodOf,
-  { quantity, basis, model, limitOf }: Expression
+  methodOf: MethodOf
 ): Result | undefined {
   const test = tests?.freeAcid
   if (!test) return undefined
   const session = openTest(bench, test, 'freeAcid', 'free-acid', methodOf)
   const shared = sharedInputs(session, test)
   const account: Account = {
-    quantity,
-    basis,
+    quantity: 'freeAcid_percent',
+    basis: freeAcidBasis,
     written: {
       columns: ['Mass', 'Titre'],
       rows: test.readings.map(({ mass_g, titre_mL }) => [mass_g.written, titre_mL.written])
@@ -72,17 +48,46 @@ function titrationResult(
     notes: notesOf(test)
   }
   const result = repeatedResult(session, test.readings, account, (reading, what) =>
-    model({
+    freeAcid({
       ...shared,
       titre_mL: read(session, reading.titre_mL, 'mL', 'titre', `${what} titre`),
       mass_g: read(session, reading.mass_g, 'g', 'mass', `${what} mass`)
     })
   )
   const limit = result && attempt(bench, session.field, () => limitFrom(session, test, shared))
-  if (!result || !limit) return result
-  const below = limitOf(limit)
-  return result.estimate.value < below ? { ...result, below } : result
+  return result && limit ? withLimit(result, limit.freeAcid_percent) : result
 }
+
+/** The same acid as hydrogen ion: one measurement, two ways of giving it. */
+export function freeAcidAmountResult(
+  bench: Bench,
+  { tests }: Batch,
+  methodOf: MethodOf,
+  sofar: Results
+): Result | undefined {
+  const test = tests?.freeAcid
+  const asAcid = sofar.freeAcid_percent
+  if (!test || !asAcid) return undefined
+  const session = openTest(bench, test, 'freeAcid', 'free-acid', methodOf)
+  const account: Account = {
+    quantity: 'freeAcid_mmol_per_g',
+    basis: acidAmountBasis,
+    deviation: test.deviation
+  }
+  const result = singleResult(session, account, () =>
+    acidAmount({ freeAcid_percent: asAcid.estimate })
+  )
+  if (!result) return undefined
+  const amountOf = (percent: number) => acidAmount({ freeAcid_percent: exact(percent) }).value
+  return {
+    ...result,
+    n: asAcid.n,
+    ...(asAcid.below === undefined ? {} : { below: amountOf(asAcid.below) })
+  }
+}
+
+const withLimit = (result: Result, below: number): Result =>
+  result.estimate.value < below ? { ...result, below } : result
 
 type Shared = Pick<WholeExtractInputs, 'blank_mL' | 'titrant_mol_per_L'> &
   Partial<Pick<AliquotInputs, 'extract_mL' | 'aliquot_mL'>>

@@ -31,8 +31,8 @@ export const batchModels: Models<Batch> = {
   expansionVolume_mL_per_g: (bench, record, { methodOf }) =>
     flake.expansionVolumeResult(bench, record, methodOf),
   freeAcid_percent: (bench, record, { methodOf }) => freeAcidResult(bench, record, methodOf),
-  freeAcid_mmol_per_g: (bench, record, { methodOf }) =>
-    freeAcidAmountResult(bench, record, methodOf),
+  freeAcid_mmol_per_g: (bench, record, { methodOf, sofar }) =>
+    freeAcidAmountResult(bench, record, methodOf, sofar),
   slurryPH: (bench, record, { methodOf }) => flake.slurryPHResult(bench, record, methodOf),
   moisture_percent: (bench, record, { methodOf }) => flake.moistureResult(bench, record, methodOf),
   volatile_percent: (bench, record, { methodOf, sofar }) =>

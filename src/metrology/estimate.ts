@@ -133,8 +133,11 @@ export function degreesOfFreedom(estimate: Estimate): number {
 /** Half width of the difference quotient, in standard uncertainties of the input. */
 const STEP = 1 / 64
 
-/** Its least half width, as part of the value: below it float rounding drowns the difference. */
-const LEAST_STEP = 2 ** -17
+/**
+ * Its least half width, as part of the value: the square root of a float's precision. Below it
+ * rounding drowns the difference; far above it a small difference of large masses would bend.
+ */
+const LEAST_STEP = 2 ** -26
 
 /**
  * Evaluate `model` at the inputs' values and propagate their uncertainties to first order, input

@@ -115,6 +115,12 @@ export function unitNamed(text: string): UnitName | undefined {
   return Object.hasOwn(spellings, plain) ? spellings[plain] : undefined
 }
 
+/** Every way a record may write a unit. */
+export const unitNames = (unit: UnitName): string[] => [
+  unit,
+  ...Object.keys(spellings).filter(spelling => spellings[spelling] === unit)
+]
+
 /** Units of one dimension, for hints: every unit a field of that dimension accepts. */
 export const unitsOf = (dimension: Dimension): UnitName[] =>
   (Object.keys(units) as UnitName[]).filter(name => units[name].dimension === dimension)

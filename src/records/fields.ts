@@ -83,7 +83,10 @@ export const amount = (unit: UnitName): z.ZodType<Reading, string> =>
       context.addIssue({ code: 'custom', ...explain(result, text, unit) })
       return z.NEVER
     })
-    .meta({ description: unit === '1' ? 'a plain number' : `quantity in ${acceptedUnits(unit)}` })
+    .meta({
+      description: unit === '1' ? 'a plain number' : `quantity in ${acceptedUnits(unit)}`,
+      lotfolioUnit: unit
+    })
 
 /** A quantity written with its unit, held in `unit` whatever unit of the kind it was written in. */
 export const quantity = <Unit extends UnitName>(unit: Unit): QuantityField<Unit> =>
