@@ -54,7 +54,8 @@ function quantityPattern(unit: UnitName): Json {
   const number = '[+\\-−]?\\d+(\\.\\d+)?([eE][+-]?\\d{1,2})?'
   if (unit === '1') return { pattern: `^\\s*${number}\\s*$` }
   const names = unitsOf(units[unit].dimension).flatMap(unitNames).map(escaped)
-  return { pattern: `^\\s*${number}\\s*(${names.join('|')})\\s*$` }
+  // A bare number is never such a quantity: an array of types stays as it is below.
+  return { type: ['string'], pattern: `^\\s*${number}\\s*(${names.join('|')})\\s*$` }
 }
 
 const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\/]/gu, String.raw`\$&`)
@@ -80,6 +81,7 @@ function widenedType({ type, enum: words }: Json, optional: boolean): Json {
       type: ['string', ...nothing],
       enum: [...(words as unknown[]), ...(optional ? [null] : [])]
     }
+  if (Array.isArray(type)) return { type: [...(type as unknown[]), ...nothing] }
   if (type === 'string') return { type: ['string', 'number', ...nothing] }
   return typeof type === 'string' && optional ? { type: [type, ...nothing] } : {}
 }
