@@ -14,6 +14,7 @@ import { evaluateContent } from './evaluate/evaluate.ts'
 import type { EvaluatedContent } from './evaluate/types.ts'
 import { judgeLot } from './judge/judge-lot.ts'
 import { checkCertificates, checkRelease } from './judge/release.ts'
+import { checkShipments } from './judge/shipments.ts'
 import type { JudgedLot } from './judge/types.ts'
 import { inFileOrder, isError, type Problem, type SourceFile } from './problem.ts'
 import { loadContent } from './records/content.ts'
@@ -70,6 +71,7 @@ export function judgeContent(files: readonly SourceFile[], wantedDay?: string): 
     ...problems,
     ...lots.flatMap(checkRelease),
     ...checkCertificates(content.value.certificates, byNumber),
+    ...checkShipments(content.value.shipments.values(), byNumber),
     ...checkTexts(content.value)
   ]
   return { evaluated, lots, asOf, problems: inFileOrder(found) }

@@ -46,9 +46,13 @@ export const problemCodes = {
   CANNOT_DECIDE: 'warning',
   METHOD_MISMATCH: 'warning',
   HOT_DRYING: 'warning',
+  CONTRADICTION: 'warning',
+  AMMONIUM_TITRATED: 'warning',
+  FAILED_CHECK: 'warning',
   // Release and certificates
   NOT_RELEASABLE: 'error',
   NOT_CERTIFIABLE: 'error',
+  NOT_SHIPPABLE: 'error',
   MISSING_TEXT: 'error'
 } as const satisfies Record<string, Severity>
 
@@ -104,7 +108,8 @@ export function inFileOrder(problems: readonly Problem[]): Problem[] {
       (a, b) =>
         compareText(a.file.path, b.file.path) ||
         a.range[0] - b.range[0] ||
-        compareText(a.code, b.code)
+        compareText(a.code, b.code) ||
+        compareText(a.message, b.message)
     )
     .filter(problem => {
       const key = [problem.file.path, problem.range[0], problem.code, problem.message].join('\n')
@@ -114,7 +119,30 @@ export function inFileOrder(problems: readonly Problem[]): Problem[] {
 
 /** The field as a reader counts: 'tests › expansion-volume › readings › 2 › mass'. */
 export const fieldText = (field: FieldPath): string =>
-  field.map(step => (typeof step === 'number' ? String(step + 1) : step)).join(' › ')
+  field
+    .map(step => (typeof step === 'number' ? String(step + 1) : clipped(printable(step))))
+    .join(' › ')
+
+/** Text from a record inside a sentence: in quotes, on one line, cut where it is long. */
+export const quoted = (text: string): string => `'${clipped(printable(text))}'`
+
+/** Characters that cannot be seen, or that would move what stands around them. */
+const UNSEEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Co}\p{Cn}]/gu
+
+/** Text with every character that cannot be seen named by its code point: 25<U+200B> g. */
+const printable = (text: string): string =>
+  text.replace(UNSEEN, character => {
+    const code = character.codePointAt(0)!
+    return `<U+${code.toString(16).toUpperCase().padStart(4, '0')}>`
+  })
+
+/** Longest text of a record that a sentence repeats. */
+const LONGEST = 60
+
+function clipped(text: string): string {
+  const characters = Array.from(text.slice(0, 4 * LONGEST))
+  return characters.length <= LONGEST ? text : `${characters.slice(0, LONGEST - 1).join('')}…`
+}
 
 /**
  * Show a problem the way a compiler would: code and position, sentence, source line with carets,
@@ -122,18 +150,18 @@ export const fieldText = (field: FieldPath): string =>
  */
 export function formatProblem(problem: Problem): string {
   const { line, column, text } = locate(problem.file.text, problem.range[0])
-  const { shown, caret } = window(text, column)
-  const width = Math.max(1, Math.min(problem.range[1] - problem.range[0], shown.length - caret + 1))
+  const end = column - 1 + Math.max(1, problem.range[1] - problem.range[0])
+  const { shown, before, width } = underline(text, column - 1, end)
   const gutter = ' '.repeat(String(line).length)
   const field = problem.field.length > 0 ? `${fieldText(problem.field)}: ` : ''
   const word = severityOf(problem) === 'warning' ? ' (warning)' : ''
   return [
-    `${problem.file.path}:${line}:${column} ${problem.code}${word}`,
-    `  ${field}${problem.message}`,
+    `${printable(problem.file.path)}:${line}:${column} ${problem.code}${word}`,
+    `  ${field}${printable(problem.message)}`,
     '',
     `  ${line} | ${shown}`,
-    `  ${gutter} | ${' '.repeat(caret - 1)}${'^'.repeat(width)}`,
-    `  hint: ${problem.hint}`
+    `  ${gutter} | ${' '.repeat(before)}${'^'.repeat(width)}`,
+    `  hint: ${printable(problem.hint)}`
   ].join('\n')
 }
 
@@ -160,21 +188,89 @@ const compareText = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)
 
 /** Line and column (both from 1) of an offset, with the text of that line. */
 function locate(text: string, offset: number) {
-  const start = text.lastIndexOf('\n', offset - 1) + 1
+  const start = offset === 0 ? 0 : text.lastIndexOf('\n', offset - 1) + 1
   const line = text.slice(0, start).split('\n').length
   return { line, column: offset - start + 1, text: text.slice(start).split(/\r?\n/, 1)[0] ?? '' }
 }
 
-/** Longest source line shown whole. */
+/** Longest source line shown whole, in cells of a terminal. */
 const WIDEST = 120
 
-/** A long line cut around the caret; tabs become one space, so that the caret stands right. */
-function window(text: string, column: number): { shown: string; caret: number } {
-  const plain = text.replaceAll('\t', ' ')
-  if (plain.length <= WIDEST) return { shown: plain, caret: column }
-  const from = Math.max(0, column - 1 - WIDEST / 2)
-  const cut = plain.slice(from, from + WIDEST)
-  const lead = from > 0 ? '…' : ''
-  const tail = from + WIDEST < plain.length ? '…' : ''
-  return { shown: lead + cut + tail, caret: column - from + lead.length }
+/** What a reader sees as one character, and the cells it takes. */
+interface Cell {
+  readonly text: string
+  readonly start: number
+  readonly end: number
+  readonly width: number
+}
+
+/**
+ * A source line with the place of its carets: cut around them where it is long, one cell for a tab,
+ * a sign for what cannot be seen.
+ *
+ * @returns the line, the cells before the carets, and how many carets
+ */
+function underline(text: string, start: number, end: number) {
+  const cells = cellsOf(text, start)
+  const first = cells.findIndex(cell => cell.end > start)
+  const caret = widthOf(first < 0 ? cells : cells.slice(0, first))
+  const marked = first < 0 ? [] : cells.slice(first).filter(cell => cell.start < end)
+  const from = widthOf(cells) <= WIDEST ? 0 : Math.max(0, caret - WIDEST / 2)
+  let at = 0
+  const kept = cells.filter(cell => {
+    const inside = at >= from && at + cell.width <= from + WIDEST
+    at += cell.width
+    return inside
+  })
+  const lead = (kept[0]?.start ?? 0) > 0 ? '…' : ''
+  const tail = (kept.at(-1)?.end ?? text.length) < text.length ? '…' : ''
+  const before = widthOf(kept.filter(cell => cell.end <= start)) + lead.length
+  const seen = marked.filter(cell => kept.includes(cell))
+  return {
+    shown: `${lead}${kept.map(cell => cell.text).join('')}${tail}`,
+    before,
+    width: Math.max(1, widthOf(seen))
+  }
+}
+
+const widthOf = (cells: readonly Cell[]) => cells.reduce((sum, { width }) => sum + width, 0)
+
+const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' })
+
+/** The characters around `start`, as many as could be shown. */
+function cellsOf(text: string, start: number): Cell[] {
+  const low = /[\uDC00-\uDFFF]/
+  const wanted = Math.max(0, start - 4 * WIDEST)
+  const from = low.test(text.charAt(wanted)) ? wanted + 1 : wanted
+  const part = text.slice(from, start + 4 * WIDEST)
+  return [...graphemes.segment(part)].map(({ segment, index }) => {
+    const shown = seen(segment)
+    const at = from + index
+    return { text: shown, start: at, end: at + segment.length, width: cellWidth(shown) }
+  })
+}
+
+/** A character as a terminal may show it: no control character reaches one. */
+function seen(character: string): string {
+  if (character === '\t') return ' '
+  if (/\p{Extended_Pictographic}/u.test(character)) return character
+  return character.replace(UNSEEN, unseen => {
+    const code = unseen.codePointAt(0)!
+    return code < 0x20 ? String.fromCodePoint(0x2400 + code) : '\uFFFD'
+  })
+}
+
+/**
+ * Scripts and signs two cells wide.
+ *
+ * Source: Unicode Standard Annex #11, East Asian Width, classes W and F (ranges from memory, not
+ * checked against the print).
+ */
+const WIDE =
+  /[\u1100-\u115F\u2E80-\u303E\u3041-\uA4CF\uA960-\uA97F\uAC00-\uD7A3\uF900-\uFAFF\uFE30-\uFE6F\uFF01-\uFF60\uFFE0-\uFFE6\u{20000}-\u{3FFFD}]|\p{Emoji_Presentation}|\uFE0F/u
+
+function cellWidth(character: string): number {
+  if (/^\p{M}+$/u.test(character)) return 0
+  const signs = character.slice(1).match(/\uFFFD/gu)?.length ?? 0
+  return (WIDE.test(character) ? 2 : 1) + signs
 }

@@ -1,9 +1,10 @@
 /** What only the workshop sees of a lot: charge, steps, yields, operators, notes. */
 
-import type { EvaluatedLot, Result, Results } from '../evaluate/types.ts'
+import type { EvaluatedContent, EvaluatedLot, Result, Results } from '../evaluate/types.ts'
 import { overdueUses } from '../judge/release.ts'
 import type { JudgedLot } from '../judge/types.ts'
 import type { Batch, Content, Expansion, Foil } from '../records/types.ts'
+import { expectedTable } from './expected.ts'
 import { resultRow } from './result-row.ts'
 import type { ChainLink, Fact, ProcessDocument, Table } from './types.ts'
 import { dateText, listText } from './words.ts'
@@ -11,17 +12,19 @@ import { workingOf } from './working.ts'
 
 /** Everything the workshop edition adds to a lot's page. */
 export function processDocument(
-  content: Content,
+  { content, lots }: EvaluatedContent,
   lot: EvaluatedLot,
   judged: JudgedLot | undefined
 ): ProcessDocument {
   const results = resultsOf(lot.process)
   const charge = lot.kind === 'batch' ? chargeTable(lot.entry.record) : undefined
   const steps = lot.kind === 'batch' ? stepsTable(lot.entry.record) : undefined
+  const expected = lot.kind === 'batch' ? expectedTable(lots, lot.entry.record) : undefined
   return {
     facts: [...factsOf(lot), ...decisionFacts(judged)],
     ...(charge ? { charge } : {}),
     ...(steps ? { steps } : {}),
+    ...(expected ? { expected } : {}),
     results: results.map(result =>
       resultRow({ quantity: result.quantity, result, scope: 'lot mean' }, 'simple')
     ),
@@ -127,10 +130,15 @@ function stepsTable({ steps }: Batch): Table | undefined {
       { title: 'Decision', numeric: false }
     ],
     rows: steps.map(step => [
-      step.what,
+      [step.what, step.mesh, step.check].filter(Boolean).join('; '),
       step.at ?? '',
       step.for ?? '',
-      step.temperature_C?.written ?? '',
+      [
+        step.temperature_C?.written,
+        ...(step.log ?? []).map(({ at, temperature_C }) => `${at}: ${temperature_C.written}`)
+      ]
+        .filter(Boolean)
+        .join(', '),
       step.ph?.written ?? '',
       step.decision ?? ''
     ])

@@ -1,7 +1,6 @@
 /** A furnace run's page: it exists in the workshop edition only. */
 
-import type { EvaluatedExpansion } from '../evaluate/types.ts'
-import type { Content } from '../records/types.ts'
+import type { EvaluatedContent, EvaluatedExpansion } from '../evaluate/types.ts'
 import { lotUrl } from './lot.ts'
 import { processDocument } from './process.ts'
 import type { ChainLink, LotDocument, LotPage } from './types.ts'
@@ -9,7 +8,7 @@ import { dateText, kindTexts } from './words.ts'
 
 /** Build the page of one furnace run. */
 export function runPage(
-  content: Content,
+  evaluated: EvaluatedContent,
   run: EvaluatedExpansion,
   chain: readonly ChainLink[]
 ): LotPage {
@@ -20,7 +19,7 @@ export function runPage(
     sentence: 'A furnace run is not sold and has no limits to meet.'
   }
   const status: LotDocument['status'] = {
-    state: 'quarantine',
+    state: 'in process',
     sentence: 'Kept in the workshop: worms go into foil.'
   }
   const document: LotDocument = {
@@ -55,7 +54,7 @@ export function runPage(
       key: []
     },
     document,
-    process: processDocument(content, run, undefined),
+    process: processDocument(evaluated, run, undefined),
     certificates: [],
     dataUrl
   }

@@ -35,7 +35,7 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
   const chain = (lot: string) => chainOf(made, lot, name => names.has(name))
   const pages = [
     ...shown.map(lot => lotPage(inputs, lot, viewLot(content, lot, chain(lot.evaluated.lot)))),
-    ...runs.map(run => runPage(content, run, chain(run.lot)))
+    ...runs.map(run => runPage(evaluated, run, chain(run.lot)))
   ].sort(
     (a, b) => compare(b.document.made, a.document.made) || compare(a.document.lot, b.document.lot)
   )
@@ -80,9 +80,7 @@ function lotPage(inputs: SiteInputs, lot: JudgedLot, view: LotView): LotPage {
   return {
     summary: summaryOf(document, view),
     document,
-    ...(edition === 'workshop'
-      ? { process: processDocument(evaluated.content, lot.evaluated, lot) }
-      : {}),
+    ...(edition === 'workshop' ? { process: processDocument(evaluated, lot.evaluated, lot) } : {}),
     certificates,
     dataUrl
   }

@@ -112,7 +112,8 @@ export interface ChainLink {
 }
 
 export interface StatusText {
-  readonly state: 'quarantine' | 'released' | 'rejected' | 'concession' | 'withdrawn'
+  readonly state:
+    'quarantine' | 'released' | 'rejected' | 'concession' | 'withdrawn' | 'scrapped' | 'in process'
   /** 'Released on 18 March 2026 by the quality manager.' */
   readonly sentence: string
 }
@@ -182,6 +183,8 @@ export interface ProcessDocument {
   readonly facts: readonly Fact[]
   readonly charge?: Table
   readonly steps?: Table
+  /** For blends: what the parts lead one to expect. */
+  readonly expected?: Table
   readonly results: readonly ResultRow[]
   readonly workings: readonly Working[]
   readonly materials: readonly ChainLink[]

@@ -72,7 +72,8 @@ export function stateText(state: LotState, decision?: DecisionText): string {
     released: `Released ${when}`,
     rejected: `Rejected ${when}${why}`,
     concession: `Released under concession ${when}, for a customer who accepted the deviation`,
-    withdrawn: `Withdrawn ${when}${why}`
+    withdrawn: `Withdrawn ${when}${why}`,
+    scrapped: `Scrapped ${when}${why}`
   }
   return `${sentences[state]}.`
 }

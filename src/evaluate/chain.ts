@@ -4,26 +4,10 @@
  */
 
 import { yieldCeilings_percent } from '../chemistry/intercalation.ts'
+import { allUses, stockOf, type Use } from './uses.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import type { Content, Entry, Foil } from '../records/types.ts'
 import type { EvaluatedBatch, EvaluatedContent, EvaluatedLot } from './types.ts'
-
-/** One amount taken from a lot. */
-interface Use {
-  readonly lot: string
-  readonly mass_g: number
-  readonly by: string
-  readonly on: string
-  readonly entry: Entry<unknown>
-  readonly field: FieldPath
-}
-
-/** What a lot had, and since when. */
-interface Stock {
-  readonly mass_g: number
-  readonly since: string
-  readonly until?: string | undefined
-}
 
 /** Every fault in the chain. */
 export function checkChain({ content, lots }: EvaluatedContent): Problem[] {
@@ -32,99 +16,6 @@ export function checkChain({ content, lots }: EvaluatedContent): Problem[] {
     ...uses.flatMap(use => checkDate(content, use)),
     ...checkAmounts(content, uses),
     ...[...lots.values()].flatMap(lot => [...checkTestDates(lot), ...checkBalance(lot)])
-  ]
-}
-
-/** What a lot had to begin with; undefined for a number that stands for nothing. */
-export function stockOf(content: Content, lot: string): Stock | undefined {
-  const material = content.materials.get(lot)?.record
-  if (material)
-    return {
-      mass_g: material.quantity_g.value,
-      since: material.received,
-      until: material.expires
-    }
-  const batch = content.batches.get(lot)?.record
-  if (batch) return { mass_g: batch.product.mass_g.value, since: batch.made }
-  const run = content.expansions.get(lot)?.record
-  return run && { mass_g: run.worms.mass_g.value, since: run.made }
-}
-
-/** Everything taken from any lot: charged, put in, and weighed in for tests. */
-export function allUses(content: Content): Use[] {
-  const { batches, expansions, foils } = content
-  const charged = [...batches.values()].flatMap(entry =>
-    (entry.record.charge ?? []).map((line, index) => ({
-      lot: line.material,
-      mass_g: line.mass_g.value,
-      by: entry.record.lot,
-      on: entry.record.made,
-      entry,
-      field: ['charge', index, 'material']
-    }))
-  )
-  const made: readonly Entry<{
-    lot: string
-    made: string
-    from?: readonly { lot: string; mass_g: { value: number } }[] | undefined
-  }>[] = [...batches.values(), ...expansions.values(), ...foils.values()]
-  const put = made.flatMap(entry =>
-    (entry.record.from ?? []).map((use, index) => ({
-      lot: use.lot,
-      mass_g: use.mass_g.value,
-      by: entry.record.lot,
-      on: entry.record.made,
-      entry,
-      field: ['from', index, 'lot']
-    }))
-  )
-  return [...charged, ...put, ...[...batches.values()].flatMap(testUses)]
-}
-
-/** Sample weighed in for the tests of a batch. */
-function testUses(
-  entry: Content['batches'] extends ReadonlyMap<string, infer B> ? B : never
-): Use[] {
-  const { lot, tests } = entry.record
-  const taken = (key: string, tested: string, masses: readonly number[]): Use => ({
-    lot,
-    mass_g: masses.reduce((sum, mass) => sum + mass, 0),
-    by: `the ${key} test`,
-    on: tested,
-    entry,
-    field: ['tests', key]
-  })
-  const { expansionVolume, freeAcid, moisture, volatile, ash } = tests ?? {}
-  return [
-    ...(expansionVolume
-      ? [
-          taken(
-            'expansion-volume',
-            expansionVolume.tested,
-            expansionVolume.readings.map(r => r.mass_g.value)
-          )
-        ]
-      : []),
-    ...(freeAcid
-      ? [
-          taken(
-            'free-acid',
-            freeAcid.tested,
-            freeAcid.readings.map(r => r.mass_g.value)
-          )
-        ]
-      : []),
-    ...Object.entries({ moisture, volatile, ash }).flatMap(([key, test]) =>
-      test
-        ? [
-            taken(
-              key,
-              test.tested,
-              test.readings.map(r => r.before_g.value - r.dish_g.value)
-            )
-          ]
-        : []
-    )
   ]
 }
 

@@ -6,6 +6,7 @@ import { versionOn } from '../records/references.ts'
 import type { Content, Entry } from '../records/types.ts'
 import { type Bench, openBench } from './bench.ts'
 import { checkChain } from './chain.ts'
+import { findDoubts } from './doubts.ts'
 import { checkCopies } from './copies.ts'
 import { inMakingOrder } from './order.ts'
 import { batchModels, expansionModels, foilModels, type Surroundings } from './models.ts'
@@ -31,7 +32,7 @@ export function evaluateContent(content: Content): Evaluation {
     problems.push(...bench.problems)
   }
   const evaluated = { content, lots }
-  problems.push(...checkChain(evaluated), ...checkCopies(content))
+  problems.push(...checkChain(evaluated), ...findDoubts(evaluated), ...checkCopies(content))
   return { evaluated, problems }
 }
 

@@ -16,7 +16,7 @@ import { decisionOn } from '../quality/status.ts'
 import { quantities, type QuantityName, quantityNames } from '../quantities.ts'
 import { versionOn } from '../records/references.ts'
 import type { Limit } from '../records/schemas/grade.ts'
-import type { Content } from '../records/types.ts'
+import type { Content, Grade } from '../records/types.ts'
 import type { JudgedLot, JudgedRow, Scope } from './types.ts'
 
 /** Judge one lot by its grade's revision of the day it was made, in the state of day `asOf`. */
@@ -26,7 +26,7 @@ export function judgeLot(
   asOf: string
 ): JudgedLot {
   const { record } = evaluated.entry
-  const grade = versionOn(content.grades.get(record.grade), record.made)!.record
+  const grade = gradeOf(content, record, asOf)
   const rule = grade.decisionRule ?? 'simple'
   const rows = quantityNames
     .filter(name => quantities[name].side === 'product')
@@ -42,6 +42,19 @@ export function judgeLot(
     state: decision?.is ?? 'quarantine',
     ...(decision ? { decision } : {})
   }
+}
+
+interface Graded {
+  readonly grade: string
+  readonly made: string
+  readonly regraded?: readonly { readonly to: string; readonly on: string }[] | undefined
+}
+
+/** The grade a lot is judged by on a day: its own when made, or the one it was regraded to since. */
+export function gradeOf(content: Content, { grade, made, regraded }: Graded, day: string): Grade {
+  const last = (regraded ?? []).findLast(({ on }) => on <= day)
+  const [id, since] = last ? [last.to, last.on] : [grade, made]
+  return versionOn(content.grades.get(id), since)!.record
 }
 
 /** Bounds of a limit as decimals; target ± tolerance keeps the finer of their digits. */

@@ -83,7 +83,7 @@ function needBecause(lot: JudgedLot, { is, because }: Decision, index: number): 
 /** What keeps a lot from plain release: a missing result, a verdict, an instrument out of date. */
 function checkReleased(lot: JudgedLot, decision: Decision, index: number): Problem[] {
   const field = ['status', index, 'is']
-  const reasons = [...missingResults(lot), ...badVerdicts(lot)]
+  const reasons = [...missingResults(lot), ...badVerdicts(lot), ...failedChecks(lot)]
   return [
     ...reasons.map(reason =>
       fault(
@@ -117,6 +117,19 @@ const badVerdicts = ({ rows }: JudgedLot): string[] =>
       ? [`the verdict on ${titleOf(quantity)} is ${verdict.word}`]
       : []
   )
+
+/** Days on which the instrument's own check was out of bounds: those readings prove nothing. */
+function failedChecks({ evaluated }: JudgedLot): string[] {
+  const tests =
+    evaluated.kind === 'batch'
+      ? Object.values(evaluated.entry.record.tests ?? {})
+      : [evaluated.entry.record.measured]
+  return tests.flatMap(test =>
+    (test?.checks ?? [])
+      .filter(({ within }) => !within)
+      .map(({ what }) => `the check of the ${what} was out of bounds on ${test!.tested}`)
+  )
+}
 
 const titleOf = (quantity: JudgedLot['rows'][number]['quantity']) =>
   quantities[quantity].title.replace(/^[A-Z](?![A-Z])/u, letter => letter.toLowerCase())

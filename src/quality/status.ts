@@ -1,7 +1,11 @@
 /** What state a lot is in on a day, from the decisions taken on it. */
 
-/** Words of ISO 9000:2015 (concession 3.12.5, release 3.12.7), and the trade's quarantine. */
-export type LotState = 'quarantine' | 'released' | 'rejected' | 'concession' | 'withdrawn'
+/**
+ * Words of ISO 9000:2015 (concession 3.12.5, release 3.12.7, scrap 3.12.10; numbers from memory, not
+ * checked against the print), and the trade's quarantine.
+ */
+export type LotState =
+  'quarantine' | 'released' | 'rejected' | 'concession' | 'withdrawn' | 'scrapped'
 
 export interface StateDecision {
   readonly is: LotState
@@ -38,5 +42,6 @@ export function refusedStep(
     return `cannot be withdrawn from ${from}: only what was let go can be called back`
   if (from === 'withdrawn' && decision.is === 'released')
     return 'cannot be released again once withdrawn: rework it into a new lot'
+  if (from === 'scrapped') return 'follows on scrapped: what is gone cannot be decided on'
   return undefined
 }

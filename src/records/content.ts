@@ -105,7 +105,7 @@ function namesOf<Name extends Kind>(
       return { entry, field: 'revision', name: `${record.id}/${record.revision}` }
     if (kind === 'methods')
       return { entry, field: 'edition', name: `${record.id}/${record.edition}` }
-    const field = 'lot' in record ? 'lot' : 'id'
+    const field = ['lot', 'id', 'number'].find(name => name in record)!
     return { entry, field, name: String(record[field]) }
   })
 }
@@ -117,7 +117,8 @@ const nameStocks: readonly (readonly Kind[])[] = [
   ['titrants'],
   ['methods'],
   ['grades'],
-  ['certificates']
+  ['certificates'],
+  ['shipments']
 ]
 
 function checkNames(collected: Collected): Problem[] {
@@ -160,6 +161,7 @@ function assemble(collected: Collected): Content | undefined {
       (a, b) =>
         compareText(a.record.number, b.record.number) || a.record.revision - b.record.revision
     ),
+    shipments: byName(collected.shipments, record => record.number),
     drafts: collected.drafts
   }
 }

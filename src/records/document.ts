@@ -6,26 +6,17 @@
  * comes from.
  */
 
-import {
-  type Document,
-  isAlias,
-  isMap,
-  isScalar,
-  isSeq,
-  type Node,
-  type Pair,
-  parseDocument,
-  type YAMLError
-} from 'yaml'
+import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, parseDocument } from 'yaml'
 import {
   type Checked,
   type FieldPath,
   type Place,
   type Problem,
   problemAt,
-  type ProblemCode,
+  quoted,
   type SourceFile
 } from '../problem.ts'
+import { syntaxProblems } from './syntax.ts'
 
 type Range = readonly [start: number, end: number]
 
@@ -57,21 +48,33 @@ export function parseRecord(source: SourceFile): Checked<RecordDocument> {
   const document = parseDocument(file.text, {
     schema: 'failsafe',
     prettyErrors: false,
-    logLevel: 'silent'
+    // 'silent' would also be silent about a second document in the file.
+    logLevel: 'error'
   })
-  const walk: Walk = { file, spots: new Map(), problems: syntaxProblems(file, document) }
+  const walk: Walk = { file, spots: new Map(), problems: [] }
   const data = document.contents ? valueOf(walk, document.contents, []) : undefined
+  const tooDeep = walk.problems.find(({ message }) => message === TOO_DEEP)
+  if (tooDeep) return { ok: false, problems: [tooDeep] }
+  walk.problems.push(...syntaxProblems(file, document))
   if (walk.problems.length === 0 && !isMap(document.contents))
-    walk.problems.push(
-      problemAt(
-        { file, field: [], range: [0, Math.max(1, file.text.split('\n', 1)[0]!.length)] },
-        'NOT_A_RECORD',
-        'holds no fields',
-        "a record is a list of fields such as 'lot: EB-26-041'"
-      )
-    )
+    walk.problems.push(notARecord(file, document.contents))
   if (walk.problems.length > 0) return { ok: false, problems: walk.problems }
   return { ok: true, value: positioned(walk, data), problems: [] }
+}
+
+function notARecord(file: SourceFile, contents: Node | null): Problem {
+  const start = contents?.range?.[0] ?? 0
+  const line = file.text.slice(start).split('\n', 1)[0]!.trimEnd()
+  return problemAt(
+    { file, field: [], range: [start, start + Math.max(1, line.length)] },
+    'NOT_A_RECORD',
+    isSeq(contents)
+      ? 'the file holds a list, not a record'
+      : isScalar(contents) && contents.value !== ''
+        ? `the file holds a text, not a record, got ${quoted(line)}`
+        : 'the file holds no fields',
+    "write the record as fields, one a line, such as 'lot: EB-26-041'"
+  )
 }
 
 function positioned({ file, spots }: Walk, data: unknown): RecordDocument {
@@ -112,7 +115,13 @@ function nearest(spots: Walk['spots'], field: FieldPath, wanted: 'key' | 'value'
   return first?.key ?? [0, 1]
 }
 
+/** Levels a record has at most, with room to spare: past them there is a slip or an attack. */
+const DEEPEST = 20
+
+const TOO_DEEP = 'groups and lists stand one inside the other deeper than in any record'
+
 function valueOf(walk: Walk, node: Node, path: FieldPath): unknown {
+  if (path.length > DEEPEST) return refuseDepth(walk, node)
   refuseFeatures(walk, node, path)
   if (isMap(node)) return mapOf(walk, node.items as Pair[], path)
   if (isSeq(node))
@@ -124,12 +133,29 @@ function valueOf(walk: Walk, node: Node, path: FieldPath): unknown {
   return isScalar(node) ? String(node.value ?? '') : undefined
 }
 
+function refuseDepth({ file, problems }: Walk, node: Node): undefined {
+  problems.push(
+    problemAt(
+      { file, field: [], range: filled(rangeOf(node)) },
+      'YAML_SYNTAX',
+      TOO_DEEP,
+      'check brackets and indentation'
+    )
+  )
+  return undefined
+}
+
 function mapOf(walk: Walk, pairs: readonly Pair[], path: FieldPath): Record<string, unknown> {
   const entries: [string, unknown][] = []
   for (const [index, pair] of pairs.entries()) {
-    const key = isScalar(pair.key) ? String(pair.key.value ?? '') : ''
-    const keyRange = rangeOf(pair.key as Node)
+    const keyRange = filled(rangeOf(pair.key as Node | null))
+    if (!isScalar(pair.key) || pair.key.value === null || pair.key.value === '') {
+      refuseKey(walk, pair.key as Node | null, path, keyRange)
+      continue
+    }
+    const key = String(pair.key.value)
     const child = [...path, key]
+    refuseFeatures(walk, pair.key as Node, child)
     if (isCommaDecimal(pairs[index - 1], pair)) {
       refuseComma(walk, pairs[index - 1]!, pair, path)
       continue
@@ -144,6 +170,14 @@ function mapOf(walk: Walk, pairs: readonly Pair[], path: FieldPath): Record<stri
     if (value !== '') entries.push([key, value])
   }
   return Object.fromEntries(entries)
+}
+
+/** A field needs a plain name: none, or a list or group in its place, is YAML no record uses. */
+function refuseKey(walk: Walk, key: Node | null, path: FieldPath, range: Range): void {
+  if (isAlias(key)) return refuseFeatures(walk, key, path)
+  const place = { file: walk.file, field: path, range }
+  const message = isScalar(key) || !key ? 'a field has no name' : 'a name of a field must be a word'
+  walk.problems.push(problemAt(place, 'YAML_FEATURE', message, "write 'name: value'"))
 }
 
 /** `{ mass: 25,00 g }` reads as mass 25 and a field named '00 g' with nothing in it. */
@@ -198,35 +232,3 @@ const rangeOf = (node: Node | null): Range => [node?.range?.[0] ?? 0, node?.rang
 
 /** A range never empty, so that a caret has something to stand under. */
 const filled = ([start, end]: Range): Range => [start, Math.max(end, start + 1)]
-
-/** What YAML errors are called here, and what to do; others are YAML_SYNTAX. */
-const syntaxHints: Readonly<Record<string, readonly [ProblemCode, string]>> = {
-  DUPLICATE_KEY: ['DUPLICATE_FIELD', 'keep one of the two'],
-  TAB_AS_INDENT: ['YAML_SYNTAX', 'indent with spaces'],
-  MULTIPLE_DOCS: ['YAML_SYNTAX', "one record a file: remove the line '---' and what follows"],
-  BAD_INDENT: ['YAML_SYNTAX', 'line the field up with its neighbours'],
-  MISSING_CHAR: ['YAML_SYNTAX', 'close the bracket or quote, or put a comma between entries'],
-  BLOCK_AS_IMPLICIT_KEY: [
-    'YAML_SYNTAX',
-    "two fields on one line, or a ':' in a text: quote the text"
-  ],
-  UNEXPECTED_TOKEN: ['YAML_SYNTAX', 'check brackets, quotes and colons on this line']
-}
-
-function syntaxProblems(file: SourceFile, document: Document): Problem[] {
-  const faults: YAMLError[] = [...document.errors]
-  return faults.map(({ code, message, pos }) => {
-    const [name, hint] = syntaxHints[code] ?? [
-      'YAML_SYNTAX' as const,
-      'check the line against its neighbours'
-    ]
-    const range: Range = [Math.min(pos[0], file.text.length), Math.max(pos[0] + 1, pos[1])]
-    return problemAt({ file, field: [], range }, name, plain(message), hint)
-  })
-}
-
-/** The parser's sentence without its capital and full stop. */
-const plain = (message: string) => {
-  const sentence = message.split('\n', 1)[0]!.replace(/[.:]$/u, '')
-  return sentence.charAt(0).toLowerCase() + sentence.slice(1)
-}

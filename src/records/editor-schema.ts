@@ -24,7 +24,8 @@ const fileNames: Record<Kind, string> = {
   batches: 'batch',
   expansions: 'expansion',
   foils: 'foil',
-  certificates: 'certificate'
+  certificates: 'certificate',
+  shipments: 'shipment'
 }
 
 /** Every kind's schema, by file name. */

@@ -3,7 +3,13 @@
 import type { z } from 'zod'
 import type { SourceFile } from '../problem.ts'
 import { gradeRecord } from './schemas/grade.ts'
-import { batchRecord, certificateRecord, expansionRecord, foilRecord } from './schemas/lots.ts'
+import {
+  batchRecord,
+  certificateRecord,
+  expansionRecord,
+  foilRecord,
+  shipmentRecord
+} from './schemas/lots.ts'
 import {
   instrumentRecord,
   materialRecord,
@@ -22,7 +28,8 @@ export const schemas = {
   batches: batchRecord,
   expansions: expansionRecord,
   foils: foilRecord,
-  certificates: certificateRecord
+  certificates: certificateRecord,
+  shipments: shipmentRecord
 } as const satisfies Record<string, z.ZodType>
 
 export type Kind = keyof typeof schemas
@@ -39,7 +46,8 @@ export const kindNames: Record<Kind, string> = {
   batches: 'batch',
   expansions: 'furnace run',
   foils: 'foil lot',
-  certificates: 'certificate'
+  certificates: 'certificate',
+  shipments: 'shipment'
 }
 
 /** The kind of record a file holds: by its folder, or by its name for the producer's. */

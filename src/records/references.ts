@@ -108,31 +108,50 @@ interface JudgedLot {
   readonly made: string
   readonly grade: string
   readonly status?: readonly { by: string }[] | undefined
+  readonly regraded?: readonly { to: string; on: string; by: string }[] | undefined
 }
 
 function checkJudgedLot(check: Check, entry: Entry<JudgedLot>, kind: Grade['kind']): void {
-  const { grade, made } = entry.record
-  refer(check, entry, ['grade'], grade, check.content.grades, 'grade')
+  const { grade, made, regraded = [] } = entry.record
+  checkGradeOf(check, entry, ['grade'], grade, made, kind)
+  for (const [index, { to, on, by }] of regraded.entries()) {
+    checkGradeOf(check, entry, ['regraded', index, 'to'], to, on, kind)
+    refer(check, entry, ['regraded', index, 'by'], by, rolesOf(check), 'role of the producer')
+  }
+  checkDecisions(check, entry)
+}
+
+/** A grade must exist, be of the lot's kind, and have been in force on the day. */
+function checkGradeOf(
+  check: Check,
+  entry: Entry<unknown>,
+  field: FieldPath,
+  grade: string,
+  day: string,
+  kind: Grade['kind']
+): void {
+  refer(check, entry, field, grade, check.content.grades, 'grade')
   const versions = check.content.grades.get(grade)
-  if (versions && !versionOn(versions, made))
+  if (!versions) return
+  const first = versions[0]!.record
+  if (!versionOn(versions, day))
     check.problems.push(
       problemAt(
-        entry.at(['grade']),
+        entry.at(field),
         'NO_VALID_REVISION',
-        `grade ${grade} has no revision valid on ${made}, when the lot was made`,
-        `its first is valid from ${versions[0]!.record.validFrom}`
+        `grade ${grade} has no revision valid on ${day}`,
+        `its first is valid from ${first.validFrom}`
       )
     )
-  if (versions && versions[0]!.record.kind !== kind)
+  if (first.kind !== kind)
     check.problems.push(
       problemAt(
-        entry.at(['grade']),
+        entry.at(field),
         'UNKNOWN_REFERENCE',
-        `grade ${grade} is a grade of ${versions[0]!.record.kind}, not of ${kind}`,
+        `grade ${grade} is a grade of ${first.kind}, not of ${kind}`,
         `name a grade of ${kind}`
       )
     )
-  checkDecisions(check, entry)
 }
 
 function checkDecisions(
@@ -200,11 +219,14 @@ function checkFoils(check: Check): void {
 }
 
 function checkCertificates(check: Check): void {
-  const { batches, foils, certificates } = check.content
+  const { batches, foils, certificates, shipments } = check.content
   const sellable = new Map<string, unknown>([...batches, ...foils])
   const roles = rolesOf(check)
   for (const entry of certificates) {
     refer(check, entry, ['lot'], entry.record.lot, sellable, 'batch or foil lot')
     refer(check, entry, ['signatory'], entry.record.signatory, roles, 'role of the producer')
   }
+  for (const entry of shipments.values())
+    for (const [index, { lot }] of entry.record.contents.entries())
+      refer(check, entry, ['contents', index, 'lot'], lot, sellable, 'batch or foil lot')
 }

@@ -3,7 +3,13 @@
 import type { z } from 'zod'
 import type { FieldPath, Place } from '../problem.ts'
 import type { gradeRecord } from './schemas/grade.ts'
-import type { batchRecord, certificateRecord, expansionRecord, foilRecord } from './schemas/lots.ts'
+import type {
+  batchRecord,
+  certificateRecord,
+  expansionRecord,
+  foilRecord,
+  shipmentRecord
+} from './schemas/lots.ts'
 import type {
   instrumentRecord,
   materialRecord,
@@ -21,6 +27,7 @@ export type Grade = z.output<typeof gradeRecord>
 export type Batch = z.output<typeof batchRecord>
 export type Expansion = z.output<typeof expansionRecord>
 export type Foil = z.output<typeof foilRecord>
+export type Shipment = z.output<typeof shipmentRecord>
 export type CertificateOrder = z.output<typeof certificateRecord>
 
 /** A record and where its fields stand. */
@@ -42,6 +49,7 @@ export interface Content {
   readonly expansions: ReadonlyMap<string, Entry<Expansion>>
   readonly foils: ReadonlyMap<string, Entry<Foil>>
   readonly certificates: readonly Entry<CertificateOrder>[]
+  readonly shipments: ReadonlyMap<string, Entry<Shipment>>
   readonly drafts: readonly Draft[]
 }
 

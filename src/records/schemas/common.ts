@@ -27,12 +27,16 @@ export const quantityKeys = Object.values(quantities).map(({ key }) => key) as [
 /** Whom a test or step is credited to; never public. */
 export const person = text
 
+/** A check made on the day: a buffer's slope, a check weight, a blank furnace. */
+const dayCheck = fields({ what: text(), found: text(), within: yesNo() })
+
 /** What stands at the head of every test. */
 export const testHead = {
   tested: date(),
   method: maybe(identifier()),
   instruments: maybe(instrumentsByRole),
   by: maybe(person()),
+  checks: maybe(list(dayCheck)),
   deviation: maybe(text())
 }
 
@@ -42,14 +46,15 @@ export const sampling = fields({
   plan: maybe(text()),
   increments: maybe(text()),
   by: maybe(person()),
-  retained: maybe(text())
+  retained: maybe(text()),
+  'retained-mass': maybe(quantity('g'))
 })
 
 /** Something a lot was made from. */
 export const usedLot = fields({ lot: identifier(), mass: quantity('g') })
 
 /** States a lot can be given. One without any is in quarantine. */
-export const states = ['quarantine', 'released', 'rejected', 'concession', 'withdrawn'] as const
+export const states = ['quarantine', 'released', 'rejected', 'concession', 'withdrawn', 'scrapped'] as const
 export type State = (typeof states)[number]
 
 export const decision = fields({
@@ -61,6 +66,9 @@ export const decision = fields({
   quantity: maybe(quantity('g')),
   until: maybe(date())
 })
+
+/** Judged by another grade from a day on; the lot number stays. */
+export const regrading = fields({ to: identifier(), on: date(), by: text(), because: text() })
 
 /** Overdue instruments cleared afterwards: found within tolerance when next calibrated. */
 export const asFound = fields({ instrument: identifier(), on: date(), found: text() })
@@ -78,5 +86,6 @@ export const lotHead = {
 export const lotTail = {
   sampling: maybe(sampling),
   status: maybe(list(decision)),
+  regraded: maybe(list(regrading)),
   'as-found': maybe(list(asFound))
 }

@@ -4,7 +4,7 @@ import { z } from 'zod'
 import type { Reading } from '../../metrology/written.ts'
 import type { UnitName } from '../../metrology/units.ts'
 import { quantities, type Quantity, type QuantityKey } from '../../quantities.ts'
-import { amount, date, fields, identifier, list, maybe, text, whole } from '../fields.ts'
+import { amount, date, fields, identifier, list, maybe, quantity, text, whole } from '../fields.ts'
 
 /** What a limit holds for. Flake is judged by the lot mean alone. */
 export const scopes = ['lot mean', 'every sheet', 'every reading'] as const
@@ -83,6 +83,7 @@ export const gradeRecord = fields({
   measured: maybe(perQuantity(() => fields({ method: maybe(identifier()) }))),
   typical: maybe(perQuantity(({ unit }) => amount(unit))),
   'not-measured': maybe(list(text())),
+  onset: maybe(quantity('°C')),
   public: maybe(list(z.enum(publicSections))),
   packing: maybe(text()),
   storage: maybe(text()),

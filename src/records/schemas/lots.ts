@@ -8,12 +8,16 @@ import { flakeTestBlock } from './tests.ts'
 /** What a charge's part is for. */
 export const chargeRoles = ['graphite', 'acid', 'oxidiser', 'other'] as const
 
+/** One step of the process, as it was done: what was set, what was seen, what was decided. */
 const step = fields({
   what: text(),
   at: maybe(text()),
   for: maybe(text()),
+  mesh: maybe(text()),
   temperature: maybe(quantity('°C')),
+  log: maybe(list(fields({ at: text(), temperature: quantity('°C') }))),
   ph: maybe(quantity('1')),
+  check: maybe(text()),
   decision: maybe(text())
 })
 
@@ -69,6 +73,17 @@ export const foilRecord = fields({
   ),
   sheets: maybe(list(sheet)),
   ...lotTail
+})
+
+/** What left the workshop, and to whom. Private: no customer ever reaches a public page. */
+export const shipmentRecord = fields({
+  number: identifier(),
+  sent: date(),
+  customer: text(),
+  order: maybe(text()),
+  contents: list(fields({ lot: identifier(), mass: quantity('g') })),
+  by: maybe(text()),
+  notes: maybe(text())
 })
 
 /** A certificate on a lot: that it exists, since when, and who answers for it. */

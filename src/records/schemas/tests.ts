@@ -22,6 +22,7 @@ export const flakeTests = {
   'free-acid': fields({
     ...testHead,
     titrant: identifier(),
+    water: maybe(quantity('mL')),
     extract: maybe(quantity('mL')),
     aliquot: maybe(quantity('mL')),
     'end-point-ph': maybe(quantity('1')),

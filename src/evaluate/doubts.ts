@@ -1,0 +1,113 @@
+/** Things in a batch record that do not fit together: told as warnings, the figures stand. */
+
+import { filtratePH } from '../chemistry/acid-ph.ts'
+import { exact } from '../metrology/estimate.ts'
+import { type FieldPath, type Problem, problemAt } from '../problem.ts'
+import { versionOn } from '../records/references.ts'
+import type { Batch, Content, Entry, Foil } from '../records/types.ts'
+import type { EvaluatedBatch, EvaluatedContent } from './types.ts'
+
+/** Two figures of one filtrate further apart than this contradict each other. */
+const PH_TOLERANCE = 0.5
+
+/** Every doubt about the records of a workshop. */
+export function findDoubts({ content, lots }: EvaluatedContent): Problem[] {
+  const batches = [...lots.values()].filter((lot): lot is EvaluatedBatch => lot.kind === 'batch')
+  return [
+    ...batches.flatMap(doubtPH),
+    ...[...content.batches.values()].flatMap(entry => [
+      ...doubtAmmonium(content, entry),
+      ...doubtDrying(content, entry),
+      ...Object.entries(entry.record.tests ?? {}).flatMap(([key, test]) =>
+        failedChecks(entry, ['tests', key], test?.checks)
+      )
+    ]),
+    ...[...content.foils.values()].flatMap(entry =>
+      failedChecks(entry, ['measured'], entry.record.measured?.checks)
+    )
+  ]
+}
+
+/** Titrated acid predicts the pH of the same slurry; a reading far from it means one is wrong. */
+function doubtPH({ entry, product }: EvaluatedBatch): Problem[] {
+  const titration = entry.record.tests?.freeAcid
+  const acid = product.freeAcid_percent
+  const measured = product.slurryPH
+  if (!titration?.water_mL || !acid || !measured || acid.below !== undefined) return []
+  const masses = titration.readings.map(({ mass_g }) => mass_g.value)
+  const predicted = filtratePH({
+    freeAcid_percent: exact(acid.estimate.value),
+    mass_g: exact(masses.reduce((sum, mass) => sum + mass, 0) / masses.length),
+    water_mL: exact(titration.water_mL.value)
+  }).value
+  if (Math.abs(predicted - measured.estimate.value) <= PH_TOLERANCE) return []
+  const shown = (pH: number) => Number(pH.toPrecision(3))
+  return [
+    problemAt(
+      entry.at(measured.field),
+      'CONTRADICTION',
+      `a pH of ${shown(measured.estimate.value)} does not go with the acid titrated, which makes it about ${shown(predicted)}`,
+      'check the blank, the titrant and the electrode; both belong to one filtrate'
+    )
+  ]
+}
+
+/** Ammonium is an acid itself: a titration past neutral counts it in. */
+function doubtAmmonium(content: Content, entry: Entry<Batch>): Problem[] {
+  const end = entry.record.tests?.freeAcid?.endPointPh
+  if (!end || end.value <= 7) return []
+  const source = (entry.record.charge ?? []).find(({ material }) => {
+    const record = content.materials.get(material)?.record
+    return /ammoni/iu.test(
+      [record?.title, ...(record?.composition ?? []).map(({ substance }) => substance)].join(' ')
+    )
+  })
+  return source
+    ? [
+        problemAt(
+          entry.at(['tests', 'freeAcid', 'endPointPh']),
+          'AMMONIUM_TITRATED',
+          `titrated to pH ${end.written} although ${source.material} brought ammonium into the process: it counts as acid above pH 7`,
+          'titrate to pH 7 or below, or say so as a deviation'
+        )
+      ]
+    : []
+}
+
+/** Flake dried near its onset starts to expand. */
+function doubtDrying(content: Content, entry: Entry<Batch>): Problem[] {
+  const { grade, made, steps = [] } = entry.record
+  const onset = versionOn(content.grades.get(grade), made)?.record.onset_C
+  if (!onset) return []
+  return steps.flatMap(({ what, temperature_C }, index) =>
+    /\bdr(y|ied|ying)\b/iu.test(what) && temperature_C && temperature_C.value >= onset.value
+      ? [
+          problemAt(
+            entry.at(['steps', index, 'temperature_C']),
+            'HOT_DRYING',
+            `was dried at ${temperature_C.written}, not below the grade's onset of ${onset.written}`,
+            'check the temperature; flake dried so hot may have begun to expand'
+          )
+        ]
+      : []
+  )
+}
+
+function failedChecks(
+  entry: Entry<Batch> | Entry<Foil>,
+  field: FieldPath,
+  checks: readonly { what: string; found: string; within: boolean }[] | undefined
+): Problem[] {
+  return (checks ?? []).flatMap(({ what, found, within }, index) =>
+    within
+      ? []
+      : [
+          problemAt(
+            entry.at([...field, 'checks', index, 'within']),
+            'FAILED_CHECK',
+            `the day's check of the ${what} was out of bounds: ${found}`,
+            'the readings of that test are in doubt: measure again once it is mended'
+          )
+        ]
+  )
+}

@@ -1,0 +1,147 @@
+/** What lots had, and everything that was taken from them. */
+
+import type { FieldPath } from '../problem.ts'
+import type { Batch, Content, Entry, Foil } from '../records/types.ts'
+
+/** One amount taken from a lot. */
+export interface Use {
+  readonly lot: string
+  readonly mass_g: number
+  readonly by: string
+  readonly on: string
+  readonly entry: Entry<unknown>
+  readonly field: FieldPath
+}
+
+/** What a lot had, and since when. */
+export interface Stock {
+  readonly mass_g: number
+  readonly since: string
+  readonly until?: string | undefined
+}
+
+/** What a lot had to begin with; undefined for a number that stands for nothing. */
+export function stockOf(content: Content, lot: string): Stock | undefined {
+  const material = content.materials.get(lot)?.record
+  if (material)
+    return {
+      mass_g: material.quantity_g.value,
+      since: material.received,
+      until: material.expires
+    }
+  const batch = content.batches.get(lot)?.record
+  if (batch) return { mass_g: batch.product.mass_g.value, since: batch.made }
+  const run = content.expansions.get(lot)?.record
+  if (run) return { mass_g: run.worms.mass_g.value, since: run.made }
+  const foil = content.foils.get(lot)?.record
+  return foil && { mass_g: foilMass_g(foil), since: foil.made }
+}
+
+const foilMass_g = ({ saleable_g, sheets = [] }: Foil): number =>
+  saleable_g?.value ?? sheets.reduce((sum, sheet) => sum + sheet.mass_g.value, 0)
+
+/** Everything taken from any lot: charged, put in, weighed in for tests, retained, shipped. */
+export function allUses(content: Content): Use[] {
+  const { batches, expansions, foils } = content
+  const charged = [...batches.values()].flatMap(entry =>
+    (entry.record.charge ?? []).map((line, index) => ({
+      lot: line.material,
+      mass_g: line.mass_g.value,
+      by: entry.record.lot,
+      on: entry.record.made,
+      entry,
+      field: ['charge', index, 'material']
+    }))
+  )
+  const made: readonly Entry<{
+    lot: string
+    made: string
+    from?: readonly { lot: string; mass_g: { value: number } }[] | undefined
+  }>[] = [...batches.values(), ...expansions.values(), ...foils.values()]
+  const put = made.flatMap(entry =>
+    (entry.record.from ?? []).map((use, index) => ({
+      lot: use.lot,
+      mass_g: use.mass_g.value,
+      by: entry.record.lot,
+      on: entry.record.made,
+      entry,
+      field: ['from', index, 'lot']
+    }))
+  )
+  return [
+    ...charged,
+    ...put,
+    ...[...batches.values()].flatMap(testUses),
+    ...[...batches.values(), ...foils.values()].flatMap(retainedUse),
+    ...shipped(content)
+  ]
+}
+
+/** What was put aside of a lot. */
+function retainedUse(entry: Entry<Batch> | Entry<Foil>): Use[] {
+  const { lot, made, sampling } = entry.record
+  const mass = sampling?.retainedMass_g
+  if (!mass) return []
+  const field = ['sampling', 'retained-mass']
+  return [
+    { lot, mass_g: mass.value, by: 'the retained sample', on: sampling.on ?? made, entry, field }
+  ]
+}
+
+/** What customers were sent. */
+const shipped = ({ shipments }: Content): Use[] =>
+  [...shipments.values()].flatMap(entry =>
+    entry.record.contents.map(({ lot, mass_g }, index) => ({
+      lot,
+      mass_g: mass_g.value,
+      by: `shipment ${entry.record.number}`,
+      on: entry.record.sent,
+      entry,
+      field: ['contents', index, 'lot']
+    }))
+  )
+
+/** Sample weighed in for the tests of a batch. */
+function testUses(entry: Entry<Batch>): Use[] {
+  const { lot, tests } = entry.record
+  const taken = (key: string, tested: string, masses: readonly number[]): Use => ({
+    lot,
+    mass_g: masses.reduce((sum, mass) => sum + mass, 0),
+    by: `the ${key} test`,
+    on: tested,
+    entry,
+    field: ['tests', key]
+  })
+  const { expansionVolume, freeAcid, moisture, volatile, ash } = tests ?? {}
+  return [
+    ...(expansionVolume
+      ? [
+          taken(
+            'expansion-volume',
+            expansionVolume.tested,
+            expansionVolume.readings.map(r => r.mass_g.value)
+          )
+        ]
+      : []),
+    ...(freeAcid
+      ? [
+          taken(
+            'free-acid',
+            freeAcid.tested,
+            freeAcid.readings.map(r => r.mass_g.value)
+          )
+        ]
+      : []),
+    ...Object.entries({ moisture, volatile, ash }).flatMap(([key, test]) =>
+      test
+        ? [
+            taken(
+              key,
+              test.tested,
+              test.readings.map(r => r.before_g.value - r.dish_g.value)
+            )
+          ]
+        : []
+    )
+  ]
+}
