@@ -1,0 +1,146 @@
+/**
+ * A new record from the last one of its kind: same fields, same order, same comments, with what
+ * belongs to the old lot left blank.
+ */
+
+import { isMap, isScalar, isSeq, type Node, type Pair, parseDocument } from 'yaml'
+import type { SourceFile } from '../problem.ts'
+import type { Kind } from './kinds.ts'
+
+/** Kinds of record one can start anew. */
+export const draftKinds = {
+  batch: 'batches',
+  expansion: 'expansions',
+  foil: 'foils',
+  material: 'materials',
+  instrument: 'instruments',
+  grade: 'grades',
+  shipment: 'shipments'
+} as const satisfies Record<string, Kind>
+
+export type DraftKind = keyof typeof draftKinds
+
+/** Fields that describe how things are done, and so stay for the next lot. */
+const kept = new Set([
+  'grade',
+  'as',
+  'material',
+  'method',
+  'instruments',
+  'furnace',
+  'how',
+  'plan',
+  'increments',
+  'what',
+  'title',
+  'kind',
+  'supplier',
+  'id',
+  'end-point-ph'
+])
+
+/** Fields of a lot's later life, which a new one has not had. */
+const dropped = new Set(['status', 'as-found', 'regraded', 'notes', 'deviation', 'checks', 'log'])
+
+/** Kinds whose records may stand unfinished. */
+const mayBeDraft = new Set<DraftKind>(['batch', 'expansion', 'foil'])
+
+/** A piece of the old text and what stands there in the new. */
+interface Edit {
+  readonly start: number
+  readonly end: number
+  readonly text: string
+}
+
+/**
+ * Text of a new record: the old one edited in place, so that order, spacing and comments stay.
+ *
+ * @param previous the last record of the kind, free of errors
+ * @param fields first-level fields to set: its number, its date
+ */
+export function draftFrom(
+  previous: SourceFile,
+  kind: DraftKind,
+  fields: Readonly<Record<string, string>>
+): string {
+  const source = previous.text.replace(/^\uFEFF/u, '')
+  const { contents } = parseDocument(source, { schema: 'failsafe' })
+  if (!isMap(contents)) return source
+  const edits = contents.items.flatMap(pair => {
+    const key = keyOf(pair)
+    if (key === 'draft') return [removed(source, pair)]
+    if (fields[key] !== undefined)
+      return [replaced(pair.value as Node, setText(kind, key, fields[key]))]
+    return keepsValues(kind) ? [] : blankedPair(source, pair)
+  })
+  return applied(source, edits)
+}
+
+/** A grade or an instrument is begun from its like as it stands; a lot's readings are its own. */
+const keepsValues = (kind: DraftKind) => kind === 'grade' || kind === 'instrument'
+
+/** The date of a lot is followed by the word that it is not finished. */
+const setText = (kind: DraftKind, key: string, value: string) =>
+  key === 'made' && mayBeDraft.has(kind) ? `${value}\ndraft: yes` : value
+
+/** The number after the last by the workshop's own pattern: EB-26-014 → EB-26-015. */
+export function nextNumber(numbers: readonly string[]): string | undefined {
+  const counted = numbers.flatMap(number => {
+    const match = /^(.*?)(\d+)$/u.exec(number)
+    return match ? [{ stem: match[1]!, digits: match[2]! }] : []
+  })
+  const last = counted.at(-1)
+  if (!last) return undefined
+  const highest = Math.max(
+    ...counted.filter(({ stem }) => stem === last.stem).map(({ digits }) => Number(digits))
+  )
+  return `${last.stem}${String(highest + 1).padStart(last.digits.length, '0')}`
+}
+
+const keyOf = ({ key }: Pair) => (isScalar(key) ? String(key.value) : '')
+
+/** Empty every value that was read or decided on the old lot. */
+function blankedPair(source: string, pair: Pair): Edit[] {
+  const key = keyOf(pair)
+  if (dropped.has(key)) return [removed(source, pair)]
+  if (kept.has(key) || !pair.value) return []
+  return blanked(source, pair.value as Node, '')
+}
+
+function blanked(source: string, node: Node, empty: string): Edit[] {
+  if (isMap(node)) return node.items.flatMap(pair => blankedPair(source, pair as Pair))
+  // An entry of a list needs something written to be one.
+  if (isSeq(node)) return node.items.flatMap(item => blanked(source, item as Node, "''"))
+  return [replaced(node, empty)]
+}
+
+const replaced = (node: Node, text: string): Edit => ({
+  start: node.range![0],
+  end: node.range![1],
+  text
+})
+
+/** A field with its value: whole lines, or its part of a `{ }` with the comma. */
+function removed(source: string, { key, value }: Pair): Edit {
+  const start = (key as Node).range![0]
+  const end = (value as Node | null)?.range?.[1] ?? (key as Node).range![1]
+  const lineStart = source.lastIndexOf('\n', start - 1) + 1
+  const alone = source.slice(lineStart, start).trim() === ''
+  if (alone) {
+    const lineEnd = source.indexOf('\n', Math.max(start, end - 1))
+    return { start: lineStart, end: lineEnd === -1 ? source.length : lineEnd + 1, text: '' }
+  }
+  const comma = /^\s*,\s*/u.exec(source.slice(end))?.[0].length ?? 0
+  return { start, end: end + comma, text: '' }
+}
+
+/** The text with every edit made, last first so that positions hold. */
+const applied = (source: string, edits: readonly Edit[]) =>
+  [...edits]
+    .sort((a, b) => b.start - a.start)
+    .reduce(
+      (text, { start, end, text: piece }) => text.slice(0, start) + piece + text.slice(end),
+      source
+    )
+    .replace(/:  }/gu, ': }')
+    .replace(/[ \t]+$/gmu, '')
