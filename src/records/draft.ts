@@ -142,5 +142,5 @@ const applied = (source: string, edits: readonly Edit[]) =>
       (text, { start, end, text: piece }) => text.slice(0, start) + piece + text.slice(end),
       source
     )
-    .replace(/:  }/gu, ': }')
+    .replace(/: {2}\}/gu, ': }')
     .replace(/[ \t]+$/gmu, '')
