@@ -9,8 +9,7 @@ import {
   fixedCarbonBasis
 } from '../chemistry/fixed-carbon.ts'
 import { volatileDry, volatileBasis } from '../chemistry/volatile.ts'
-import type { Computed, Estimate } from '../metrology/estimate.ts'
-import { exact } from '../metrology/estimate.ts'
+import { type Computed, type Estimate, exact, uncertaintyOf } from '../metrology/estimate.ts'
 import { expansionVolume, expansionVolumeBasis } from '../physics/expansion-volume.ts'
 import type { Reading } from '../metrology/written.ts'
 import type { Batch } from '../records/types.ts'
@@ -82,7 +81,10 @@ export function slurryPHResult(
   }
   return repeatedResult(session, test.readings, account, (reading, what) => {
     const pH = read(session, reading, '1', 'ph', what)
-    return { ...pH, inputs: [{ input: 'pH', value: pH.value, u: 0, sensitivity: 1 }] }
+    return {
+      ...pH,
+      inputs: [{ input: 'pH', value: pH.value, u: uncertaintyOf(pH), sensitivity: 1 }]
+    }
   })
 }
 

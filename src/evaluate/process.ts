@@ -115,7 +115,8 @@ function chargedMoisture(content: Content, batch: Batch): Estimate | undefined {
 
 export function lossCeilingResult(bench: Bench, batch: Batch, sofar: Results): Result | undefined {
   const uptake_percent = estimateOf(sofar, 'uptake_percent')
-  if (!uptake_percent) return undefined
+  // Product lost on the way can leave less than went in: there is no ceiling to speak of then.
+  if (!uptake_percent || uptake_percent.value < 0) return undefined
   return singleResult(
     openStep(bench, batch, 'product'),
     { quantity: 'lossCeiling_percent', basis: lossCeilingBasis },

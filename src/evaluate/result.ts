@@ -61,7 +61,7 @@ export function repeatedResult<Reading>(
   const computed = figures.filter(figure => figure !== undefined)
   if (computed.length < readings.length) return undefined
   const repeatability = repeatabilityOf(method, computed[0]!.value)
-  if (computed.length === 1 && !repeatability) warnSingle(session, title)
+  if (computed.length === 1 && !repeatability) warnSingle(session, account.quantity)
   const mean = meanOfReadings(computed, `${bench.lot} ${title}`, repeatability)
   const each = computed.map((estimate, index) => ({ label: `reading ${index + 1}`, estimate }))
   return {
@@ -113,15 +113,19 @@ export function singleResult(
 
 /** Warn of a figure no workshop of this kind should meet; it stands all the same. */
 export function checkPlausible(bench: Bench, { quantity, estimate, field }: Result): void {
-  const { title, unit, band } = quantities[quantity]
+  const { unit, band } = quantities[quantity]
   const [least, most] = band
   if (estimate.value >= least && estimate.value <= most) return
   const shown = `${Number(estimate.value.toPrecision(4))}${unit === '1' ? '' : ` ${unit}`}`
   report(bench, field, 'IMPLAUSIBLE', [
-    `${title.toLowerCase()} comes to ${shown}, outside the usual ${least} to ${most}`,
+    `${titleInSentence(quantity)} comes to ${shown}, outside the usual ${least} to ${most}`,
     'check the readings and their units'
   ])
 }
+
+/** A quantity's title inside a sentence: 'moisture', but 'pH of the slurry'. */
+export const titleInSentence = (quantity: QuantityName): string =>
+  quantities[quantity].title.replace(/^\p{Lu}(?=\p{Ll})/u, letter => letter.toLowerCase())
 
 /** Values by name, for models that read one another's results. */
 export const estimateOf = (
@@ -139,9 +143,9 @@ function head({ method, field, day }: Session, account: Account) {
   }
 }
 
-function warnSingle({ bench, field }: Session, title: string): void {
+function warnSingle({ bench, field }: Session, quantity: QuantityName): void {
   report(bench, field, 'SINGLE_READING', [
-    `${title.toLowerCase()} rests on one reading and no known repeatability: its scatter is not in the uncertainty`,
+    `${titleInSentence(quantity)} rests on one reading and no known repeatability: its scatter is not in the uncertainty`,
     "repeat the reading, or record the method's repeatability"
   ])
 }

@@ -3,7 +3,7 @@
  * knows where in which record it was written.
  */
 
-import type { Estimate } from './estimate.ts'
+import { type Estimate, uncertaintyOf } from './estimate.ts'
 
 /** An input lies outside the range where the model holds. */
 export class DomainError extends RangeError {
@@ -42,18 +42,21 @@ export function requireNotNegative<Name extends string>(
   if (!(value >= 0 && value < Infinity)) throw new DomainError(input, 'at least 0', value, hint)
 }
 
-/** Throw DomainError unless the named input, in %, is at least 0 and below 100. */
+/** Standard uncertainties by which an honest reading may miss a bound that its true value keeps. */
+const NOISE = 4
+
+/** Throw DomainError unless the named input, in %, is at least 0 but for its noise, and below 100. */
 export function requirePercent<Name extends string>(
   inputs: Record<Name, Estimate>,
   input: Name,
   hint: string
 ): void {
   const { value } = inputs[input]
-  if (!(value >= 0 && value < 100))
+  if (!(value >= -NOISE * uncertaintyOf(inputs[input]) && value < 100))
     throw new DomainError(input, 'at least 0 and below 100', value, hint)
 }
 
-/** Throw DomainError where one input is above another that it cannot exceed. */
+/** Throw DomainError where one input is above another that it cannot exceed, by more than noise. */
 export function requireAtMost<Name extends string>(
   inputs: Record<Name, Estimate>,
   input: Name,
@@ -62,6 +65,7 @@ export function requireAtMost<Name extends string>(
 ): void {
   const { value } = inputs[input]
   const most = inputs[ceiling].value
-  if (!(value <= most))
+  const noise = NOISE * Math.hypot(uncertaintyOf(inputs[input]), uncertaintyOf(inputs[ceiling]))
+  if (!(value <= most + noise))
     throw new DomainError(input, `at most ${ceiling} (${Number(most.toPrecision(6))})`, value, hint)
 }

@@ -25,12 +25,9 @@ export const exactText = (value: number): string => toDecimal(value).toFixed()
  */
 export function roundToPlaces(value: Decimal.Value, places: number): string {
   const scale = new Decimal(10).pow(places)
-  const rounded = new Decimal(value)
-    .times(scale)
-    .toDecimalPlaces(0, Decimal.ROUND_HALF_EVEN)
-    .div(scale)
-  const text = rounded.toFixed(Math.max(0, places))
-  return rounded.isZero() ? text.replace('-', '') : text
+  const rounded = new Decimal(value).times(scale).toDecimalPlaces(0, Decimal.ROUND_HALF_EVEN)
+  // decimal.js writes no sign before a zero.
+  return rounded.div(scale).toFixed(Math.max(0, places))
 }
 
 /** Decimal places at which `value` shows `digits` significant digits: (0.0123, 2) → 3. */

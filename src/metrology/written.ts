@@ -25,6 +25,7 @@ export type WrittenFault =
   | 'unknown unit'
   | 'wrong dimension'
   | 'out of range'
+  | 'too fine'
 
 export interface Unreadable {
   readonly fault: WrittenFault
@@ -32,11 +33,14 @@ export interface Unreadable {
   readonly part: string
 }
 
-const PATTERN = /^([+\-−]?\d+(?:\.\d+)?(?:[eE][+-]?\d{1,2})?)\s*(\S.*)?$/u
+const PATTERN = /^([+\-−]?\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)\s*(\S.*)?$/u
 const COMMA = /^[+\-−]?\d+,\d+(\s|$|[^\d,])/u
 
 /** Magnitudes no bench instrument shows; beyond them a record holds a slip of the hand. */
 const LARGEST = 1e12
+/** Amounts and last digits no bench instrument resolves. */
+const SMALLEST = 1e-12
+const FINEST = 1e-15
 
 /**
  * Read `text` as a quantity in `unit`, converting exactly from another unit of the same dimension.
@@ -56,12 +60,15 @@ export function readQuantity(text: string, unit: UnitName): Reading | Unreadable
   const value = decimal.toNumber()
   if (Math.abs(value) > LARGEST) return { fault: 'out of range', part: digits }
   const step = lastDigit(digits).times(units[written].factor).div(units[unit].factor)
+  const small = !decimal.isZero() && decimal.abs().lessThan(SMALLEST)
+  if (small || step.lessThan(FINEST)) return { fault: 'too fine', part: digits }
   return {
     value,
     resolution: step.toNumber(),
     // A scale with another zero adds digits of its own: 25 °C is 298.15 K.
     decimal: decimal.toFixed(Math.max(step.decimalPlaces(), decimal.decimalPlaces())),
-    written: trimmed
+    // A no-break space means what a space means, and copies compare as written.
+    written: trimmed.replace(/\s/gu, ' ')
   }
 }
 
@@ -88,7 +95,7 @@ export function readAnyQuantity(text: string): AnyQuantity | Unreadable {
           .slice(0, text.trim().length - unitText.length)
           .trim(),
         unit,
-        written: text.trim()
+        written: reading.written
       }
 }
 

@@ -1,14 +1,26 @@
 /** All files of a content folder to the content of a workshop. */
 
-import { type Checked, type Problem, problemAt, type SourceFile } from '../problem.ts'
+import {
+  type Checked,
+  fieldText,
+  type Problem,
+  problemAt,
+  quoted,
+  type SourceFile
+} from '../problem.ts'
 import { parseRecord, type RecordDocument } from './document.ts'
 import { type Kind, kindNames, kindOf, type RecordOf, schemas } from './kinds.ts'
-import { checkReferences } from './references.ts'
+import { knownFields } from './known-fields.ts'
+import { checkReferences, type Referring } from './references.ts'
 import type { Content, Draft, Entry } from './types.ts'
 import { suggestion, validateRecord } from './validate.ts'
 
 /** Records of every kind, in the order of their files. */
-type Collected = { [Name in Kind]: Entry<RecordOf<Name>>[] } & { drafts: Draft[] }
+type Collected = { [Name in Kind]: Entry<RecordOf<Name>>[] } & {
+  drafts: Draft[]
+  /** Names of records that could not be read: a reference to one is no fault of its own. */
+  unread: Set<string>
+}
 
 /**
  * Parse, validate and cross-check every record.
@@ -17,33 +29,54 @@ type Collected = { [Name in Kind]: Entry<RecordOf<Name>>[] } & { drafts: Draft[]
  * @returns the content, or every problem in every file
  */
 export function loadContent(files: readonly SourceFile[]): Checked<Content> {
-  const collected = Object.fromEntries(
-    [...Object.keys(schemas), 'drafts'].map(kind => [kind, []])
-  ) as unknown as Collected
-  const problems: Problem[] = []
-  for (const file of files) problems.push(...collect(collected, file))
-  problems.push(...checkProducer(collected, files), ...checkNames(collected))
-  const content = assemble(collected)
-  if (!content) return { ok: false, problems }
-  problems.push(...checkReferences(content, unreadNames(files, collected)))
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: content, problems }
+  const collected = Object.fromEntries([
+    ...[...Object.keys(schemas), 'drafts'].map(kind => [kind, []]),
+    ['unread', new Set()]
+  ]) as unknown as Collected
+  const sorted = [...files].sort((a, b) => compareText(a.path, b.path))
+  const problems: Problem[] = sorted.flatMap(file => collect(collected, file))
+  problems.push(...checkProducer(collected, sorted), ...checkNames(collected))
+  const { producer, ...content } = assemble(collected)
+  problems.push(...checkReferences({ ...content, producer }, collected.unread))
+  return problems.length > 0 || !producer
+    ? { ok: false, problems }
+    : { ok: true, value: { ...content, producer }, problems }
 }
 
 function collect(collected: Collected, file: SourceFile): Problem[] {
   const kind = kindOf(file)
-  if (!kind) return [misplaced(file)]
+  if (!kind) return unread(collected, file, [misplaced(file)])
   const document = parseRecord(file)
-  if (!document.ok) return [...document.problems]
+  if (!document.ok) return unread(collected, file, document.problems)
   const record = validateRecord(document.value, kind)
-  if (isDraft(document.value)) {
-    collected.drafts.push(draftOf(document.value, record.problems))
+  if (isDraft(document.value, kind)) {
+    const draft = draftOf(document.value, record.problems)
+    collected.drafts.push(draft)
+    collected.unread.add(draft.lot)
     return []
   }
-  if (!record.ok) return [...record.problems]
+  if (!record.ok) return unread(collected, file, record.problems, document.value.data)
   const { placeOf, keyPlaceOf } = document.value
   const entry = { record: record.value, at: placeOf, keyAt: keyPlaceOf } as Entry<never>
   collected[kind].push(entry)
   return []
+}
+
+/** Note the names a file claims that could not be read: by its fields, and by its own name. */
+function unread(
+  collected: Collected,
+  { path }: SourceFile,
+  problems: readonly Problem[],
+  data: unknown = {}
+): Problem[] {
+  const { lot, id } = data as { lot?: unknown; id?: unknown }
+  const name = path
+    .split('/')
+    .at(-1)!
+    .replace(/\.ya?ml$/u, '')
+  for (const claimed of [lot, id, name, name.replace(/-[re]\d+$/u, '')])
+    if (typeof claimed === 'string') collected.unread.add(claimed)
+  return [...problems]
 }
 
 function misplaced(file: SourceFile): Problem {
@@ -52,19 +85,23 @@ function misplaced(file: SourceFile): Problem {
   return problemAt(
     { file, field: [], range: [0, 1] },
     'MISPLACED_FILE',
-    `stands in folder '${folder}', which holds no kind of record`,
+    folder === ''
+      ? 'the file stands outside the folders of records'
+      : `the file stands in folder ${quoted(folder)}, which holds no kind of record`,
     suggestion(folder, folders, 'folders')
   )
 }
 
-const isDraft = ({ data }: RecordDocument) => (data as { draft?: unknown }).draft === 'yes'
+/** Only lots can be drafts: elsewhere the word is no field, and hides nothing. */
+const isDraft = ({ data }: RecordDocument, kind: Kind) =>
+  (data as { draft?: unknown }).draft === 'yes' && knownFields(schemas[kind], []).includes('draft')
 
 function draftOf({ data, file }: RecordDocument, problems: readonly Problem[]): Draft {
   const lot = (data as { lot?: unknown }).lot
   return {
     lot: typeof lot === 'string' ? lot : file.path.split('/').at(-1)!,
     path: file.path,
-    missing: problems.map(({ field, message }) => `${field.join(' › ')}: ${message}`)
+    missing: problems.map(({ field, message }) => `${fieldText(field)}: ${message}`)
   }
 }
 
@@ -76,7 +113,7 @@ function checkProducer({ producer }: Collected, files: readonly SourceFile[]): P
         problemAt(
           entry.keyAt(['name']),
           'DUPLICATE_ID',
-          'is a second producer record',
+          'this is a second producer record',
           'keep one producer.yaml'
         )
       )
@@ -144,11 +181,9 @@ function checkNames(collected: Collected): Problem[] {
   })
 }
 
-function assemble(collected: Collected): Content | undefined {
-  const [producer] = collected.producer
-  if (!producer) return undefined
+function assemble(collected: Collected): Referring {
   return {
-    producer,
+    producer: collected.producer[0],
     instruments: byName(collected.instruments, record => record.id),
     titrants: byName(collected.titrants, record => record.id),
     methods: versions(collected.methods),
@@ -183,29 +218,6 @@ function versions<Kind extends { id: string; validFrom: string }>(
   )
   for (const entry of sorted) all.set(entry.record.id, [...(all.get(entry.record.id) ?? []), entry])
   return all
-}
-
-/**
- * Names that files claim but whose records could not be read: a reference to one of these is not a
- * fault of its own. Taken from file names, which the workshop keeps equal to the records' names.
- */
-function unreadNames(files: readonly SourceFile[], collected: Collected): ReadonlySet<string> {
-  const read = new Set(
-    (Object.keys(schemas) as Kind[]).flatMap(kind =>
-      collected[kind].map(entry => (entry as Entry<unknown>).at([]).file.path)
-    )
-  )
-  return new Set([
-    ...files
-      .filter(file => !read.has(file.path))
-      .map(file =>
-        file.path
-          .split('/')
-          .at(-1)!
-          .replace(/\.ya?ml$/u, '')
-      ),
-    ...collected.drafts.map(({ lot }) => lot)
-  ])
 }
 
 const compareText = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)

@@ -2,10 +2,22 @@
 
 import type { Content } from './types.ts'
 
-/** The latest date anything was made, tested, decided or issued on; '' for a workshop without lots. */
-export function latestDate({ batches, expansions, foils, certificates }: Content): string {
+/** The latest date anything was made, tested, decided, sent or issued on; before the first lot, the day the workshop was set up. */
+export function latestDate({
+  batches,
+  expansions,
+  foils,
+  certificates,
+  shipments,
+  materials,
+  grades
+}: Content): string {
   const decided = (status: readonly { on: string }[] | undefined) =>
     (status ?? []).map(({ on }) => on)
+  const foundingDays = [
+    ...[...materials.values()].map(({ record }) => record.received),
+    ...[...grades.values()].flat().map(({ record }) => record.validFrom)
+  ]
   const days = [
     ...[...batches.values()].flatMap(({ record }) => [
       record.made,
@@ -18,7 +30,8 @@ export function latestDate({ batches, expansions, foils, certificates }: Content
       ...(record.measured ? [record.measured.tested] : []),
       ...decided(record.status)
     ]),
-    ...certificates.map(({ record }) => record.issued)
+    ...certificates.map(({ record }) => record.issued),
+    ...[...shipments.values()].map(({ record }) => record.sent)
   ]
-  return days.sort().at(-1) ?? ''
+  return (days.length > 0 ? days : foundingDays).sort().at(-1) ?? ''
 }

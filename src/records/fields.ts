@@ -7,23 +7,19 @@
  */
 
 import { z } from 'zod'
-import { type UnitName, unitNamed, units } from '../metrology/units.ts'
+import { type UnitName, units } from '../metrology/units.ts'
 import {
   acceptedUnits,
   type AnyQuantity,
   isUnreadable,
   readAnyQuantity,
   readQuantity,
-  type Reading,
-  type Unreadable
+  type Reading
 } from '../metrology/written.ts'
-import type { ProblemCode } from '../problem.ts'
+import { type FieldPath, type ProblemCode, quoted } from '../problem.ts'
+import { explain, type FaultDetails } from './explain.ts'
 
-/** What a schema says of a fault beyond zod's own issue: our code and our hint. */
-export interface FaultDetails {
-  readonly code: ProblemCode
-  readonly hint: string
-}
+export type { FaultDetails }
 
 type Camel<Text extends string> = Text extends `${infer Head}-${infer Tail}`
   ? `${Head}${Capitalize<Camel<Tail>>}`
@@ -73,14 +69,35 @@ type QuantityField<Unit extends UnitName> = z.ZodType<Reading, string> & {
   readonly fieldUnit: Unit
 }
 
+/** Values a quantity can have, where not every number makes sense. */
+const spans = {
+  any: [-Infinity, Infinity],
+  'above 0': [Number.MIN_VALUE, Infinity],
+  'at least 1': [1, Infinity],
+  'from 0 to 100': [0, 100]
+} as const
+export type Span = keyof typeof spans
+
+const isWithin = (value: number, [least, most]: readonly [number, number]) =>
+  value >= least && value <= most
+
+const outside = (written: string, span: Span) => ({
+  message: `must be ${span}, got ${quoted(written)}`,
+  params: {
+    code: 'INVALID_VALUE',
+    hint: 'check the sign, the digits and the unit'
+  } satisfies FaultDetails
+})
+
 /** A quantity in a unit that the field's surroundings fix, such as the limit of a known quantity. */
-export const amount = (unit: UnitName): z.ZodType<Reading, string> =>
+export const amount = (unit: UnitName, span: Span = 'any'): z.ZodType<Reading, string> =>
   z
     .string()
     .transform((text, context): Reading => {
       const result = readQuantity(text, unit)
-      if (!isUnreadable(result)) return result
-      context.addIssue({ code: 'custom', ...explain(result, text, unit) })
+      if (!isUnreadable(result) && isWithin(result.value, spans[span])) return result
+      const fault = isUnreadable(result) ? explain(result, text, unit) : outside(text, span)
+      context.addIssue({ code: 'custom', ...fault })
       return z.NEVER
     })
     .meta({
@@ -89,15 +106,18 @@ export const amount = (unit: UnitName): z.ZodType<Reading, string> =>
     })
 
 /** A quantity written with its unit, held in `unit` whatever unit of the kind it was written in. */
-export const quantity = <Unit extends UnitName>(unit: Unit): QuantityField<Unit> =>
-  Object.assign(amount(unit), { fieldUnit: unit })
+export const quantity = <Unit extends UnitName>(
+  unit: Unit,
+  span: Span = 'any'
+): QuantityField<Unit> => Object.assign(amount(unit, span), { fieldUnit: unit })
 
-/** A quantity in whatever unit the table knows: an instrument's resolution, a tolerance. */
+/** A quantity above 0 in whatever unit the table knows: an instrument's resolution, a tolerance. */
 export const anyQuantity = () =>
   z.string().transform((written, context): AnyQuantity => {
     const result = readAnyQuantity(written)
-    if (!isUnreadable(result)) return result
-    context.addIssue({ code: 'custom', ...explain(result, written) })
+    if (!isUnreadable(result) && !/^[-−]|^\+?[0.]+(e|$)/iu.test(result.digits)) return result
+    const fault = isUnreadable(result) ? explain(result, written) : outside(written, 'above 0')
+    context.addIssue({ code: 'custom', ...fault })
     return z.NEVER
   })
 
@@ -146,10 +166,24 @@ export const date = () =>
     if (isCalendarDate(value)) return value
     context.addIssue({
       code: 'custom',
-      message: `must be a date of the calendar, got '${value}'`,
+      message: `must be a date of the calendar, got ${quoted(value)}`,
       params: { code: 'BAD_DATE', hint: 'write year, month and day as 2026-03-14' }
     })
     return z.NEVER
+  })
+
+/** A fault that concerns several fields at once, told at one of them. */
+export const refuse = (
+  context: z.RefinementCtx,
+  field: FieldPath,
+  code: ProblemCode,
+  [message, hint]: readonly [string, string]
+): void =>
+  context.addIssue({
+    code: 'custom',
+    path: [...field],
+    message,
+    params: { code, hint } satisfies FaultDetails
   })
 
 /** yes or no. */
@@ -161,7 +195,7 @@ export const whole = (least: number) =>
     if (/^\d{1,6}$/u.test(value) && Number(value) >= least) return Number(value)
     context.addIssue({
       code: 'custom',
-      message: `must be a whole number of at least ${least}, got '${value}'`,
+      message: `must be a whole number of at least ${least}, got ${quoted(value)}`,
       params: { code: 'INVALID_VALUE', hint: `write it in digits, such as ${Math.max(least, 1)}` }
     })
     return z.NEVER
@@ -174,49 +208,4 @@ function isCalendarDate(value: string): boolean {
   const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
   const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1]
   return year >= 1900 && days !== undefined && day >= 1 && day <= days
-}
-
-function explain({ fault, part }: Unreadable, written: string, unit?: UnitName) {
-  const details: Record<Unreadable['fault'], [ProblemCode, string, string]> = {
-    'comma decimal': [
-      'COMMA_DECIMAL',
-      `has a comma where the decimal point belongs, got '${written}'`,
-      `write '${written.replace(',', '.')}'`
-    ],
-    'not a quantity': [
-      'NOT_A_QUANTITY',
-      `must be a number${unit === '1' ? '' : ' with its unit'}, got '${written}'`,
-      `write it as on the instrument, such as ${exampleIn(unit)}`
-    ],
-    'no unit': ['MISSING_UNIT', `has no unit, got '${written}'`, `add the unit: ${unitHint(unit)}`],
-    'unknown unit':
-      unit === '1'
-        ? ['UNKNOWN_UNIT', `takes a plain number, got '${written}'`, 'leave the unit out']
-        : [
-            'UNKNOWN_UNIT',
-            `'${part}' is not a unit known here`,
-            `units for this field: ${unitHint(unit)}`
-          ],
-    'wrong dimension': [
-      'WRONG_DIMENSION',
-      `'${part}' is a unit of ${dimensionOf(part)}, not of ${unit ? units[unit].dimension : 'this'}`,
-      `units for this field: ${unitHint(unit)}`
-    ],
-    'out of range': [
-      'INVALID_VALUE',
-      `is larger than any instrument shows, got '${written}'`,
-      'check the digits and the unit'
-    ]
-  }
-  const [code, message, hint] = details[fault]
-  return { message, params: { code, hint } satisfies FaultDetails }
-}
-
-const exampleIn = (unit?: UnitName) => (unit === '1' ? '3.42' : `25.0 ${unit ?? 'g'}`)
-
-const unitHint = (unit?: UnitName) => (unit ? acceptedUnits(unit) : 'g, mL, mm, % and others')
-
-const dimensionOf = (text: string) => {
-  const unit = unitNamed(text)
-  return unit ? units[unit].dimension : 'something else'
 }

@@ -55,5 +55,7 @@ export function kindOf({ path }: SourceFile): Kind | undefined {
   const steps = path.split('/')
   const name = steps.pop() ?? ''
   if (/^producer\.ya?ml$/u.test(name)) return 'producer'
-  return steps.reverse().find((step): step is Kind => step !== 'producer' && step in schemas)
+  return steps
+    .reverse()
+    .find((step): step is Kind => step !== 'producer' && Object.hasOwn(schemas, step))
 }

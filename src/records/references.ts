@@ -1,19 +1,24 @@
 /** Records that name other records: each name must stand for one, of the right kind. */
 
-import { type FieldPath, type Problem, problemAt } from '../problem.ts'
+import { type FieldPath, type Problem, problemAt, quoted } from '../problem.ts'
 import type { Content, Entry, Grade, Method } from './types.ts'
 import { suggestion } from './validate.ts'
 
+/** Content to check; its producer's record may be missing or unreadable. */
+export type Referring = Omit<Content, 'producer'> & {
+  readonly producer?: Content['producer'] | undefined
+}
+
 /** Collects the references of one content. */
 interface Check {
-  readonly content: Content
+  readonly content: Referring
   /** Names whose records could not be read: their own problems say so. */
   readonly unread: ReadonlySet<string>
   readonly problems: Problem[]
 }
 
 /** Every reference that stands for nothing, or for a record of the wrong kind. */
-export function checkReferences(content: Content, unread: ReadonlySet<string>): Problem[] {
+export function checkReferences(content: Referring, unread: ReadonlySet<string>): Problem[] {
   const check: Check = { content, unread, problems: [] }
   for (const versions of content.methods.values())
     for (const entry of versions) checkInstruments(check, entry, [], entry.record.instruments)
@@ -39,15 +44,15 @@ function refer(
   entry: Entry<unknown>,
   field: FieldPath,
   name: string | undefined,
-  known: ReadonlyMap<string, unknown>,
+  known: ReadonlyMap<string, unknown> | undefined,
   what: string
 ): void {
-  if (name === undefined || known.has(name) || check.unread.has(name)) return
+  if (name === undefined || !known || known.has(name) || check.unread.has(name)) return
   check.problems.push(
     problemAt(
       entry.at(field),
       'UNKNOWN_REFERENCE',
-      `there is no ${what} '${name}'`,
+      `there is no ${what} ${quoted(name)}`,
       suggestion(name, [...known.keys()], `each ${what} recorded`)
     )
   )
@@ -163,8 +168,9 @@ function checkDecisions(
     refer(check, entry, ['status', index, 'by'], decision.by, roles, 'role of the producer')
 }
 
+/** The producer's roles; undefined where the producer's record has problems of its own. */
 const rolesOf = ({ content }: Check) =>
-  new Map(content.producer.record.roles.map(({ role }) => [role, role]))
+  content.producer && new Map(content.producer.record.roles.map(({ role }) => [role, role]))
 
 function checkUses(
   check: Check,

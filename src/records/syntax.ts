@@ -31,14 +31,16 @@ interface Fault {
 /**
  * Every slip of syntax in a file, one a line.
  *
- * A slip confuses the parser for the rest of its line, and a closed record leaves all that follows
- * unexpected: such echoes are left out.
+ * A slip confuses the parser for the rest of its line, and one of brackets or indentation for the
+ * rest of the file: such echoes are left out.
  */
 export function syntaxProblems(file: SourceFile, document: Document): Problem[] {
   const lines = new Set<number>()
-  return [...document.errors]
-    .sort((a, b) => a.pos[0] - b.pos[0])
-    .filter((error, index) => index === 0 || !error.message.includes('in YAML stream'))
+  const errors = [...document.errors].sort((a, b) => a.pos[0] - b.pos[0])
+  const derailed = errors.find(error => derails(error, errors))?.pos[0] ?? Infinity
+  return errors
+    .filter(error => error.pos[0] <= derailed || standsAlone.has(error.code))
+    .filter(error => !isEcho(error, errors))
     .map(error => tell({ text: file.text, document, error, range: onOneLine(file.text, error) }))
     .filter(({ range }) => {
       const line = lineStart(file.text, range[0])
@@ -48,6 +50,30 @@ export function syntaxProblems(file: SourceFile, document: Document): Problem[] 
       problemAt({ file, field: [], range }, code ?? 'YAML_SYNTAX', message, hint)
     )
 }
+
+/** Slips that neither cause others nor are caused by them. */
+const standsAlone: ReadonlySet<YAMLError['code']> = new Set([
+  'DUPLICATE_KEY',
+  'TAB_AS_INDENT',
+  'BAD_SCALAR_START',
+  'BAD_DQ_ESCAPE'
+])
+
+/** Whether the parser cannot find its way after an error. */
+const derails = (error: YAMLError, all: readonly YAMLError[]): boolean =>
+  error.code === 'BAD_INDENT' ||
+  error.code === 'UNEXPECTED_TOKEN' ||
+  (error.code === 'MISSING_CHAR' && /closing|Sequence item/u.test(error.message)) ||
+  (error.code === 'BLOCK_AS_IMPLICIT_KEY' && hasTwin(error, all, 'MULTILINE_IMPLICIT_KEY'))
+
+const hasTwin = ({ pos }: YAMLError, all: readonly YAMLError[], code: YAMLError['code']) =>
+  all.some(other => other.code === code && other.pos[0] === pos[0])
+
+/** Whether an error says again what another at its place says better. */
+const isEcho = (error: YAMLError, all: readonly YAMLError[]): boolean =>
+  error.code === 'RESOURCE_EXHAUSTION' ||
+  (error.code === 'MULTILINE_IMPLICIT_KEY' && hasTwin(error, all, 'BLOCK_AS_IMPLICIT_KEY')) ||
+  (error.code === 'BLOCK_IN_FLOW' && hasTwin(error, all, 'MULTILINE_IMPLICIT_KEY'))
 
 const lineStart = (text: string, offset: number) =>
   offset === 0 ? 0 : text.lastIndexOf('\n', offset - 1) + 1
@@ -102,6 +128,26 @@ const tellers: Partial<Record<YAMLError['code'], (fault: Fault) => Told>> = {
     range,
     message: "a field's name cannot be longer than 1024 characters",
     hint: 'check for a missing quote or colon'
+  })
+}
+
+/** Characters YAML forbids; an editor shows most of them as nothing. */
+const FORBIDDEN = /[\0-\x08\v\f\x0E-\x1F\x7F-\x84\x86-\x9F\uFFFE\uFFFF]/gu
+
+/** Control characters in a file, one a line: nothing else can be said of it before they are gone. */
+export function controlProblems(file: SourceFile): Problem[] {
+  const lines = new Set<number>()
+  return [...file.text.matchAll(FORBIDDEN)].flatMap(({ 0: character, index }) => {
+    const line = lineStart(file.text, index)
+    if (lines.has(line)) return []
+    lines.add(line)
+    const place = { file, field: [], range: [index, index + 1] as const }
+    return problemAt(
+      place,
+      'YAML_SYNTAX',
+      `a control character stands here, got ${quoted(character)}`,
+      'delete it and type the text anew'
+    )
   })
 }
 
@@ -193,10 +239,7 @@ function noColon(text: string, [start, end]: Fault['range']): Told {
 }
 
 function tellNoField({ text, document, error, range }: Fault): Told {
-  const inBrackets = document.errors.some(
-    ({ code, pos }) => code === 'BLOCK_IN_FLOW' && pos[0] === error.pos[0]
-  )
-  if (!inBrackets) return noColon(text, range)
+  if (!hasTwin(error, document.errors, 'BLOCK_IN_FLOW')) return noColon(text, range)
   return {
     range,
     message: 'a comma is missing at the end of this line',
@@ -205,9 +248,7 @@ function tellNoField({ text, document, error, range }: Fault): Told {
 }
 
 function tellNested({ text, document, error, range }: Fault): Told {
-  const lines = document.errors.some(
-    ({ code, pos }) => code === 'MULTILINE_IMPLICIT_KEY' && pos[0] === error.pos[0]
-  )
+  const lines = hasTwin(error, document.errors, 'MULTILINE_IMPLICIT_KEY')
   const below = lineEnd(text, range[0]) + 1
   const blank = /^[ \t]*/u.exec(text.slice(below))![0].length
   if (lines && below + blank < text.length)

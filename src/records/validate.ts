@@ -2,7 +2,7 @@
 
 import { distance } from 'fastest-levenshtein'
 import type { z } from 'zod'
-import { type Checked, type Problem, problemAt, type FieldPath } from '../problem.ts'
+import { type Checked, type FieldPath, type Problem, problemAt, quoted } from '../problem.ts'
 import type { RecordDocument } from './document.ts'
 import type { FaultDetails } from './fields.ts'
 import { knownFields } from './known-fields.ts'
@@ -33,12 +33,15 @@ export function nearestTo(text: string, candidates: Iterable<string>): string | 
 export function suggestion(text: string, candidates: readonly string[], what: string): string {
   const best = nearestTo(text, candidates)
   if (best !== undefined) return `did you mean ${best}?`
-  if (candidates.length === 0) return `there is no ${what} yet`
+  if (candidates.length === 0) return 'nothing of the kind is recorded yet'
   const shown = candidates.slice(0, 12).join(', ')
   return `${what}: ${shown}${candidates.length > 12 ? ' and others' : ''}`
 }
 
 type Issue = z.core.$ZodIssue
+
+/** A choice of more words than this is told by the nearest one alone. */
+const MANY = 8
 
 function problemsOf(document: RecordDocument, kind: Kind, issue: Issue): Problem[] {
   const path = issue.path as FieldPath
@@ -70,7 +73,7 @@ function problemOf(document: RecordDocument, kind: Kind, issue: Issue, path: Fie
   switch (issue.code) {
     case 'invalid_type':
       return problemAt(
-        document.keyPlaceOf(path),
+        place,
         'WRONG_TYPE',
         `must be ${shapeNames[issue.expected] ?? 'a text'}, got ${shapeOf(value)}`,
         shapeHints[issue.expected] ?? 'write it after the colon, on one line'
@@ -80,7 +83,9 @@ function problemOf(document: RecordDocument, kind: Kind, issue: Issue, path: Fie
       return problemAt(
         place,
         'UNKNOWN_WORD',
-        `must be one of ${words.join(', ')}, got '${String(value)}'`,
+        words.length > MANY
+          ? `${quoted(String(value))} is not a word known here`
+          : `must be one of ${words.join(', ')}, got ${quoted(String(value))}`,
         suggestion(String(value), words, 'words known here')
       )
     }
@@ -90,7 +95,7 @@ function problemOf(document: RecordDocument, kind: Kind, issue: Issue, path: Fie
       return problemAt(
         place,
         'INVALID_VALUE',
-        `${plain(issue.message)}, got '${String(value)}'`,
+        `${plain(issue.message)}, got ${quoted(String(value))}`,
         issue.code === 'invalid_format' && issue.format === 'url'
           ? 'write the whole address, such as https://workshop.example.org'
           : 'write it with the signs that are allowed'
@@ -138,5 +143,5 @@ const shapeHints: Readonly<Record<string, string>> = {
 
 function shapeOf(value: unknown): string {
   if (Array.isArray(value)) return 'a list'
-  return typeof value === 'object' ? 'a group of fields' : `'${String(value)}'`
+  return typeof value === 'object' ? 'a group of fields' : quoted(String(value))
 }

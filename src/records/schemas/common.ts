@@ -51,7 +51,7 @@ export const sampling = fields({
 })
 
 /** Something a lot was made from. */
-export const usedLot = fields({ lot: identifier(), mass: quantity('g') })
+export const usedLot = fields({ lot: identifier(), mass: quantity('g', 'above 0') })
 
 /** States a lot can be given. One without any is in quarantine. */
 export const states = ['quarantine', 'released', 'rejected', 'concession', 'withdrawn', 'scrapped'] as const
@@ -63,7 +63,7 @@ export const decision = fields({
   by: text(),
   because: maybe(text()),
   customer: maybe(text()),
-  quantity: maybe(quantity('g')),
+  quantity: maybe(quantity('g', 'above 0')),
   until: maybe(date())
 })
 

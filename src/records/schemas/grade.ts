@@ -4,7 +4,8 @@ import { z } from 'zod'
 import type { Reading } from '../../metrology/written.ts'
 import type { UnitName } from '../../metrology/units.ts'
 import { quantities, type Quantity, type QuantityKey } from '../../quantities.ts'
-import { amount, date, fields, identifier, list, maybe, quantity, text, whole } from '../fields.ts'
+import { quoted } from '../../problem.ts'
+import { amount, date, fields, identifier, list, maybe, quantity, refuse, text, whole } from '../fields.ts'
 
 /** What a limit holds for. Flake is judged by the lot mean alone. */
 export const scopes = ['lot mean', 'every sheet', 'every reading'] as const
@@ -31,31 +32,29 @@ interface Bounds {
 
 /** A limit says min, max or both, or a target with its tolerance; never both ways at once. */
 function checkBounds({ min, max, target, tolerance }: Bounds, context: z.RefinementCtx): void {
-  const refuse = (field: string, message: string, hint: string) =>
-    context.addIssue({
-      code: 'custom',
-      path: [field],
-      message,
-      params: { code: 'INVALID_VALUE', hint }
-    })
+  const say = (field: string[], message: string, hint: string) =>
+    refuse(context, field, 'INVALID_VALUE', [message, hint])
   if (!min && !max && !target)
-    refuse('min', 'this limit has no bound', 'write min, max, or target and tolerance')
+    refuse(context, [], 'MISSING_FIELD', [
+      'this limit has no bound',
+      'write min, max, or target and tolerance'
+    ])
   if (target && (min ?? max))
-    refuse(
-      'target',
-      'stands beside min or max',
-      'write either target and tolerance, or min and max'
-    )
-  if (Boolean(target) !== Boolean(tolerance))
-    refuse(
-      target ? 'target' : 'tolerance',
-      'target and tolerance need each other',
-      'write both or neither'
-    )
+    say(['target'], 'stands beside min or max', 'write target and tolerance, or min and max')
+  if (target && !tolerance)
+    refuse(context, ['tolerance'], 'MISSING_FIELD', [
+      'is missing: a target needs its tolerance',
+      "add 'tolerance:' here"
+    ])
+  if (tolerance && !target)
+    refuse(context, ['target'], 'MISSING_FIELD', [
+      'is missing: a tolerance needs its target',
+      "add 'target:' here, or write min and max"
+    ])
   if (min && max && !(min.value < max.value))
-    refuse('max', `must be above min, got ${max.written} against ${min.written}`, 'check the two')
+    say(['max'], `must be above min, got ${max.written} against ${min.written}`, 'check the two')
   if (tolerance && !(tolerance.value > 0))
-    refuse('tolerance', `must be above 0, got ${tolerance.written}`, 'write it without a sign')
+    say(['tolerance'], `must be above 0, got ${quoted(tolerance.written)}`, 'write it without a sign')
 }
 
 /** One optional entry for every quantity, by its key. */

@@ -26,11 +26,11 @@ export const batchRecord = fields({
   ...lotHead,
   grade: identifier(),
   charge: maybe(
-    list(fields({ material: identifier(), as: z.enum(chargeRoles), mass: quantity('g') }))
+    list(fields({ material: identifier(), as: z.enum(chargeRoles), mass: quantity('g', 'above 0') }))
   ),
   from: maybe(list(usedLot)),
   steps: maybe(list(step)),
-  product: fields({ mass: quantity('g') }),
+  product: fields({ mass: quantity('g', 'above 0') }),
   tests: maybe(flakeTestBlock),
   ...lotTail
 })
@@ -41,8 +41,8 @@ export const expansionRecord = fields({
   from: list(usedLot),
   furnace: maybe(identifier()),
   temperature: quantity('°C'),
-  dwell: maybe(quantity('s')),
-  worms: fields({ mass: quantity('g'), volume: maybe(quantity('mL')) })
+  dwell: maybe(quantity('s', 'above 0')),
+  worms: fields({ mass: quantity('g', 'above 0'), volume: maybe(quantity('mL', 'above 0')) })
 })
 
 const sheet = fields({
@@ -60,11 +60,11 @@ export const foilRecord = fields({
   from: list(usedLot),
   pressing: fields({
     how: z.enum(['pressed', 'rolled']),
-    pressure: maybe(quantity('MPa')),
+    pressure: maybe(quantity('MPa', 'above 0')),
     passes: maybe(whole(1)),
     notes: maybe(text())
   }),
-  saleable: maybe(quantity('g')),
+  saleable: maybe(quantity('g', 'above 0')),
   measured: maybe(
     fields({
       ...testHead,
@@ -81,7 +81,7 @@ export const shipmentRecord = fields({
   sent: date(),
   customer: text(),
   order: maybe(text()),
-  contents: list(fields({ lot: identifier(), mass: quantity('g') })),
+  contents: list(fields({ lot: identifier(), mass: quantity('g', 'above 0') })),
   by: maybe(text()),
   notes: maybe(text())
 })

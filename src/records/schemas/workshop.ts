@@ -1,6 +1,9 @@
 /** The workshop itself: who signs, what it measures with, by which methods, and what it buys. */
 
 import { z } from 'zod'
+import { units } from '../../metrology/units.ts'
+import { acceptedUnits } from '../../metrology/written.ts'
+import { quantities, quantityOf } from '../../quantities.ts'
 import {
   anyQuantity,
   date,
@@ -9,6 +12,7 @@ import {
   list,
   maybe,
   quantity,
+  refuse,
   text,
   whole,
   yesNo
@@ -40,33 +44,25 @@ const calibration = fields({
   on: date(),
   due: date(),
   'expanded-uncertainty': maybe(anyQuantity()),
-  'coverage-factor': maybe(quantity('1')),
+  'coverage-factor': maybe(quantity('1', 'at least 1')),
   tolerance: maybe(anyQuantity())
 }).superRefine((calibration, context) => {
-  const refuse = (field: string, message: string, hint: string) =>
-    context.addIssue({
-      code: 'custom',
-      path: [field],
-      message,
-      params: { code: 'INVALID_VALUE', hint }
-    })
-  if (calibration.due <= calibration.on)
-    refuse('due', `must be after ${calibration.on}, when it was calibrated`, 'check the two dates')
-  const { expandedUncertainty, coverageFactor, tolerance } = calibration
+  const { on, due, expandedUncertainty, coverageFactor, tolerance } = calibration
+  if (due <= on)
+    refuse(context, ['due'], 'DATE_ORDER', [
+      `is due on ${due}, which is not after the calibration on ${on}`,
+      'check the two dates'
+    ])
   if (!expandedUncertainty && !tolerance)
-    refuse(
-      'on',
+    refuse(context, [], 'MISSING_FIELD', [
       'this calibration says nothing of how sure it is',
       'write expanded-uncertainty and coverage-factor, or tolerance'
-    )
-  if (coverageFactor && !(coverageFactor.value >= 1))
-    refuse('coverageFactor', `must be at least 1, got ${coverageFactor.written}`, 'usually 2')
+    ])
   if (expandedUncertainty && !coverageFactor)
-    refuse(
-      'expandedUncertainty',
-      'has no coverage factor beside it',
+    refuse(context, ['coverageFactor'], 'MISSING_FIELD', [
+      'is missing: the expanded uncertainty beside it needs it',
       'add coverage-factor: 2, or as the certificate says'
-    )
+    ])
 })
 
 /** A balance, a burette, a micrometer: what a reading's uncertainty comes from. */
@@ -75,18 +71,34 @@ export const instrumentRecord = fields({
   title: text(),
   resolution: anyQuantity(),
   calibration: maybe(calibration)
+}).superRefine(({ resolution, calibration }, context) => {
+  const { dimension } = units[resolution.unit]
+  for (const name of ['expandedUncertainty', 'tolerance'] as const) {
+    const given = calibration?.[name]
+    if (!given || given.unit === '%' || units[given.unit].dimension === dimension) continue
+    refuse(context, ['calibration', name], 'WRONG_DIMENSION', [
+      `${given.written} is no ${dimension}, which the instrument reads in ${resolution.unit}`,
+      `write it in ${acceptedUnits(resolution.unit)}, or in % of the reading`
+    ])
+  }
 })
 
 /** A standard solution, by its standardisation. */
 export const titrantRecord = fields({
   id: identifier(),
   title: text(),
-  concentration: quantity('mol/L'),
-  'expanded-uncertainty': quantity('mol/L'),
-  'coverage-factor': quantity('1'),
+  concentration: quantity('mol/L', 'above 0'),
+  'expanded-uncertainty': quantity('mol/L', 'above 0'),
+  'coverage-factor': quantity('1', 'at least 1'),
   against: text(),
   standardised: date(),
   expires: date()
+}).superRefine(({ standardised, expires }, context) => {
+  if (expires < standardised)
+    refuse(context, ['expires'], 'DATE_ORDER', [
+      `expires on ${expires}, before it was standardised on ${standardised}`,
+      'check the two dates'
+    ])
 })
 
 /** How a quantity is measured here. An edition is never edited: a new one is a new file. */
@@ -100,6 +112,14 @@ export const methodRecord = fields({
   reference: maybe(text()),
   instruments: maybe(instrumentsByRole),
   repeatability: maybe(fields({ s: anyQuantity(), df: whole(1), from: text() }))
+}).superRefine(({ quantity: key, repeatability }, context) => {
+  const { unit } = quantities[quantityOf(key)!]
+  const given = repeatability?.s
+  if (!given || given.unit === '%' || units[given.unit].dimension === units[unit].dimension) return
+  refuse(context, ['repeatability', 's'], 'WRONG_DIMENSION', [
+    `${given.written} is no ${units[unit].dimension}, which ${key} is`,
+    `write it in ${acceptedUnits(unit)}, or in % of the result`
+  ])
 })
 
 /** What incoming lots can be: decides where their mass counts in a balance. */
@@ -120,10 +140,16 @@ export const materialRecord = fields({
   supplier: text(),
   'supplier-lot': maybe(text()),
   received: date(),
-  quantity: quantity('g'),
+  quantity: quantity('g', 'above 0'),
   expires: maybe(date()),
-  moisture: maybe(quantity('%')),
-  composition: maybe(list(fields({ substance: text(), fraction: quantity('%') }))),
+  moisture: maybe(quantity('%', 'from 0 to 100')),
+  composition: maybe(list(fields({ substance: text(), fraction: quantity('%', 'from 0 to 100') }))),
   'supplier-values': maybe(list(fields({ what: text(), value: text() }))),
   notes: maybe(text())
+}).superRefine(({ received, expires }, context) => {
+  if (expires !== undefined && expires < received)
+    refuse(context, ['expires'], 'DATE_ORDER', [
+      `expires on ${expires}, before it was received on ${received}`,
+      'check the two dates'
+    ])
 })
