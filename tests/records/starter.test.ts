@@ -1,0 +1,50 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { buildDocuments } from '../../src/pipeline.ts'
+import { parseRecord } from '../../src/records/document.ts'
+import { starterWorkshop } from '../../src/records/starter.ts'
+
+const answers = {
+  name: 'Hillside Flake',
+  address: ['1 Yard Lane', 'Hillside'],
+  email: 'papers@hillside.example.org',
+  telephone: '555 0100',
+  paper: 'A4' as const,
+  role: 'quality manager',
+  person: 'A. Maker',
+  from: '2026-03-01'
+}
+
+const recordsOf = (given: typeof answers) =>
+  [...starterWorkshop(given)]
+    .filter(([path]) => path.endsWith('.yaml'))
+    .map(([path, text]) => ({ path: `my-workshop/${path}`, text }))
+
+test('a workshop just set up has no problem and one draft', () => {
+  const { site, problems } = buildDocuments(recordsOf(answers), { edition: 'workshop' })
+  expect(problems).toEqual([])
+  expect(site?.drafts.map(({ lot }) => lot)).toEqual(['EB-1'])
+  expect(site?.producer.name).toBe('Hillside Flake')
+  expect(site?.asOf).toBe('2026-03-01')
+})
+
+test('whatever is answered is read back to the letter', () => {
+  const line = fc.stringMatching(/^[^\p{C}\s][^\p{C}]{0,40}$/u).map(text => text.trim())
+  fc.assert(
+    fc.property(line, line, (name, person) => {
+      const [producer] = recordsOf({ ...answers, name, person })
+      const parsed = parseRecord(producer!)
+      expect(parsed.ok && parsed.value.data).toMatchObject({ name, roles: [{ name: person }] })
+    })
+  )
+})
+
+test('nothing of the demo is in it', () => {
+  const text = [...starterWorkshop(answers).values()].join('\n')
+  expect(text).not.toMatch(/Ossenfold|EB-26|flake-250/u)
+})
+
+test('a leap day’s calibration falls due on the 28th', () => {
+  const balance = starterWorkshop({ ...answers, from: '2024-02-29' }).get('instruments/BAL-1.yaml')
+  expect(balance).toContain('due: 2025-02-28')
+})
