@@ -46,7 +46,7 @@ test.for(['batch', 'expansion', 'foil'] as const)(
     for (const file of recordsOf(draftKinds[kind])) {
       const text = draftFrom(file, kind, { lot: 'NEW-1', made: '2026-12-01' })
       const plan = /^ {2}(plan|increments):.*$/gmu
-    expect(text.replace(plan, '').match(/\d[\d.]* ?(g|mL|mm|°C|s|MPa)\b/gu), text).toBeNull()
+      expect(text.replace(plan, '').match(/\d[\d.]* ?(g|mL|mm|°C|s|MPa)\b/gu), text).toBeNull()
       expect(dataOf(text)).toMatchObject({ lot: 'NEW-1', made: '2026-12-01', draft: 'yes' })
       expect(dataOf(text)).not.toHaveProperty('status')
     }

@@ -10,7 +10,7 @@ import { buildDocuments, judgeContent } from '../../src/pipeline.ts'
 import { formatProblem, isError, problemData, type SourceFile } from '../../src/problem.ts'
 import { base, withFile } from './workshop.ts'
 
-const runs = Number(process.env['FUZZ_RUNS'] ?? 150)
+const runs = Number(process.env['FUZZ_RUNS'] ?? 100)
 
 /** Pieces that trip a parser or a reader. */
 const pieces = [

@@ -1,0 +1,89 @@
+/** The filters templates may use: choosing, ordering and laying out, never computing a figure. */
+
+import type { Basis, LotPage, LotSummary, ResultRow, Table } from '../documents/types.ts'
+import { type ColumnShape, columnShape, cutFigure } from './decimals.ts'
+import { relative } from './relative.ts'
+
+/** Lots of one calendar year, newest first. */
+export interface LotYear {
+  readonly year: string
+  readonly lots: readonly LotSummary[]
+}
+
+/** Newest first; lots of one day by number, latest number first. */
+const byAge = (a: LotSummary, b: LotSummary): number =>
+  compare(b.made, a.made) || compare(b.lot, a.lot)
+
+/** Code unit order, the same in every locale. */
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)
+
+/** The lots' lines for a list, newest first. */
+export const newestFirst = (lots: readonly LotPage[]): readonly LotSummary[] =>
+  lots.map(lot => lot.summary).sort(byAge)
+
+/** The archive in its years. */
+export function byYear(lots: readonly LotSummary[]): readonly LotYear[] {
+  const years = new Map<string, LotSummary[]>()
+  for (const lot of [...lots].sort(byAge)) {
+    const year = lot.made.slice(0, 4)
+    const inYear = years.get(year)
+    if (inYear) inYear.push(lot)
+    else years.set(year, [lot])
+  }
+  return [...years].map(([year, inYear]) => ({ year, lots: inYear }))
+}
+
+/** Rows that stand under one of the three words. */
+export const ofBasis = (rows: readonly ResultRow[], basis: Basis): readonly ResultRow[] =>
+  rows.filter(row => row.basis === basis)
+
+/** Rows a reader should look at first: judged, and not a plain pass. */
+export const exceptions = (rows: readonly ResultRow[]): readonly ResultRow[] =>
+  rows.filter(row => row.verdict && row.verdict.word !== 'pass')
+
+/** Whether any row has a limit to be judged by. */
+export const anyLimited = (rows: readonly ResultRow[]): boolean => rows.some(row => row.limit)
+
+/** Whether a list holds an entry of this key. */
+export const hasKey = (list: readonly { readonly key: string }[], key: string): boolean =>
+  list.some(entry => entry.key === key)
+
+/** Columns of a result table that hold figures. */
+export interface ResultShapes {
+  readonly value: ColumnShape
+  readonly uncertainty: ColumnShape
+  readonly coverage: ColumnShape
+  readonly limit: ColumnShape
+  readonly probability: ColumnShape
+}
+
+/** Room for the figures of a result table, by column. */
+export function resultShapes(rows: readonly ResultRow[]): ResultShapes {
+  const shape = (text: (row: ResultRow) => string | undefined): ColumnShape =>
+    columnShape(rows.flatMap(row => text(row) ?? []))
+  return {
+    value: shape(row => row.value?.printed),
+    uncertainty: shape(row => row.expandedUncertainty?.printed),
+    coverage: shape(row => row.coverageFactor?.printed),
+    limit: shape(row => row.limit?.printed),
+    probability: shape(row => row.verdict?.probability?.printed)
+  }
+}
+
+/** Room for the figures of any table, by column. */
+export const tableShapes = (table: Table): readonly ColumnShape[] =>
+  table.columns.map((_, column) => columnShape(table.rows.map(row => row[column] ?? '')))
+
+/** What the site registers with its template engine, by the name templates use. */
+export const filters = {
+  relative,
+  newestFirst,
+  byYear,
+  ofBasis,
+  exceptions,
+  anyLimited,
+  hasKey,
+  resultShapes,
+  tableShapes,
+  cutFigure
+} as const

@@ -1,0 +1,47 @@
+/** Chromium as tests use it: Debian's, without a sandbox (tests may run as root), no traffic of its own. */
+
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { type Browser, chromium, type Page } from 'playwright-core'
+import type { SamplePage } from './render-pages.ts'
+
+/** Scripts for the page are texts: this program has no types of a document. */
+const UNFOLD = `for (const details of document.querySelectorAll('details')) details.open = true`
+
+/** Start it; the caller closes it. */
+export const launchChromium = (): Promise<Browser> =>
+  chromium.launch({
+    executablePath: '/usr/bin/chromium',
+    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run'].concat([
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync'
+    ])
+  })
+
+/** How a reader looks at a page. */
+export interface View {
+  readonly width: number
+  readonly scheme: 'light' | 'dark'
+}
+
+/** An empty page to look through; its context is of its own, and ends with it. */
+export const openView = (browser: Browser, view: View): Promise<Page> =>
+  browser.newPage({
+    viewport: { width: view.width, height: 844 },
+    colorScheme: view.scheme,
+    bypassCSP: true
+  })
+
+/** Show a page from its file, as from a memory stick, with all that unfolds unfolded. */
+export async function show(page: Page, sample: SamplePage): Promise<void> {
+  await page.goto(pathToFileURL(join(sample.folder, sample.path)).href)
+  await page.evaluate(UNFOLD)
+}
+
+/** A page opened by itself. */
+export async function openPage(browser: Browser, sample: SamplePage, view: View): Promise<Page> {
+  const page = await openView(browser, view)
+  await show(page, sample)
+  return page
+}

@@ -1,0 +1,197 @@
+/** What only a real browser can tell of the pages. */
+
+import { execFileSync } from 'node:child_process'
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { join } from 'node:path'
+import type { Browser } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { requireTool } from '../tools.ts'
+import { launchChromium, openPage, openView, show, type View } from './chromium.ts'
+import { removePages, type SamplePage, samplePages } from './render-pages.ts'
+import { fullLot } from './sample-site.ts'
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'utf8')
+
+const runAxe = (options: string): string => `axe.run(${options}).then(({ violations }) =>
+  violations.map(({ id, nodes }) => id + ': ' + nodes[0].failureSummary + nodes[0].html))`
+
+const EVERYTHING = runAxe(
+  `{ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }`
+)
+
+/** The one thing that another scheme changes. */
+const CONTRAST = runAxe(`{ runOnly: { type: 'rule', values: ['color-contrast'] } }`)
+
+/** What sticks out of a window too narrow for it; tables that stack must not need scrolling. */
+const OVERFLOW = `[...document.querySelectorAll('body *')]
+  .filter(element => document.documentElement.scrollWidth > innerWidth
+    && element.getBoundingClientRect().right > innerWidth + 0.5 && !element.closest('.scroll'))
+  .concat([...document.querySelectorAll('.stack')]
+    .filter(table => table.parentElement.scrollWidth > table.parentElement.clientWidth))
+  .map(element => element.outerHTML.slice(0, 80))
+  .concat(document.documentElement.scrollWidth > innerWidth ? 'page' : [])`
+
+/** Forty times what other pages show once: nothing new to axe, and most of its time. */
+const repetitive = fullLot.document.url
+
+const desk: View = { width: 1280, scheme: 'light' }
+
+const tools =
+  requireTool('/usr/bin/chromium', 'chromium') && requireTool('pdftotext', 'poppler-utils')
+
+describe.skipIf(!tools)('in Chromium', () => {
+  let browser: Browser
+  let samples: readonly SamplePage[]
+
+  const sample = (site: string, path: string): SamplePage => {
+    const found = samples.find(page => page.site === site && page.path === path)
+    if (!found) throw new Error(`${path} is not among the pages of ${site}`)
+    return found
+  }
+
+  /** What a look at every page finds, by page; empty where all is well. */
+  async function lookAtAll(
+    view: View,
+    look: string,
+    before = ''
+  ): Promise<Record<string, unknown>> {
+    const found: Record<string, unknown> = {}
+    const opened = await openView(browser, view)
+    for (const page of samples) {
+      if (before && page.path.includes(repetitive)) continue
+      await show(opened, page)
+      if (before) await opened.evaluate(before)
+      const result = await opened.evaluate<unknown[]>(look)
+      if (result.length > 0) found[`${page.site} ${page.path}`] = result
+    }
+    await opened.close()
+    return found
+  }
+
+  beforeAll(async () => {
+    samples = await samplePages()
+    browser = await launchChromium()
+  }, 60_000)
+  afterAll(async () => {
+    await browser?.close()
+    await removePages(samples)
+  })
+
+  test('pages have no accessibility fault', { timeout: 120_000 }, async () => {
+    expect(await lookAtAll(desk, EVERYTHING, axeSource)).toEqual({})
+  })
+
+  test('contrast suffices in the dark', { timeout: 120_000 }, async () => {
+    expect(await lookAtAll({ ...desk, scheme: 'dark' }, CONTRAST, axeSource)).toEqual({})
+  })
+
+  test('pages have no accessibility fault at 320 px', { timeout: 120_000 }, async () => {
+    expect(await lookAtAll({ ...desk, width: 320 }, EVERYTHING, axeSource)).toEqual({})
+  })
+
+  test.each([320, 390])('no page is wider than %i px', { timeout: 60_000 }, async width => {
+    expect(await lookAtAll({ ...desk, width }, OVERFLOW)).toEqual({})
+  })
+
+  test('nothing is blocked, missing or logged', { timeout: 60_000 }, async () => {
+    const messages: string[] = []
+    const page = await browser.newPage()
+    page.on('console', message => messages.push(`${page.url()}: ${message.text()}`))
+    page.on('requestfailed', request => messages.push(`${page.url()}: ${request.url()}`))
+    for (const { folder, path } of samples) await page.goto(`file://${folder}/${path}`)
+    await page.close()
+    expect(messages).toEqual([])
+  })
+
+  test('the content security policy holds', async () => {
+    const { folder, path } = sample('public', 'index.html')
+    const page = await browser.newPage()
+    const messages: string[] = []
+    page.on('console', message => messages.push(message.text()))
+    await page.goto(`file://${folder}/${path}`)
+    await page.evaluate(`document.body.setAttribute('style', 'color: red')`)
+    await page.evaluate(`document.head.append(document.createElement('script'))`)
+    await page.evaluate(`document.querySelector('head script').src = 'x.js'`)
+    expect(messages).toHaveLength(2)
+    expect(messages.every(message => message.includes('Content Security Policy'))).toBe(true)
+    await page.close()
+  })
+
+  test('opened as a file, pages are styled and lead to each other', async () => {
+    const page = await openPage(browser, sample('public', 'lots/EB-26-041/index.html'), desk)
+    const rule = `getComputedStyle(document.querySelector('.masthead')).borderBottomWidth`
+    expect(await page.evaluate(rule)).toBe('3px')
+    await page.click('.masthead >> text=Lots')
+    expect(await page.textContent('h1')).toBe('All lots')
+    await page.click('text=EB-25-007')
+    expect(await page.textContent('h1')).toBe('Lot EB-25-007')
+    await page.click('main >> text=Flake 50')
+    expect(await page.textContent('h1')).toBe('Grade Flake 50')
+    await page.click('text=How to read a figure')
+    expect(page.url()).toMatch(/\/index\.html#reading$/u)
+    await page.close()
+  })
+
+  test('the answer stands in the first screenful of a phone', async () => {
+    for (const lot of ['EB-26-041', 'EB-26-013-withdrawn-with-a-long-number']) {
+      const page = await openPage(browser, sample('public', `lots/${lot}/index.html`), {
+        width: 390,
+        scheme: 'light'
+      })
+      const box = await page.locator('.answer').boundingBox()
+      expect(box!.y + box!.height).toBeLessThan(844)
+      await page.close()
+    }
+  })
+
+  test('a link to a working unfolds it', async () => {
+    const { folder, path } = sample('public', 'lots/EB-26-041/index.html')
+    const page = await browser.newPage()
+    await page.goto(`file://${folder}/${path}`)
+    expect(await page.isVisible('#working-expansion-volume')).toBe(false)
+    await page.click('text=Working of Expansion volume')
+    expect(await page.isVisible('#working-expansion-volume')).toBe(true)
+    await page.close()
+  })
+
+  test('the first Tab shows a way past the head of the page, which Enter takes', async () => {
+    const { folder, path } = sample('public', 'index.html')
+    const page = await browser.newPage()
+    await page.goto(`file://${folder}/${path}`)
+    await page.keyboard.press('Tab')
+    const box = await page.locator('.skip:focus').boundingBox()
+    expect(box!.y).toBeGreaterThanOrEqual(0)
+    await page.keyboard.press('Enter')
+    await page.keyboard.press('Tab')
+    expect(await page.evaluate(`document.activeElement.closest('main') !== null`)).toBe(true)
+    await page.close()
+  })
+
+  test('every stop of the Tab key is outlined', async () => {
+    const page = await openPage(browser, sample('public', 'lots/EB-26-041/index.html'), desk)
+    const stops = await page.locator('a, summary, [tabindex]').count()
+    const widths = new Set<unknown>()
+    for (let stop = 0; stop < stops; stop += 1) {
+      await page.keyboard.press('Tab')
+      widths.add(await page.evaluate(`getComputedStyle(document.activeElement).outlineWidth`))
+    }
+    expect([...widths]).toEqual(['2px'])
+    await page.close()
+  })
+
+  test('on paper, the head of a table is repeated and folded workings are left out', async () => {
+    const { folder, path } = sample('public', 'lots/GF-26-040/index.html')
+    const page = await browser.newPage()
+    await page.goto(`file://${folder}/${path}`)
+    const file = join(folder, 'print.pdf')
+    await page.pdf({ path: file, preferCSSPageSize: true })
+    await page.close()
+    const text = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' })
+    const sheets = text.split('\f').filter(sheet => sheet.includes('TM-0'))
+    expect(sheets.length).toBeGreaterThan(2)
+    for (const sheet of sheets) expect(sheet).toMatch(/Property\s.*Method/u)
+    expect(text).toContain('Web copy of lot GF-26-040. The certificate is the PDF.')
+    expect(text).not.toMatch(/Inputs of reading 1|Why each verdict|How to read/u)
+  })
+})

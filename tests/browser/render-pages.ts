@@ -1,0 +1,78 @@
+/** Every page of a site written to a folder: the one place that knows how, for tests of pages. */
+
+import { readdirSync } from 'node:fs'
+import { cp, mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join, sep } from 'node:path'
+import Eleventy, { type UserConfig } from '@11ty/eleventy'
+import type { SiteDocument } from '../../src/documents/types.ts'
+import { filters } from '../../src/html/filters.ts'
+import { emptySite, publicSite, workshopSite } from './sample-site.ts'
+
+/** How the folders of rendered pages begin. */
+const TEMPORARY = join(tmpdir(), 'lotfolio-pages-')
+
+/** A setting that the site itself leaves alone. */
+interface StrictTemplates {
+  setNunjucksEnvironmentOptions(options: { readonly throwOnUndefined: boolean }): void
+}
+
+/**
+ * Render `templates/` for one site.
+ *
+ * A misspelt name in a template fails here instead of printing nothing.
+ *
+ * @returns the folder the pages were written to
+ */
+export async function renderPages(site: SiteDocument): Promise<string> {
+  const folder = await mkdtemp(TEMPORARY)
+  const eleventy = new Eleventy('templates', folder, {
+    quietMode: true,
+    configPath: false,
+    config: (config: UserConfig) => {
+      config.addGlobalData('site', site)
+      config.addGlobalData('version', '0.1.0')
+      for (const [name, filter] of Object.entries(filters)) config.addFilter(name, filter)
+      const strict = config as UserConfig & StrictTemplates
+      strict.setNunjucksEnvironmentOptions({ throwOnUndefined: true })
+    }
+  })
+  await eleventy.write()
+  await cp('templates/assets', join(folder, 'assets'), { recursive: true })
+  return folder
+}
+
+/** The HTML pages below a folder, in alphabetical order, with forward slashes. */
+export const pagesIn = (folder: string): readonly string[] =>
+  readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter(path => path.endsWith('.html'))
+    .map(path => path.split(sep).join('/'))
+    .sort()
+
+/** One page to test. */
+export interface SamplePage {
+  readonly site: string
+  readonly folder: string
+  /** From the folder: 'lots/X/index.html'. */
+  readonly path: string
+}
+
+/** Every page of every sample site, and of a built site named by LOTFOLIO_SITE. */
+export async function samplePages(): Promise<readonly SamplePage[]> {
+  const folders: [site: string, folder: string][] = [
+    ['public', await renderPages(publicSite)],
+    ['workshop', await renderPages(workshopSite)],
+    ['empty', await renderPages(emptySite)]
+  ]
+  const built = process.env['LOTFOLIO_SITE']
+  if (built) folders.push(['built', built])
+  return folders.flatMap(([site, folder]) => pagesIn(folder).map(path => ({ site, folder, path })))
+}
+
+/** Remove what `samplePages` rendered; a built site stays. */
+export async function removePages(samples: readonly SamplePage[] = []): Promise<void> {
+  const folders = new Set(samples.map(sample => sample.folder))
+  for (const folder of folders) {
+    if (folder.startsWith(TEMPORARY)) await rm(folder, { recursive: true })
+  }
+}

@@ -1,0 +1,37 @@
+/** Programs of the system that some tests need. */
+
+import { accessSync, constants } from 'node:fs'
+import { delimiter, isAbsolute, join } from 'node:path'
+
+/**
+ * Whether a program, or a file given by its full path, is installed.
+ *
+ * Where it is missing, a developer's run says so and goes on without; in CI it fails, so that no
+ * check is left out unseen.
+ *
+ * @throws Error naming the Debian package, where it is missing and CI is set
+ */
+export function requireTool(name: string, debianPackage: string): boolean {
+  if (placesOf(name).some(isThere)) return true
+  const message = `${name} is missing: apt-get install ${debianPackage}`
+  if (process.env['CI']) throw new Error(message)
+  console.warn(`\nSKIPPED TESTS: ${message}\n`)
+  return false
+}
+
+function placesOf(name: string): string[] {
+  if (isAbsolute(name)) return [name]
+  const folders = (process.env['PATH'] ?? '').split(delimiter).filter(folder => folder !== '')
+  return folders.map(folder => join(folder, name))
+}
+
+function isThere(path: string): boolean {
+  try {
+    accessSync(path, isJar(path) ? constants.R_OK : constants.X_OK)
+    return true
+  } catch {
+    return false
+  }
+}
+
+const isJar = (path: string): boolean => path.endsWith('.jar')
