@@ -1,0 +1,23 @@
+/** The part of fontkit used here: the package ships no types. */
+declare module 'fontkit' {
+  /** OpenType features to turn on or off: `{ tnum: true, calt: false }`. */
+  export type Features = Readonly<Record<string, boolean>>
+
+  /** A shaped text, in font units. */
+  export interface Run {
+    readonly glyphs: readonly object[]
+    readonly positions: readonly { readonly xAdvance: number }[]
+    readonly advanceWidth: number
+  }
+
+  export interface Font {
+    readonly postscriptName: string
+    /** Every code point the font has a sign for. */
+    readonly characterSet: readonly number[]
+    hasGlyphForCodePoint(codePoint: number): boolean
+    glyphForCodePoint(codePoint: number): { readonly id: number }
+    layout(text: string, features?: Features): Run
+  }
+
+  export function create(bytes: Uint8Array): Font
+}

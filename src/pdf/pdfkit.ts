@@ -1,0 +1,107 @@
+/**
+ * PDFKit as used here. Its published types lag behind: parsed fonts, tagged annotations, subsets
+ * and attachments are missing, so the part in use is declared here, once.
+ */
+
+import type { Font } from 'fontkit'
+import PDFDocument from 'pdfkit'
+import { type Info, xmpDescriptions } from './xmp.ts'
+
+/** The two archival profiles the certificate can be written to. */
+export type Subset = 'PDF/A-3a' | 'PDF/A-1b'
+
+export interface PdfOptions {
+  readonly pdfVersion: '1.7' | '1.4'
+  readonly subset: Subset
+  readonly tagged: true
+  readonly lang: string
+  readonly displayTitle: true
+  readonly info: Info
+  /** Without it the first text is set in a face that is not embedded. */
+  readonly font: Font
+  readonly autoFirstPage: false
+  /** Keeps pages open until the end, so that 'n of m' can be written. */
+  readonly bufferPages: true
+}
+
+/** A structure element: what a screen reader walks through. */
+export interface Element {
+  /** Adds a child, or content drawn by a function on the current page. */
+  add(child: Element | (() => void)): Element
+  end(): void
+}
+
+export interface ElementOptions {
+  readonly scope?: 'Row' | 'Column'
+  readonly alt?: string
+}
+
+export interface LinkOptions {
+  readonly structParent: Element
+  /** A boxed text: PDFKit writes plain ones as names. */
+  readonly Contents: InstanceType<typeof String>
+}
+
+export interface FileOptions {
+  readonly name: string
+  readonly type: string
+  readonly relationship: 'Data'
+  readonly description: string
+  readonly creationDate: Date
+  readonly modifiedDate: Date
+}
+
+/** The calls in use. Lengths in points, y from the top of the page. */
+export interface Pdf extends AsyncIterable<Uint8Array> {
+  readonly page: { readonly width: number; readonly height: number }
+
+  addPage(options: { readonly size: 'A4' | 'LETTER'; readonly margin: 0 }): this
+  switchToPage(index: number): this
+  bufferedPageRange(): { readonly start: number; readonly count: number }
+  end(): void
+
+  font(source: Font | string): this
+  fontSize(size: number): this
+  widthOfString(text: string): number
+  text(
+    text: string,
+    x: number,
+    y: number,
+    options: { readonly lineBreak: false; readonly baseline: 'alphabetic' }
+  ): this
+
+  fillColor(colour: string): this
+  strokeColor(colour: string): this
+  lineWidth(width: number): this
+  lineCap(cap: 'butt' | 'round'): this
+  moveTo(x: number, y: number): this
+  lineTo(x: number, y: number): this
+  rect(x: number, y: number, width: number, height: number): this
+  circle(x: number, y: number, radius: number): this
+  fill(): this
+  stroke(): this
+
+  struct(tag: string, options?: ElementOptions): Element
+  addStructure(element: Element): this
+  markContent(tag: 'Artifact', options: { readonly type: 'Pagination' | 'Layout' }): this
+  endMarkedContent(): this
+  link(x: number, y: number, width: number, height: number, url: string, options: LinkOptions): this
+
+  file(bytes: Uint8Array, options: FileOptions): object
+  appendXML(xml: string): void
+}
+
+/** Where PDFKit writes its metadata: replaced, since it escapes nothing and knows no PDF/UA. */
+interface WithMetadata extends Pdf {
+  readonly info: Info
+  _addInfo(): void
+}
+
+const Base = PDFDocument as unknown as new (options: PdfOptions) => WithMetadata
+
+/** A PDF file whose metadata is well-formed whatever the names in it. */
+export class PdfFile extends Base {
+  override _addInfo(): void {
+    this.appendXML(xmpDescriptions(this.info))
+  }
+}

@@ -1,0 +1,109 @@
+/** The words of the paper itself, by language; everything else comes worded in the document. */
+
+import type { Basis, CertificateDocument } from '../documents/types.ts'
+
+export interface Words {
+  readonly certificate: string
+  readonly lot: string
+  readonly revision: string
+  readonly issued: string
+  readonly previewMark: string
+  readonly noNumber: string
+  readonly page: (n: number, of: number) => string
+  readonly results: string
+  readonly groups: Record<Basis, string>
+  readonly continued: string
+  readonly columns: {
+    readonly unit: string
+    readonly n: string
+    readonly value: string
+    readonly typical: string
+    readonly uncertainty: string
+    readonly limit: string
+    readonly verdict: string
+    readonly status: string
+  }
+  readonly columnNote: string
+  readonly edition: string
+  readonly tested: string
+  readonly deviation: string
+  readonly noMethod: string
+  readonly notStated: string
+  readonly noUnit: string
+  readonly noLimit: string
+  readonly notJudged: string
+  readonly notCounted: string
+  readonly alsoNotMeasured: string
+  readonly decisionRule: string
+  readonly release: string
+  readonly signatory: string
+  readonly hazards: string
+  readonly noSignal: string
+  readonly wordingFrom: string
+  readonly cautions: string
+  readonly traceability: string
+  readonly statements: string
+  readonly online: string
+  readonly linkTo: string
+  readonly end: string
+  readonly endOfPreview: string
+  readonly attachment: string
+}
+
+const en: Words = {
+  certificate: 'Certificate',
+  lot: 'Lot',
+  revision: 'revision',
+  issued: 'Issued',
+  previewMark: 'Preview, not issued',
+  noNumber: 'No certificate number',
+  page: (n, of) => `Page ${n} of ${of}`,
+  results: 'Results',
+  groups: {
+    measured: 'Measured on this lot',
+    typical: 'Typical of the grade, not measured on this lot',
+    'not measured': 'Not measured on this lot'
+  },
+  continued: 'continued',
+  columns: {
+    unit: 'Unit',
+    n: 'n',
+    value: 'Result',
+    typical: 'Typical',
+    uncertainty: 'U',
+    limit: 'Limit',
+    verdict: 'Verdict',
+    status: 'Status'
+  },
+  columnNote:
+    'n: readings or sheets behind the result. U: expanded uncertainty of measurement, with its coverage factor k. <: the result is an upper bound.',
+  edition: 'edition',
+  tested: 'tested',
+  deviation: 'Deviation from the method',
+  noMethod: 'Method not stated.',
+  notStated: 'not stated',
+  noUnit: '–',
+  noLimit: 'no limit',
+  notJudged: 'not judged',
+  notCounted: '–',
+  alsoNotMeasured: 'Not measured',
+  decisionRule: 'Decision rule',
+  release: 'Release',
+  signatory: 'Signatory',
+  hazards: 'Hazards',
+  noSignal: 'No signal word',
+  wordingFrom: 'Wording of the statements',
+  cautions: 'Cautions',
+  traceability: 'Traceability',
+  statements: 'Statements',
+  online: 'This lot online',
+  linkTo: 'Page of this lot',
+  end: 'End of certificate',
+  endOfPreview: 'End of preview',
+  attachment: 'Data of this document'
+}
+
+const words: Record<CertificateDocument['language'], Words> = { en }
+
+/** The words of a language. */
+export const wordsIn = (language: CertificateDocument['language']): Words => words[language]

@@ -1,0 +1,67 @@
+import { execFileSync } from 'node:child_process'
+import { createRequire } from 'node:module'
+import { tmpdir } from 'node:os'
+import { fileURLToPath, pathToFileURL } from 'node:url'
+import { describe, expect, it } from 'vitest'
+import { certificatePdf } from '../../src/pdf/certificate.ts'
+import { fontOf } from '../../src/pdf/fonts.ts'
+import { certificateDocument } from '../fixtures/documents.ts'
+import { accentedDocument, attachment, longDocument } from './samples.ts'
+
+const script = fileURLToPath(new URL('./write-sample.ts', import.meta.url))
+const tsx = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href
+
+/** The sample made by a fresh process in another folder, time zone and language. */
+const madeElsewhere = (timeZone: string, locale: string): Buffer =>
+  execFileSync(process.execPath, ['--import', tsx, script], {
+    cwd: tmpdir(),
+    env: { ...process.env, TZ: timeZone, LC_ALL: locale, LANG: locale },
+    maxBuffer: 1 << 26
+  })
+
+const sameBytes = (a: Uint8Array, b: Uint8Array): boolean => Buffer.from(a).equals(Buffer.from(b))
+
+describe('the same document gives the same bytes', () => {
+  it('twice in one process', async () => {
+    const first = await certificatePdf(longDocument, attachment)
+    expect(sameBytes(await certificatePdf(longDocument, attachment), first)).toBe(true)
+  })
+
+  it.each([
+    ['Pacific/Kiritimati', 'de_DE.UTF-8'],
+    ['America/St_Johns', 'tr_TR.UTF-8']
+  ])('in %s under %s, whatever was made before', async (timeZone, locale) => {
+    const letters = 'ÄÖÜäöüéèêëïîíìłñçåøĳ ¼½¾ 3x9 -> != áàâ ẽ ⅓'
+    const before = { ...certificateDocument, statements: [letters, letters.normalize('NFD')] }
+    await certificatePdf({ ...before, decisionRule: letters }, attachment)
+    const here = await certificatePdf(accentedDocument, attachment)
+    expect(sameBytes(madeElsewhere(timeZone, locale), here)).toBe(true)
+  })
+
+  it('and another document gives others', async () => {
+    const dated = { ...certificateDocument, dated: '2026-03-20' }
+    const [one, other] = await Promise.all([
+      certificatePdf(certificateDocument, attachment),
+      certificatePdf(dated, attachment)
+    ])
+    expect(sameBytes(one, other)).toBe(false)
+  })
+})
+
+describe('speed', () => {
+  it('fonts are never compared by their name records', async () => {
+    let comparisons = 0
+    const { name } = fontOf('regular') as unknown as { name: { records: object } }
+    Object.defineProperty(name.records, 'toJSON', {
+      configurable: true,
+      value: () => (comparisons += 1)
+    })
+    await certificatePdf(certificateDocument, attachment)
+    Reflect.deleteProperty(name.records, 'toJSON')
+    expect(comparisons).toBe(0)
+  })
+
+  it('a font is parsed once', () => {
+    expect(fontOf('regular')).toBe(fontOf('regular'))
+  })
+})

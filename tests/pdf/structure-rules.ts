@@ -1,0 +1,114 @@
+/** Rules on the structure tree: what a screen reader is told. See rules.ts. */
+
+import type { Dict, Objects, Value } from './inspect.ts'
+
+interface Node {
+  readonly tag: string
+  readonly dict: Dict
+  readonly children: readonly Node[]
+  /** Content on a page, or an annotation, held directly. */
+  readonly hasContent: boolean
+  readonly annotations: readonly Value[]
+}
+
+/** What may stand where; texts and annotations aside. */
+const allowed: Readonly<Record<string, readonly string[]>> = {
+  Document: ['P', 'H1', 'H2', 'H3', 'Table'],
+  Table: ['TR'],
+  TR: ['TH', 'TD'],
+  TH: ['P'],
+  TD: ['P'],
+  P: ['Link'],
+  H1: [],
+  H2: [],
+  H3: [],
+  Link: []
+}
+
+/** Everything wrong with the tree. */
+export function structureFaults(pdf: Objects): string[] {
+  const roots = pdf.list(pdf.dict(pdf.catalog['/StructTreeRoot'])['/K']).map(kid => node(pdf, kid))
+  const nodes = roots.flatMap(flat)
+  if (roots.length !== 1 || roots[0]!.tag !== 'Document') return ['there is no Document element']
+  return [
+    ...nodes.flatMap(nestingFaults),
+    ...nodes.filter(({ tag }) => tag === 'Table').flatMap(table => tableFaults(pdf, table)),
+    ...headingFaults(nodes.map(({ tag }) => tag).filter(tag => /^H\d$/.test(tag))),
+    ...linkFaults(pdf, nodes)
+  ]
+}
+
+function node(pdf: Objects, reference: Value): Node {
+  const dict = pdf.dict(reference)
+  const kids = pdf.list(dict['/K']).map(kid => (typeof kid === 'number' ? kid : pdf.dict(kid)))
+  const children = pdf.list(dict['/K']).filter(kid => '/S' in pdf.dict(kid))
+  return {
+    tag: String(dict['/S']).slice(1),
+    dict,
+    children: children.map(kid => node(pdf, kid)),
+    hasContent: kids.some(kid => typeof kid === 'number' || kid['/Type'] === '/MCR'),
+    annotations: kids.flatMap(kid =>
+      typeof kid !== 'number' && kid['/Type'] === '/OBJR' ? [kid['/Obj']!] : []
+    )
+  }
+}
+
+const flat = (root: Node): Node[] => [root, ...root.children.flatMap(flat)]
+
+function nestingFaults({ tag, children, hasContent }: Node): string[] {
+  const may = allowed[tag]
+  if (!may) return [`${tag} is not an element in use`]
+  const wrong = children.filter(child => !may.includes(child.tag))
+  const empty = children.length === 0 && !hasContent
+  return [...wrong.map(child => `${child.tag} in ${tag}`), ...(empty ? [`${tag} is empty`] : [])]
+}
+
+function tableFaults(pdf: Objects, table: Node): string[] {
+  const widths = new Set(table.children.map(row => row.children.length))
+  const heads = table.children.flatMap(row => row.children.filter(cell => cell.tag === 'TH'))
+  const scoped = (cell: Node) =>
+    ['/Row', '/Column'].includes(String(pdf.dict(cell.dict['/A'])['/Scope']))
+  const split = table.children.some(row => pagesOf(row).size > 1)
+  const rowHeads = table.children.every(row => row.children[0]?.tag === 'TH')
+  return [
+    ...(widths.size === 1 ? [] : ['a table is not rectangular']),
+    ...(heads.every(scoped) ? [] : ['a header cell has no scope']),
+    ...(split ? ['a row is split over pages'] : []),
+    ...(rowHeads ? [] : ['a row does not start with its header'])
+  ]
+}
+
+const pagesOf = (root: Node): Set<Value | undefined> =>
+  new Set(
+    flat(root)
+      .filter(({ hasContent }) => hasContent)
+      .map(({ dict }) => dict['/Pg'])
+  )
+
+function headingFaults(tags: readonly string[]): string[] {
+  const levels = tags.map(tag => Number(tag.slice(1)))
+  const jumps = levels.some((level, index) => level > (levels[index - 1] ?? 0) + 1)
+  const titles = levels.filter(level => level === 1).length
+  return [
+    ...(jumps ? ['a heading level is left out'] : []),
+    ...(titles === 1 ? [] : [`${titles} titles`])
+  ]
+}
+
+function linkFaults(pdf: Objects, nodes: readonly Node[]): string[] {
+  const onPages = pdf.pages.flatMap(page => pdf.list(page['/Annots']))
+  const links = nodes.filter(({ tag }) => tag === 'Link')
+  const tagged = new Set(links.flatMap(({ annotations }) => annotations))
+  return [
+    ...onPages.flatMap(reference => {
+      const annotation = pdf.dict(reference)
+      return [
+        ...(tagged.has(reference) ? [] : ['an annotation is not in a Link element']),
+        ...(pdf.text(annotation['/Contents']) ? [] : ['a link has no Contents']),
+        ...('/StructParent' in annotation ? [] : ['a link does not name its element']),
+        ...(annotation['/F'] === 4 ? [] : ['a link is not printed'])
+      ]
+    }),
+    ...links.flatMap(({ dict }) => (pdf.text(dict['/Alt']) ? [] : ['a Link has no Alt']))
+  ]
+}
