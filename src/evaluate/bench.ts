@@ -1,6 +1,13 @@
 /** Readings to estimates: what an instrument's record says of how sure a reading is. */
 
-import { type Estimate, estimate, exact, rectangular, type Term } from '../metrology/estimate.ts'
+import {
+  type Cause,
+  type Estimate,
+  estimate,
+  exact,
+  rectangular,
+  type Term
+} from '../metrology/estimate.ts'
 import type { Repeatability } from '../metrology/readings.ts'
 import { type UnitName } from '../metrology/units.ts'
 import { inUnit, type AnyQuantity, type Reading } from '../metrology/written.ts'
@@ -21,6 +28,7 @@ export interface Bench {
   readonly problems: Problem[]
   readonly used: Set<string>
   readonly overdue: OverdueUse[]
+  readonly readers: Map<string, Reader>
 }
 
 /** The readings of one test or step: its day, its instruments, its place in the record. */
@@ -32,10 +40,17 @@ export interface Session {
   readonly instruments: InstrumentsByRole
 }
 
-export const openBench = (content: Content, lot: string, entry: Entry<unknown>): Bench => ({
+/** @param readers filled as instruments are used; the same for every lot of a content */
+export const openBench = (
+  content: Content,
+  lot: string,
+  entry: Entry<unknown>,
+  readers: Map<string, Reader>
+): Bench => ({
   content,
   lot,
   entry,
+  readers,
   problems: [],
   used: new Set(),
   overdue: []
@@ -98,10 +113,10 @@ export function read(
   }
   bench.used.add(instrument.id)
   noteOverdue(session, instrument, role)
-  const step = inUnit(instrument.resolution, unit)?.value
+  const { step, causes } = readerOf(bench, instrument, unit)
   if (step === undefined) misfit(session, instrument, unit, role)
   return estimate(reading.value, [
-    ...calibrationTerms(instrument, reading.value, unit),
+    ...causes.map(({ cause, u }) => ({ cause, u: u(reading.value) })),
     resolutionTerm(
       bench,
       `${instrument.id} resolution`,
@@ -143,19 +158,47 @@ export function titrantConcentration(session: Session, id: string): Estimate {
   ])
 }
 
-function calibrationTerms(instrument: Instrument, value: number, unit: UnitName): Term[] {
+/** What an instrument's record says of its readings in one unit. */
+export interface Reader {
+  /** One step; undefined where it reads in units of another kind. */
+  readonly step: number | undefined
+  /** Causes common to all its readings. */
+  readonly causes: readonly CommonCause[]
+}
+
+interface CommonCause {
+  readonly cause: Cause
+  readonly u: (value: number) => number
+}
+
+/** The reader of an instrument in a unit, worked out once for all lots. */
+function readerOf({ readers }: Bench, instrument: Instrument, unit: UnitName): Reader {
+  const key = `${instrument.id} in ${unit}`
+  const known = readers.get(key)
+  if (known) return known
+  const reader = {
+    step: inUnit(instrument.resolution, unit)?.value,
+    causes: commonCauses(instrument, unit)
+  }
+  readers.set(key, reader)
+  return reader
+}
+
+function commonCauses(instrument: Instrument, unit: UnitName): CommonCause[] {
   const { expandedUncertainty, coverageFactor, tolerance } = instrument.calibration ?? {}
-  const size = (quantity: AnyQuantity): number =>
-    inUnit(quantity, unit)?.value ?? (Number(quantity.digits) / 100) * Math.abs(value)
-  const term = (name: string, u: number): Term => ({
-    cause: { name, pool: name, kind: 'B', df: Infinity },
-    u
-  })
+  const common = (name: string, size: AnyQuantity, per: (size: number) => number): CommonCause => {
+    const absolute = inUnit(size, unit)?.value
+    const fraction = Number(size.digits) / 100
+    return {
+      cause: { name, pool: name, kind: 'B', df: Infinity },
+      u: value => per(absolute ?? fraction * Math.abs(value))
+    }
+  }
   return [
     ...(expandedUncertainty && coverageFactor
-      ? [term(`${instrument.id} calibration`, size(expandedUncertainty) / coverageFactor.value)]
+      ? [common(`${instrument.id} calibration`, expandedUncertainty, U => U / coverageFactor.value)]
       : []),
-    ...(tolerance ? [term(`${instrument.id} tolerance`, rectangular(size(tolerance)))] : [])
+    ...(tolerance ? [common(`${instrument.id} tolerance`, tolerance, rectangular)] : [])
   ]
 }
 

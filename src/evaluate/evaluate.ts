@@ -4,7 +4,7 @@ import { type Problem } from '../problem.ts'
 import { quantities } from '../quantities.ts'
 import { versionOn } from '../records/references.ts'
 import type { Content, Entry } from '../records/types.ts'
-import { type Bench, openBench } from './bench.ts'
+import { type Bench, openBench, type Reader } from './bench.ts'
 import { checkChain } from './chain.ts'
 import { findDoubts } from './doubts.ts'
 import { checkCopies } from './copies.ts'
@@ -24,9 +24,10 @@ export function evaluateContent(content: Content): Evaluation {
   const order = inMakingOrder(content)
   if (!order.ok) return { problems: order.problems }
   const lots = new Map<string, EvaluatedLot>()
+  const readers = new Map<string, Reader>()
   const problems: Problem[] = []
   for (const lot of order.value) {
-    const bench = openBench(content, lot, entryOf(content, lot)!)
+    const bench = openBench(content, lot, entryOf(content, lot)!, readers)
     const evaluated = evaluateLot(content, lot, bench, lots)
     if (evaluated) lots.set(lot, evaluated)
     problems.push(...bench.problems)

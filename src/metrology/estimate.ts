@@ -70,8 +70,11 @@ export const measured = (value: number, u: number, name: string, df = Infinity):
   estimate(value, [{ cause: { name, pool: name, kind: 'B', df }, u }])
 
 /** Combined standard uncertainty, in the estimate's unit. */
-export const uncertaintyOf = ({ terms }: Estimate): number =>
-  Math.hypot(...[...terms.values()].map(term => term.u))
+export function uncertaintyOf({ terms }: Estimate): number {
+  let variance = 0
+  for (const { u } of terms.values()) variance += u * u
+  return Math.sqrt(variance)
+}
 
 /** Covariance of two estimates: the sum over the causes they share (GUM F.1.2.3). */
 export function covariance(a: Estimate, b: Estimate): number {
@@ -97,19 +100,35 @@ export interface BudgetLine {
   readonly share: number
 }
 
+interface Pool {
+  readonly name: string
+  readonly kind: 'A' | 'B'
+  readonly df: number
+  variance: number
+}
+
+/** The causes of an estimate by pool. */
+function poolsOf({ terms }: Estimate): Pool[] {
+  const pools = new Map<string, Pool>()
+  for (const { cause, u } of terms.values()) {
+    const pool = pools.get(cause.pool)
+    if (pool) pool.variance += u * u
+    else
+      pools.set(cause.pool, { name: cause.pool, kind: cause.kind, df: cause.df, variance: u * u })
+  }
+  return [...pools.values()]
+}
+
+const totalOf = (pools: readonly Pool[]) => pools.reduce((sum, { variance }) => sum + variance, 0)
+
 /** The uncertainty budget: one line a pool, largest first. */
 export function budgetOf(estimate: Estimate): BudgetLine[] {
-  const pools = new Map<string, { kind: 'A' | 'B'; df: number; variance: number }>()
-  for (const { cause, u } of estimate.terms.values()) {
-    const pool = pools.get(cause.pool) ?? { kind: cause.kind, df: cause.df, variance: 0 }
-    pool.variance += u * u
-    pools.set(cause.pool, pool)
-  }
-  const total = [...pools.values()].reduce((sum, { variance }) => sum + variance, 0)
-  return [...pools]
-    .filter(([, { variance }]) => variance > 0)
-    .map(([pool, { kind, df, variance }]) => ({
-      pool,
+  const pools = poolsOf(estimate)
+  const total = totalOf(pools)
+  return pools
+    .filter(({ variance }) => variance > 0)
+    .map(({ name, kind, df, variance }) => ({
+      pool: name,
       kind,
       df,
       u: Math.sqrt(variance),
@@ -124,9 +143,12 @@ export function budgetOf(estimate: Estimate): BudgetLine[] {
  * Source: JCGM 100:2008, G.4.1, equation (G.2b).
  */
 export function degreesOfFreedom(estimate: Estimate): number {
-  const lines = budgetOf(estimate)
-  const variance = lines.reduce((sum, { u }) => sum + u * u, 0)
-  const denominator = lines.reduce((sum, { u, df }) => sum + (u * u * u * u) / df, 0)
+  const pools = poolsOf(estimate)
+  const variance = totalOf(pools)
+  const denominator = pools.reduce(
+    (sum, pool) => sum + (pool.variance * pool.variance) / pool.df,
+    0
+  )
   return denominator === 0 ? Infinity : (variance * variance) / denominator
 }
 
@@ -175,9 +197,10 @@ function slope<Name extends string>(
   input: Name,
   step: number
 ): number {
-  const above = model({ ...values, [input]: values[input] + step })
-  const below = model({ ...values, [input]: values[input] - step })
-  return (above - below) / (2 * step)
+  const moved: Record<Name, number> = { ...values, [input]: values[input] + step }
+  const above = model(moved)
+  moved[input] = values[input] - step
+  return (above - model(moved)) / (2 * step)
 }
 
 function addTerm(terms: Map<string, Term>, cause: Cause, u: number): void {

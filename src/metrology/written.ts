@@ -36,9 +36,15 @@ export interface Unreadable {
 const PATTERN = /^([+\-−]?\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)\s*(\S.*)?$/u
 const COMMA = /^[+\-−]?\d+,\d+(\s|$|[^\d,])/u
 
+/** Digits that need no decimal arithmetic to read: most readings of any record. */
+const PLAIN = /^-?(0|[1-9]\d{0,8})(\.\d{1,9})?$/u
+
+/** Powers of ten a plain reading's last digit can stand at; a table, as `**` is not exact. */
+const STEPS = [1, 1e-1, 1e-2, 1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8, 1e-9]
+
 /** Magnitudes no bench instrument shows; beyond them a record holds a slip of the hand. */
 const LARGEST = 1e12
-/** Amounts and last digits no bench instrument resolves. */
+/** Amounts no bench instrument shows, and last digits none resolves. */
 const SMALLEST = 1e-12
 const FINEST = 1e-15
 
@@ -56,6 +62,9 @@ export function readQuantity(text: string, unit: UnitName): Reading | Unreadable
   const unitText = match[2] ?? ''
   const written = unitOfText(unitText, unit)
   if (typeof written !== 'string') return written
+  // A no-break space means what a space means, and copies compare as written.
+  const shown = trimmed.replace(/\s/gu, ' ')
+  if (written === unit && PLAIN.test(digits)) return plainReading(digits, shown)
   const decimal = convert(digits, units[written], units[unit])
   const value = decimal.toNumber()
   if (Math.abs(value) > LARGEST) return { fault: 'out of range', part: digits }
@@ -67,10 +76,17 @@ export function readQuantity(text: string, unit: UnitName): Reading | Unreadable
     resolution: step.toNumber(),
     // A scale with another zero adds digits of its own: 25 °C is 298.15 K.
     decimal: decimal.toFixed(Math.max(step.decimalPlaces(), decimal.decimalPlaces())),
-    // A no-break space means what a space means, and copies compare as written.
-    written: trimmed.replace(/\s/gu, ' ')
+    written: shown
   }
 }
+
+/** A reading in the field's own unit: its digits are its decimal. */
+const plainReading = (digits: string, written: string): Reading => ({
+  value: Number(digits),
+  resolution: STEPS[digits.split('.')[1]?.length ?? 0]!,
+  decimal: digits,
+  written
+})
 
 export const isUnreadable = (result: object): result is Unreadable => 'fault' in result
 
