@@ -1,0 +1,2 @@
+/** Nothing but a type, to see whether this Node loads TypeScript. */
+export type Probe = never

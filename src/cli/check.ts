@@ -1,0 +1,53 @@
+/** lotfolio check: what is wrong with the records, and nothing written. */
+
+import { Command, Option } from 'commander'
+import { isError } from '../problem.ts'
+import { readContent } from '../site/read-content.ts'
+import { folderFrom, userFolder } from './folders.ts'
+import { asOfOption, contentOption } from './options.ts'
+import { problemsJson, problemsText, summaryLine } from './report.ts'
+import { refuseStray } from './usage.ts'
+
+interface CheckOptions {
+  readonly content?: string
+  readonly asOf?: string
+  readonly format: 'text' | 'json'
+}
+
+const examples = `
+Examples:
+  lotfolio check
+  lotfolio check --content ../records --as-of 2026-03-14
+  lotfolio check --format json
+
+Exit code: 0 without errors, 1 with errors or where a folder cannot be read, 2 for wrong usage.`
+
+export const checkCommand = (): Command =>
+  new Command('check')
+    .description('report everything that is wrong with the records; write nothing')
+    .addOption(contentOption())
+    .addOption(asOfOption())
+    .addOption(
+      new Option('--format <FORMAT>', 'form of the report')
+        .choices(['text', 'json'])
+        .default('text')
+    )
+    .addHelpText('after', examples)
+    .allowExcessArguments()
+    .action(check)
+
+async function check(options: CheckOptions, command: Command): Promise<void> {
+  refuseStray(command, process.env)
+  const { buildDocuments } = await import('../pipeline.ts')
+  const files = await readContent(folderFrom(options.content, 'content'), userFolder(process.env))
+  const { problems } = buildDocuments(files, {
+    edition: 'public',
+    ...(options.asOf !== undefined && { asOf: options.asOf })
+  })
+  process.stdout.write(
+    options.format === 'json'
+      ? problemsJson(files.length, problems)
+      : `${problemsText(problems)}${summaryLine(files.length, problems)}\n`
+  )
+  if (problems.some(isError)) process.exitCode = 1
+}

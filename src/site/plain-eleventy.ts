@@ -1,0 +1,35 @@
+/** What plain Eleventy needs beyond the plugin: the public site's documents, and a look at the folder. */
+
+import type { SiteDocument } from '../documents/types.ts'
+import { formatProblem, isError } from '../problem.ts'
+import { realFolder, refuseUnfit } from './output-folder.ts'
+import type { PluginOptions } from './plugin.ts'
+import { templatesFolder } from './project.ts'
+import { readContent } from './read-content.ts'
+import type { Steps } from './steps.ts'
+import { emptyFolder } from './swap.ts'
+
+/**
+ * Options of the plugin for `npx eleventy`: the public edition of a content folder. Problems go to
+ * standard error, and errors among them end the build before anything is written.
+ */
+export function publicSite(content: string, steps: Steps): PluginOptions {
+  const documents = async (output: string): Promise<SiteDocument> => {
+    const out = realFolder(output)
+    await refuseUnfit(out, [realFolder(content), realFolder(templatesFolder)], 'public')
+    const { site, problems } = steps.buildDocuments(await readContent(content), {
+      edition: 'public'
+    })
+    for (const problem of problems) process.stderr.write(`${formatProblem(problem)}\n\n`)
+    if (!site) throw refusal(problems.filter(isError).length)
+    await emptyFolder(out)
+    return site
+  }
+  return { documents, steps }
+}
+
+/** Eleventy shows this error without its stack. */
+const refusal = (errors: number): Error =>
+  Object.assign(new Error(`the records have ${errors} error(s); nothing was written`), {
+    skipOriginalStack: true
+  })

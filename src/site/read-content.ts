@@ -1,0 +1,68 @@
+/** The content folder as text: every record file under it. */
+
+import { readdir, readFile, realpath, stat } from 'node:fs/promises'
+import { join, relative } from 'node:path'
+import type { SourceFile } from '../problem.ts'
+import { Failure, isMissing, plainFault } from './failure.ts'
+
+/**
+ * Every *.yaml and *.yml file under a folder, in the order of their paths.
+ *
+ * Files whose name starts with a dot are editors' own and are left out; a byte order mark is dropped.
+ *
+ * @param folder absolute, or relative to the current folder
+ * @param base folder the paths are written from, with forward slashes; the current one by default
+ * @throws Failure where the folder or a file in it cannot be read as UTF-8 text
+ */
+export async function readContent(folder: string, base = process.cwd()): Promise<SourceFile[]> {
+  const paths = await recordPaths(folder)
+  if (paths.length === 0) throw new Failure(`${folder}: holds no record (*.yaml)`)
+  const files = await Promise.all(
+    paths.map(async path => ({
+      path: relative(base, path).replaceAll('\\', '/'),
+      text: await readText(path)
+    }))
+  )
+  return files.sort((a, b) => (a.path < b.path ? -1 : 1))
+}
+
+async function recordPaths(folder: string): Promise<string[]> {
+  try {
+    return await walk(folder, [])
+  } catch (error) {
+    throw readFault(error, folder)
+  }
+}
+
+/** Record files under a folder; `above` holds the folders walked through, against links in a ring. */
+async function walk(folder: string, above: readonly string[]): Promise<string[]> {
+  const here = await realpath(folder)
+  if (above.includes(here)) return []
+  const names = (await readdir(folder)).filter(name => !name.startsWith('.'))
+  const found = await Promise.all(
+    names.map(async name => {
+      const path = join(folder, name)
+      if ((await stat(path)).isDirectory()) return walk(path, [...above, here])
+      return /\.ya?ml$/iu.test(name) ? [path] : []
+    })
+  )
+  return found.flat()
+}
+
+async function readText(path: string): Promise<string> {
+  const bytes = await readFile(path).catch((error: unknown) => {
+    throw readFault(error, path)
+  })
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+  } catch {
+    throw new Failure(`${path}: is not UTF-8 text; save it with the encoding UTF-8`)
+  }
+}
+
+function readFault(error: unknown, path: string): unknown {
+  if (isMissing(error)) return new Failure(`${path}: does not exist`)
+  if (error instanceof Error && 'code' in error && error.code === 'ENOTDIR')
+    return new Failure(`${path}: is not a folder`)
+  return plainFault(error)
+}

@@ -1,0 +1,50 @@
+/** What turns records into documents and documents into files: the rest of the program, as site/ sees it. */
+
+import { readdir, readFile } from 'node:fs/promises'
+import { createHash } from 'node:crypto'
+import { join } from 'node:path'
+import { lotData } from '../data/lot-data.ts'
+import type { CertificateDocument, LotPage, SiteDocument } from '../documents/types.ts'
+import { filters } from '../html/filters.ts'
+import { certificatePdf } from '../pdf/certificate.ts'
+import { buildDocuments, type SiteOptions, type SiteResult } from '../pipeline.ts'
+import type { SourceFile } from '../problem.ts'
+import { projectFolder } from './project.ts'
+
+/** A file carried inside a PDF. */
+export interface Attachment {
+  readonly name: string
+  readonly bytes: Uint8Array
+}
+
+export interface Steps {
+  readonly buildDocuments: (files: readonly SourceFile[], options: SiteOptions) => SiteResult
+  readonly certificatePdf: (
+    document: CertificateDocument,
+    attachment: Attachment
+  ) => Promise<Uint8Array>
+  readonly lotData: (page: LotPage, site: SiteDocument) => string
+  /** Nunjucks filters by name. */
+  readonly filters: Readonly<Record<string, unknown>>
+  /** Changes whenever the same certificate might come out in other bytes. */
+  readonly renderer: () => Promise<string>
+}
+
+/** The program's own steps. */
+export const steps: Steps = { buildDocuments, certificatePdf, lotData, filters, renderer }
+
+/** Folders whose code decides on a PDF's bytes. */
+const rendererFolders = ['documents', 'figures', 'pdf']
+
+/** Fingerprint of the code and fonts behind a PDF; the lock file stands for packages and fonts. */
+async function renderer(): Promise<string> {
+  const hash = createHash('sha256').update(process.version)
+  const names = ['package-lock.json']
+  for (const folder of rendererFolders) {
+    const found = await readdir(join(projectFolder, 'src', folder), { recursive: true })
+    names.push(...found.filter(name => /\.\w+$/u.test(name)).map(name => join('src', folder, name)))
+  }
+  for (const name of names.sort())
+    hash.update(`\n${name}\n`).update(await readFile(join(projectFolder, name)))
+  return hash.digest('hex')
+}

@@ -1,0 +1,91 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { appendFileSync, readFileSync, writeFileSync } from 'node:fs'
+import { connect, createServer } from 'node:net'
+import { networkInterfaces } from 'node:os'
+import { join } from 'node:path'
+import { setTimeout as pause } from 'node:timers/promises'
+import { expect, onTestFinished, test } from 'vitest'
+import { demoWorkplace, lotfolio, plainEnvironment, program } from '../site/workplace.ts'
+
+/** Start the program and wait for its address. */
+async function started(place: string, args: readonly string[] = ['--port', '0']) {
+  const child = spawn(process.execPath, [program, 'start', ...args], {
+    cwd: place,
+    env: plainEnvironment()
+  })
+  onTestFinished(() => void child.kill('SIGKILL'))
+  const said = { text: '' }
+  for (const stream of [child.stdout, child.stderr])
+    stream.on('data', (part: Buffer) => (said.text += part.toString()))
+  await until(() => /http:\/\/localhost:\d+\//u.test(said.text) || child.exitCode !== null)
+  const port = Number(/localhost:(\d+)/u.exec(said.text)?.[1])
+  return { child, said, port, page: `http://127.0.0.1:${port}/` }
+}
+
+/** Wait for something to become true; half a minute at most, as whole sites are built. */
+async function until(holds: () => boolean | Promise<boolean>): Promise<void> {
+  for (let tries = 0; tries < 300; tries++) {
+    if (await holds()) return
+    await pause(100)
+  }
+  throw new Error('waited in vain')
+}
+
+const textOf = async (address: string) => (await fetch(address)).text()
+
+/** End it as Ctrl-C does. */
+async function interrupted(child: ChildProcess) {
+  const ended = once(child, 'exit')
+  child.kill('SIGINT')
+  return (await ended) as [code: number | null, signal: string | null]
+}
+
+/** Whether something listens at an address of this machine. */
+const listensAt = (host: string, port: number): Promise<boolean> =>
+  new Promise(resolve => {
+    const socket = connect({ host, port }, () => {
+      socket.destroy()
+      resolve(true)
+    })
+    socket.on('error', () => resolve(false))
+  })
+
+test('start shows the workshop edition, keeps it up to date, and ends on Ctrl-C', async () => {
+  const place = demoWorkplace()
+  const { child, said, port, page } = await started(place)
+  expect(await textOf(page)).toContain('<title>')
+
+  expect(await listensAt('127.0.0.1', port)).toBe(true)
+  const addresses = Object.values(networkInterfaces()).flatMap(list => list ?? [])
+  const others = addresses.map(({ address }) => address).filter(one => one !== '127.0.0.1')
+  for (const address of [...others, '::1']) expect(await listensAt(address, port)).toBe(false)
+
+  const record = join(place, 'content', 'producer.yaml')
+  const sound = readFileSync(record, 'utf8')
+  const before = await textOf(page)
+  appendFileSync(record, 'wrong: 1\n')
+  await until(() => said.text.includes('UNKNOWN_FIELD'))
+  await until(() => said.text.includes('Nothing written'))
+  expect(await textOf(page)).toBe(before)
+
+  writeFileSync(record, sound.replace(/^name: .*$/mu, 'name: Renamed workshop'))
+  await until(async () => (await textOf(page)).includes('Renamed workshop'))
+
+  expect(await interrupted(child)).toEqual([0, null])
+  expect(said.text).not.toContain('    at ')
+})
+
+test('start takes the next port where its own is taken, unless told which', async () => {
+  const place = demoWorkplace()
+  const blocker = createServer().listen(4170, '127.0.0.1')
+  onTestFinished(() => void blocker.close())
+  await once(blocker, 'listening').catch(() => undefined)
+  expect(await lotfolio(['start', '--port', '4170'], place)).toMatchObject({
+    status: 1,
+    stderr: 'lotfolio: port 4170 is taken; name another with --port\n'
+  })
+  const { child, port } = await started(place, [])
+  expect(port).toBeGreaterThan(4170)
+  await interrupted(child)
+})

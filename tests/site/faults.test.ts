@@ -1,0 +1,76 @@
+import { spawnSync } from 'node:child_process'
+import { chmodSync, cpSync, mkdirSync, rmSync, statfsSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { expect, onTestFinished, test, type TestContext } from 'vitest'
+import { demoWorkplace, differences, lotfolio, namesIn, program, run, tree } from './workplace.ts'
+
+/** Nobody in particular: not root, who may write anywhere. */
+const UNPRIVILEGED = '65534'
+
+/** Leave a test out, so that nobody overlooks it. */
+function leaveOut(context: TestContext, why: string): never {
+  console.warn(`NOT RUN: ${context.task.name}: ${why}`)
+  return context.skip(why)
+}
+
+/** Run lotfolio as someone without rights. */
+async function unprivileged(context: TestContext, args: readonly string[], cwd: string) {
+  const ids = [`--reuid=${UNPRIVILEGED}`, `--regid=${UNPRIVILEGED}`, '--clear-groups']
+  const drop = process.getuid?.() === 0 ? ['setpriv', ...ids] : []
+  const trial = await run([...drop, process.execPath, program, '--version'], cwd, { HOME: '/' })
+  if (trial.status !== 0) leaveOut(context, 'no unprivileged user can run the program here')
+  return run([...drop, process.execPath, program, ...args], cwd, { HOME: '/' })
+}
+
+test('a folder that may not be written to is one plain line', async context => {
+  const place = demoWorkplace()
+  expect((await lotfolio(['build'], place)).status).toBe(0)
+  const before = tree(place)
+  chmodSync(place, 0o555)
+  onTestFinished(() => chmodSync(place, 0o755))
+  const { status, stderr } = await unprivileged(context, ['build'], place)
+  expect(stderr).toMatch(/^lotfolio: .*_site\.lotfolio-new-\d+: permission denied\n$/u)
+  expect(status).toBe(1)
+  expect(differences(tree(place), before)).toEqual([])
+})
+
+test('a record that may not be read is one plain line', async context => {
+  const place = demoWorkplace()
+  chmodSync(place, 0o755)
+  const secret = join(place, 'content', 'producer.yaml')
+  chmodSync(secret, 0o000)
+  const { status, stderr } = await unprivileged(context, ['check'], place)
+  expect(stderr).toBe(`lotfolio: ${secret}: permission denied\n`)
+  expect(status).toBe(1)
+})
+
+test('a full disk is one plain line, and the old site stays', async context => {
+  const place = demoWorkplace()
+  const disk = join(place, 'disk')
+  mkdirSync(disk)
+  const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=32m', 'tmpfs', disk])
+  if (mounted.status !== 0) leaveOut(context, 'no small disk can be mounted here')
+  onTestFinished(() => void spawnSync('umount', [disk]))
+  cpSync(join(place, 'content'), join(disk, 'content'), { recursive: true })
+
+  expect((await lotfolio(['build'], disk)).status).toBe(0)
+  const before = tree(join(disk, '_site'))
+  for (const room_KiB of [0, 40, 400]) {
+    fill(disk, room_KiB)
+    const { status, stderr } = await lotfolio(['build', '--paper', 'Letter'], disk)
+    expect(stderr).toMatch(/^lotfolio: .*the disk is full\n$/u)
+    expect(status).toBe(1)
+    expect(differences(tree(join(disk, '_site')), before)).toEqual([])
+    expect(namesIn(disk).filter(name => name.includes('.lotfolio-'))).toEqual([])
+  }
+  rmSync(join(disk, 'filler'))
+  expect((await lotfolio(['build'], disk)).status).toBe(0)
+  expect(differences(tree(join(disk, '_site')), before)).toEqual([])
+})
+
+/** Leave so much room on a disk. */
+function fill(disk: string, room_KiB: number): void {
+  rmSync(join(disk, 'filler'), { force: true })
+  const { bavail, bsize } = statfsSync(disk)
+  writeFileSync(join(disk, 'filler'), Buffer.alloc(bavail * bsize - room_KiB * 1024))
+}

@@ -1,0 +1,100 @@
+import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join, relative } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import { writeMarker } from '../../src/site/marker.ts'
+import { projectFolder } from '../../src/site/project.ts'
+import { demoWorkplace, differences, lotfolio, run, tree, workplace } from './workplace.ts'
+
+let reference: Record<string, string>
+
+/** The site of a place at which nothing was kept from any other. */
+test('a site is built', async () => {
+  reference = tree(join(await built(demoWorkplace({ cold: true })), '_site'))
+  expect(Object.keys(reference)).toContain('index.html')
+})
+
+/** A workplace, its public site built. */
+async function built(place: string, environment: Record<string, string> = {}): Promise<string> {
+  const { status, stderr } = await lotfolio(['build'], place, environment)
+  expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
+  return place
+}
+
+describe('the same bytes', () => {
+  test('in another folder, time zone and locale', async () => {
+    const place = await built(demoWorkplace({ cold: true }), {
+      TZ: 'Pacific/Chatham',
+      LANG: 'tr_TR.UTF-8',
+      LC_ALL: 'tr_TR.UTF-8'
+    })
+    expect(differences(tree(join(place, '_site')), reference)).toEqual([])
+  })
+
+  test('with papers kept from an earlier build', async () => {
+    const place = await built(demoWorkplace())
+    await lotfolio(['build'], place)
+    expect(differences(tree(join(place, '_site')), reference)).toEqual([])
+  })
+
+  test('from records saved on Windows: CRLF line ends, a byte order mark', async () => {
+    const place = demoWorkplace()
+    const content = join(place, 'content')
+    for (const name of readdirSync(content, { recursive: true, encoding: 'utf8' }))
+      if (name.endsWith('.yaml')) saveAsOnWindows(join(content, name))
+    expect((await lotfolio(['build'], place)).stderr).toBe('')
+    expect(differences(tree(join(place, '_site')), reference)).toEqual([])
+  })
+
+  test('from a folder whose name has spaces and other signs', async () => {
+    const place = workplace()
+    const content = join(place, 'my récords & co')
+    cpSync(join(projectFolder, 'content'), content, { recursive: true })
+    const out = join(place, 'the site #1 (100 %)')
+    mkdirSync(join(place, 'sub'))
+    const args = ['build', '--content', '../my récords & co', '--out', '../the site #1 (100 %)']
+    const { stderr } = await lotfolio(args, join(place, 'sub'))
+    expect(stderr).toBe('')
+    expect(differences(tree(out), reference)).toEqual([])
+  })
+
+  test('from plain Eleventy', async () => {
+    const out = join(workplace(), 'plain')
+    mkdirSync(out)
+    await writeMarker(out, 'public')
+    writeFileSync(join(out, 'stale.html'), 'of an earlier build')
+    expect((await eleventy(out)).status).toBe(0)
+    expect(differences(tree(out), reference)).toEqual([])
+  })
+})
+
+test('plain Eleventy refuses a folder that is not ours', async () => {
+  const out = join(workplace(), 'docs')
+  mkdirSync(out)
+  writeFileSync(join(out, 'mine.txt'), 'mine')
+  const { status, stderr } = await eleventy(out)
+  expect(status).toBe(1)
+  expect(stderr).toContain('is not empty and holds no site of ours')
+  expect(Object.keys(tree(out))).toEqual(['mine.txt'])
+})
+
+/** Plain Eleventy in the checkout, as npx runs it with the project's .npmrc. */
+const eleventy = (out: string) =>
+  run(
+    [
+      process.execPath,
+      ...nodeOptions(),
+      join(projectFolder, 'node_modules', '@11ty', 'eleventy', 'cmd.cjs'),
+      '--config=eleventy.config.ts',
+      `--output=${relative(projectFolder, out)}`
+    ],
+    projectFolder
+  )
+
+function nodeOptions(): string[] {
+  const line = /^node-options=(.*)$/mu.exec(readFileSync(join(projectFolder, '.npmrc'), 'utf8'))
+  return line?.[1] ? [line[1]] : []
+}
+
+function saveAsOnWindows(path: string): void {
+  writeFileSync(path, `\uFEFF${readFileSync(path, 'utf8').replaceAll('\n', '\r\n')}`)
+}

@@ -1,0 +1,119 @@
+/** Folders, sites and programs for tests that build for real. */
+
+import { spawn } from 'node:child_process'
+import { createHash } from 'node:crypto'
+import { once } from 'node:events'
+import {
+  cpSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  rmSync,
+  symlinkSync
+} from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { text } from 'node:stream/consumers'
+import { afterAll, onTestFinished } from 'vitest'
+import { filters } from '../../src/html/filters.ts'
+import { projectFolder } from '../../src/site/project.ts'
+import type { Steps } from '../../src/site/steps.ts'
+import { siteDocument } from '../fixtures/documents.ts'
+
+const temporaryFolder = (): string => realpathSync(mkdtempSync(join(tmpdir(), 'lotfolio test ')))
+
+const remove = (folder: string): void => rmSync(folder, { recursive: true, force: true })
+
+/** A folder of its own, with a space in its name, gone when the test ends. */
+export function workplace(): string {
+  const folder = temporaryFolder()
+  onTestFinished(() => remove(folder))
+  return folder
+}
+
+/** Papers rendered for one test of a file serve the others, as most of a build's time goes there. */
+const sharedCache = temporaryFolder()
+afterAll(() => remove(sharedCache))
+
+/** A workplace with the demo records in `content`; `cold`, it shares no papers with other tests. */
+export function demoWorkplace({ cold = false } = {}): string {
+  const folder = workplace()
+  cpSync(join(projectFolder, 'content'), join(folder, 'content'), { recursive: true })
+  if (!cold) symlinkSync(sharedCache, join(folder, '.cache'), 'junction')
+  return folder
+}
+
+/** Every file under a folder with the hash of its bytes. */
+export function tree(folder: string): Record<string, string> {
+  const entries = readdirSync(folder, { recursive: true, withFileTypes: true })
+  const files = entries.filter(entry => entry.isFile())
+  const paths = files.map(entry => join(entry.parentPath, entry.name)).sort()
+  return Object.fromEntries(
+    paths.map(path => [path.slice(folder.length + 1).replaceAll('\\', '/'), hashOf(path)])
+  )
+}
+
+const hashOf = (path: string) => createHash('sha256').update(readFileSync(path)).digest('hex')
+
+/** Paths at which two trees differ. */
+export const differences = (a: Record<string, string>, b: Record<string, string>): string[] =>
+  [...new Set([...Object.keys(a), ...Object.keys(b)])].filter(path => a[path] !== b[path]).sort()
+
+/** Names in a folder, sorted; a full listing beside a site shows what a build left lying. */
+export const namesIn = (folder: string): string[] => readdirSync(folder).sort()
+
+/** Steps that yield the invented documents and small papers, but the real pages. */
+export const inventedSteps = (changes: Partial<Steps> = {}): Steps => ({
+  buildDocuments: () => ({ site: siteDocument, problems: [] }),
+  certificatePdf: document => Promise.resolve(Buffer.from(`%PDF-2.0 ${document.number}`)),
+  lotData: page => JSON.stringify({ lot: page.document.lot }),
+  filters,
+  renderer: () => Promise.resolve('1'),
+  ...changes
+})
+
+export const program = join(projectFolder, 'bin', 'lotfolio.js')
+
+export interface Run {
+  readonly status: number | null
+  readonly stdout: string
+  readonly stderr: string
+}
+
+/** Run a program to its end, without what npm sets for scripts. */
+export async function run(
+  command: readonly string[],
+  cwd: string,
+  environment: Readonly<Record<string, string>> = {}
+): Promise<Run> {
+  const [file = '', ...args] = command
+  const child = spawn(file, args, {
+    cwd,
+    env: { ...plainEnvironment(), ...environment },
+    stdio: ['ignore', 'pipe', 'pipe']
+  })
+  const [stdout, stderr, [status]] = await Promise.all([
+    text(child.stdout),
+    text(child.stderr),
+    once(child, 'close') as Promise<[number | null]>
+  ])
+  return { status, stdout, stderr }
+}
+
+/** Run lotfolio to its end. */
+export const lotfolio = (
+  args: readonly string[],
+  cwd: string,
+  environment: Readonly<Record<string, string>> = {}
+): Promise<Run> => run([process.execPath, program, ...args], cwd, environment)
+
+/** The environment without npm's additions and vitest's own. */
+export const plainEnvironment = (): Record<string, string> =>
+  Object.fromEntries(
+    Object.entries(process.env).flatMap(([name, value]) =>
+      value === undefined || /^(?:npm_|INIT_CWD$|NODE_OPTIONS$|NODE_ENV$|VITEST)/u.test(name)
+        ? []
+        : [[name, value]]
+    )
+  )
