@@ -38,12 +38,9 @@ export const checkCommand = (): Command =>
 
 async function check(options: CheckOptions, command: Command): Promise<void> {
   refuseStray(command, process.env)
-  const { buildDocuments } = await import('../pipeline.ts')
+  const { judgeContent } = await import('../pipeline.ts')
   const files = await readContent(folderFrom(options.content, 'content'), userFolder(process.env))
-  const { problems } = buildDocuments(files, {
-    edition: 'public',
-    ...(options.asOf !== undefined && { asOf: options.asOf })
-  })
+  const { problems } = judgeContent(files, options.asOf)
   process.stdout.write(
     options.format === 'json'
       ? problemsJson(files.length, problems)

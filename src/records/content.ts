@@ -35,6 +35,8 @@ export function loadContent(files: readonly SourceFile[]): Checked<Content> {
   ]) as unknown as Collected
   const sorted = [...files].sort((a, b) => compareText(a.path, b.path))
   const problems: Problem[] = sorted.flatMap(file => collect(collected, file))
+  // The producer is the one at the top; any further down is the second.
+  collected.producer.sort((a, b) => depthOf(a) - depthOf(b))
   problems.push(...checkProducer(collected, sorted), ...checkNames(collected))
   const { producer, ...content } = assemble(collected)
   problems.push(...checkReferences({ ...content, producer }, collected.unread))
@@ -42,6 +44,8 @@ export function loadContent(files: readonly SourceFile[]): Checked<Content> {
     ? { ok: false, problems }
     : { ok: true, value: { ...content, producer }, problems }
 }
+
+const depthOf = (entry: Entry<unknown>) => entry.at([]).file.path.split('/').length
 
 function collect(collected: Collected, file: SourceFile): Problem[] {
   const kind = kindOf(file)
@@ -111,9 +115,9 @@ function checkProducer({ producer }: Collected, files: readonly SourceFile[]): P
       .slice(1)
       .map(entry =>
         problemAt(
-          entry.keyAt(['name']),
+          { ...entry.keyAt(['name']), field: [] },
           'DUPLICATE_ID',
-          'this is a second producer record',
+          `a second producer record, beside ${producer[0]!.at([]).file.path}`,
           'keep one producer.yaml'
         )
       )

@@ -6,7 +6,16 @@
  * comes from.
  */
 
-import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, parseDocument } from 'yaml'
+import {
+  isAlias,
+  isCollection,
+  isMap,
+  isScalar,
+  isSeq,
+  type Node,
+  type Pair,
+  parseDocument
+} from 'yaml'
 import {
   type Checked,
   type FieldPath,
@@ -16,6 +25,7 @@ import {
   quoted,
   type SourceFile
 } from '../problem.ts'
+import { controlProblems } from './control-characters.ts'
 import { syntaxProblems } from './syntax.ts'
 
 type Range = readonly [start: number, end: number]
@@ -45,6 +55,8 @@ interface Walk {
 /** Parse one file. Its problems are all of the YAML kind: nothing is known yet of what it records. */
 export function parseRecord(source: SourceFile): Checked<RecordDocument> {
   const file = { ...source, text: source.text.replace(/^\uFEFF/u, '') }
+  const controls = controlProblems(file)
+  if (controls.length > 0) return { ok: false, problems: controls }
   const document = parseDocument(file.text, {
     schema: 'failsafe',
     prettyErrors: false,
@@ -124,13 +136,42 @@ function valueOf(walk: Walk, node: Node, path: FieldPath): unknown {
   if (path.length > DEEPEST) return refuseDepth(walk, node)
   refuseFeatures(walk, node, path)
   if (isMap(node)) return mapOf(walk, node.items as Pair[], path)
-  if (isSeq(node))
-    return node.items.map((item, index) => {
-      const child = [...path, index]
-      walk.spots.set(spotKey(child), { value: rangeOf(item as Node) })
-      return valueOf(walk, item as Node, child)
-    })
+  if (isSeq(node)) return listOf(walk, node.items as Node[], path)
   return isScalar(node) ? String(node.value ?? '') : undefined
+}
+
+function listOf(walk: Walk, items: readonly Node[], path: FieldPath): unknown[] {
+  for (const [index, item] of items.entries())
+    if (isSplitDecimal(walk, items[index - 1], item))
+      refuseSplit(walk, items[index - 1]!, item, path)
+  return items.map((item, index) => {
+    const child = [...path, index]
+    walk.spots.set(spotKey(child), { value: filled(rangeOf(item)) })
+    return valueOf(walk, item, child)
+  })
+}
+
+/** `[0,04 mL]` reads as two entries, 0 and 04 mL, with nothing but the comma between them. */
+function isSplitDecimal({ file }: Walk, before: Node | undefined, item: Node): boolean {
+  if (!isScalar(before) || !isScalar(item)) return false
+  return (
+    /^[+-]?\d+$/u.test(String(before.value)) &&
+    /^\d+(\s*\S+)?$/u.test(String(item.value)) &&
+    file.text.slice(rangeOf(before)[1], rangeOf(item)[0]) === ','
+  )
+}
+
+function refuseSplit({ file, problems }: Walk, before: Node, item: Node, path: FieldPath): void {
+  const range: Range = [rangeOf(before)[0], rangeOf(item)[1]]
+  const written = file.text.slice(...range)
+  problems.push(
+    problemAt(
+      { file, field: path, range },
+      'COMMA_DECIMAL',
+      `has a comma where the decimal point belongs, got ${quoted(written)}`,
+      `write ${quoted(written.replace(',', '.'))}, or a space after the comma between two entries`
+    )
+  )
 }
 
 function refuseDepth({ file, problems }: Walk, node: Node): undefined {
@@ -165,7 +206,8 @@ function mapOf(walk: Walk, pairs: readonly Pair[], path: FieldPath): Record<stri
     const value = node ? valueOf(walk, node, child) : ''
     walk.spots.set(spotKey(child), {
       key: keyRange,
-      value: filled(node ? rangeOf(node) : keyRange)
+      // A group or list below its field's name is shown by the name.
+      value: filled(node && !(isCollection(node) && !node.flow) ? rangeOf(node) : keyRange)
     })
     if (value !== '') entries.push([key, value])
   }
@@ -201,8 +243,8 @@ function refuseComma(walk: Walk, before: Pair, pair: Pair, path: FieldPath): voi
     problemAt(
       { file: walk.file, field: [...path, name], range: [start, end] },
       'COMMA_DECIMAL',
-      `has a comma where the decimal point belongs, got '${written}'`,
-      `write '${written.replace(/,\s*/u, '.')}'; a comma ends an entry inside { }`
+      `has a comma where the decimal point belongs, got ${quoted(written)}`,
+      `write ${quoted(written.replace(/,\s*/u, '.'))}; a comma ends an entry inside { }`
     )
   )
 }
@@ -210,22 +252,33 @@ function refuseComma(walk: Walk, before: Pair, pair: Pair, path: FieldPath): voi
 function refuseFeatures(walk: Walk, node: Node, path: FieldPath): void {
   const range = rangeOf(node)
   if (isAlias(node))
-    return refuse(walk, path, range, `aliases ('*${node.source}') are not used in records`)
-  if (node.anchor) refuse(walk, path, range, `anchors ('&${node.anchor}') are not used in records`)
-  if (node.tag) refuse(walk, path, range, `tags ('${shortTag(node.tag)}') are not used in records`)
+    return refuse(
+      walk,
+      path,
+      range,
+      `aliases (${quoted(`*${node.source}`)}) are not used in records`
+    )
+  for (const [what, sign] of [
+    ['anchors', node.anchor && `&${node.anchor}`],
+    ['tags', node.tag && shortTag(node.tag)]
+  ] as const) {
+    if (!sign) continue
+    const start = walk.file.text.lastIndexOf(sign, range[0])
+    const place: Range = start < 0 ? filled(range) : [start, start + sign.length]
+    refuse(walk, path, place, `${what} (${quoted(sign)}) are not used in records`, 'take it out')
+  }
 }
 
 const shortTag = (tag: string) => tag.replace('tag:yaml.org,2002:', '!!')
 
-function refuse({ problems, file }: Walk, field: FieldPath, range: Range, message: string): void {
-  problems.push(
-    problemAt(
-      { file, field, range },
-      'YAML_FEATURE',
-      message,
-      'write the value out where it is meant'
-    )
-  )
+function refuse(
+  { problems, file }: Walk,
+  field: FieldPath,
+  range: Range,
+  message: string,
+  hint = 'write the value out where it is meant'
+): void {
+  problems.push(problemAt({ file, field, range }, 'YAML_FEATURE', message, hint))
 }
 
 const rangeOf = (node: Node | null): Range => [node?.range?.[0] ?? 0, node?.range?.[1] ?? 0]

@@ -80,11 +80,15 @@ function explainComma(written: string): Explained {
 
 function explainUnit(part: string, written: string, unit?: UnitName): Explained {
   const plain = plainHint(written, unit)
-  if (/^[\d.,'’]/u.test(part))
+  // No unit begins with a sign and a digit, or has a digit after a space.
+  if (/^[^\p{L}°%]*\d|\s\d/u.test(part))
     return [
       'NOT_A_QUANTITY',
       `must be one number with its unit, got ${quoted(written)}`,
-      plain ?? 'write the digits together, with a point for decimals and nothing between thousands'
+      plain ??
+        (/^[\d.,'’]/u.test(part)
+          ? 'write the digits together, with a point for decimals and nothing between thousands'
+          : 'write one value; in what bounds it stayed is said in words, in a text field')
     ]
   if (unit === '1')
     return ['UNKNOWN_UNIT', `takes a plain number, got ${quoted(written)}`, 'leave the unit out']

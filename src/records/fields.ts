@@ -149,7 +149,10 @@ export const text = () =>
     .string()
     .trim()
     .min(1)
-    .regex(/^[^\p{Cc}\p{Cs}\p{Co}\p{Cn}]+$/u, 'holds a character that cannot be printed')
+    .regex(
+      /^[^\p{Cc}\p{Cs}\p{Co}\p{Cn}\p{Zl}\p{Zp}\u202A-\u202E\u2066-\u2069]*$/u,
+      'holds a character that cannot be printed'
+    )
 
 /** A number that names a record: it becomes part of file names and addresses. */
 export const identifier = () =>

@@ -24,6 +24,10 @@ export function checkReferences(content: Referring, unread: ReadonlySet<string>)
     for (const entry of versions) checkInstruments(check, entry, [], entry.record.instruments)
   for (const versions of content.grades.values())
     for (const entry of versions) checkGrade(check, entry)
+  for (const versions of content.grades.values())
+    checkVersions(check, versions, ({ revision }) => revision, 'revision')
+  for (const versions of content.methods.values())
+    checkVersions(check, versions, ({ edition }) => edition, 'edition')
   checkBatches(check)
   checkExpansions(check)
   checkFoils(check)
@@ -37,6 +41,28 @@ export function versionOn<Kind extends { validFrom: string }>(
   day: string
 ): Entry<Kind> | undefined {
   return versions?.findLast(({ record }) => record.validFrom <= day)
+}
+
+/** Versions follow one another in number and in date, so that one alone is in force on a day. */
+function checkVersions<Kind extends { validFrom: string }>(
+  check: Check,
+  versions: readonly Entry<Kind>[],
+  numberOf: (record: Kind) => number,
+  what: 'revision' | 'edition'
+): void {
+  const sorted = [...versions].sort((a, b) => numberOf(a.record) - numberOf(b.record))
+  for (const [index, entry] of sorted.entries()) {
+    const before = sorted[index - 1]?.record
+    if (!before || before.validFrom < entry.record.validFrom) continue
+    check.problems.push(
+      problemAt(
+        entry.at(['validFrom']),
+        'DATE_ORDER',
+        `${what} ${numberOf(entry.record)} is valid from ${entry.record.validFrom}, not later than ${what} ${numberOf(before)} from ${before.validFrom}`,
+        `each ${what} is valid from a later day than the one before it`
+      )
+    )
+  }
 }
 
 function refer(

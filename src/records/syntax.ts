@@ -61,8 +61,7 @@ const standsAlone: ReadonlySet<YAMLError['code']> = new Set([
 
 /** Whether the parser cannot find its way after an error. */
 const derails = (error: YAMLError, all: readonly YAMLError[]): boolean =>
-  error.code === 'BAD_INDENT' ||
-  error.code === 'UNEXPECTED_TOKEN' ||
+  ['BAD_INDENT', 'TAB_AS_INDENT', 'UNEXPECTED_TOKEN'].includes(error.code) ||
   (error.code === 'MISSING_CHAR' && /closing|Sequence item/u.test(error.message)) ||
   (error.code === 'BLOCK_AS_IMPLICIT_KEY' && hasTwin(error, all, 'MULTILINE_IMPLICIT_KEY'))
 
@@ -75,7 +74,8 @@ const isEcho = (error: YAMLError, all: readonly YAMLError[]): boolean =>
   (error.code === 'MULTILINE_IMPLICIT_KEY' && hasTwin(error, all, 'BLOCK_AS_IMPLICIT_KEY')) ||
   (error.code === 'BLOCK_IN_FLOW' && hasTwin(error, all, 'MULTILINE_IMPLICIT_KEY'))
 
-const lineStart = (text: string, offset: number) =>
+/** Where the line of an offset begins. */
+export const lineStart = (text: string, offset: number) =>
   offset === 0 ? 0 : text.lastIndexOf('\n', offset - 1) + 1
 
 const lineEnd = (text: string, offset: number) => {
@@ -131,26 +131,6 @@ const tellers: Partial<Record<YAMLError['code'], (fault: Fault) => Told>> = {
   })
 }
 
-/** Characters YAML forbids; an editor shows most of them as nothing. */
-const FORBIDDEN = /[\0-\x08\v\f\x0E-\x1F\x7F-\x84\x86-\x9F\uFFFE\uFFFF]/gu
-
-/** Control characters in a file, one a line: nothing else can be said of it before they are gone. */
-export function controlProblems(file: SourceFile): Problem[] {
-  const lines = new Set<number>()
-  return [...file.text.matchAll(FORBIDDEN)].flatMap(({ 0: character, index }) => {
-    const line = lineStart(file.text, index)
-    if (lines.has(line)) return []
-    lines.add(line)
-    const place = { file, field: [], range: [index, index + 1] as const }
-    return problemAt(
-      place,
-      'YAML_SYNTAX',
-      `a control character stands here, got ${quoted(character)}`,
-      'delete it and type the text anew'
-    )
-  })
-}
-
 /** The word that starts where the error stands. */
 function wordAt({ text, range }: Fault): readonly [number, number] {
   const word = /^(?:"[^"\n]*"|'[^'\n]*'|[^\s:,{}[\]]+)/u.exec(text.slice(range[0]))?.[0] ?? ' '
@@ -173,6 +153,12 @@ function tellIndent(fault: Fault): Told {
 function unclosed(fault: Fault): Told {
   const start = openerBefore(fault)
   const sign = fault.text.charAt(start)
+  if (!'[{"\''.includes(sign))
+    return {
+      range: fault.range,
+      message: 'a bracket or quote above is not closed',
+      hint: 'close it where its text ends'
+    }
   const closing = { '[': ']', '{': '}' }[sign] ?? sign
   return {
     range: [start, start + 1],
@@ -292,6 +278,8 @@ function tellUnexpected({ error, text, range }: Fault): Told {
   return {
     range: [start, start + Math.max(1, found.length)],
     message: `nothing was expected here, got ${quoted(found)}`,
-    hint: 'check brackets, quotes and commas on this line and above it'
+    hint: /["']$/u.test(text.slice(0, start))
+      ? 'inside quotes, write the same quote twice, or put quotes of the other kind around the text'
+      : 'check brackets, quotes and commas on this line and above it'
   }
 }

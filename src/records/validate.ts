@@ -2,7 +2,15 @@
 
 import { distance } from 'fastest-levenshtein'
 import type { z } from 'zod'
-import { type Checked, type FieldPath, type Problem, problemAt, quoted } from '../problem.ts'
+import {
+  type Checked,
+  type FieldPath,
+  fieldText,
+  type Place,
+  type Problem,
+  problemAt,
+  quoted
+} from '../problem.ts'
 import type { RecordDocument } from './document.ts'
 import type { FaultDetails } from './fields.ts'
 import { knownFields } from './known-fields.ts'
@@ -16,8 +24,15 @@ export function validateRecord<Name extends Kind>(
   const schema: z.ZodType = schemas[kind]
   const result = schema.safeParse(document.data)
   if (result.success) return { ok: true, value: result.data as RecordOf<Name>, problems: [] }
-  const problems = result.error.issues.flatMap(issue => problemsOf(document, kind, issue))
-  return { ok: false, problems }
+  const { issues } = result.error
+  const meant = new Set(issues.flatMap(issue => meantFields(kind, issue)))
+  const problems = issues.flatMap(issue => problemsOf(document, kind, issue))
+  return {
+    ok: false,
+    problems: problems.filter(
+      ({ code, field }) => code !== 'MISSING_FIELD' || !meant.has(fieldText(field))
+    )
+  }
 }
 
 /** The candidate most like `text`, if one is alike enough to be what was meant. */
@@ -50,10 +65,25 @@ function problemsOf(document: RecordDocument, kind: Kind, issue: Issue): Problem
   return [problemOf(document, kind, issue, path)]
 }
 
+/** Fields that a misspelt name most likely stands for: they are not missing besides. */
+function meantFields(kind: Kind, issue: Issue): string[] {
+  if (issue.code !== 'unrecognized_keys') return []
+  const path = issue.path as FieldPath
+  const known = knownFields(schemas[kind], path)
+  return issue.keys.flatMap(key => {
+    const best = nearestTo(key, known)
+    return best === undefined ? [] : [fieldText([...path, best])]
+  })
+}
+
+/** 'a batch record', 'an instrument record'. */
+const recordOf = (kind: Kind) =>
+  `${/^[aeiou]/u.test(kindNames[kind]) ? 'an' : 'a'} ${kindNames[kind]} record`
+
 function unknownField(document: RecordDocument, kind: Kind, path: FieldPath): Problem {
   const key = String(path.at(-1))
   const known = knownFields(schemas[kind], path.slice(0, -1))
-  const owner = path.length === 1 ? `a ${kindNames[kind]} record` : 'this part of the record'
+  const owner = path.length === 1 ? recordOf(kind) : 'this part of the record'
   return problemAt(
     document.keyPlaceOf(path),
     'UNKNOWN_FIELD',
@@ -65,9 +95,12 @@ function unknownField(document: RecordDocument, kind: Kind, path: FieldPath): Pr
 function problemOf(document: RecordDocument, kind: Kind, issue: Issue, path: FieldPath): Problem {
   const place = document.placeOf(path)
   const value = valueAt(document.data, path)
+  if (value === '' || issue.code === 'too_small')
+    return problemAt(place, 'MISSING_FIELD', 'holds nothing', 'fill it in or leave it out')
   if (issue.code === 'custom') {
     const { code, hint } = issue.params as unknown as FaultDetails
-    return problemAt(place, code, issue.message, hint)
+    const keyPlace = { ...document.keyPlaceOf(path), field: place.field }
+    return problemAt(code === 'MISSING_FIELD' ? keyPlace : place, code, issue.message, hint)
   }
   if (value === undefined) return missing(document, kind, path)
   switch (issue.code) {
@@ -89,23 +122,29 @@ function problemOf(document: RecordDocument, kind: Kind, issue: Issue, path: Fie
         suggestion(String(value), words, 'words known here')
       )
     }
-    case 'too_small':
-      return problemAt(place, 'MISSING_FIELD', 'holds nothing', 'fill it in or leave the field out')
     default:
-      return problemAt(
-        place,
-        'INVALID_VALUE',
-        `${plain(issue.message)}, got ${quoted(String(value))}`,
-        issue.code === 'invalid_format' && issue.format === 'url'
-          ? 'write the whole address, such as https://workshop.example.org'
-          : 'write it with the signs that are allowed'
-      )
+      return invalid(place, issue, String(value))
   }
+}
+
+function invalid(place: Place, issue: Issue, value: string): Problem {
+  const isAddress = issue.code === 'invalid_format' && issue.format === 'url'
+  const message = isAddress ? 'must be a web address' : plain(issue.message)
+  const hint = isAddress
+    ? 'write the whole address, such as https://workshop.example.org'
+    : issue.message.startsWith('holds')
+      ? 'delete what is shown as <U+…> and type the text anew'
+      : /[^ -~]/u.test(value)
+        ? 'type it anew with the letters A to Z: some of these only look like them'
+        : /^[a-z]+\d?$/iu.test(value)
+          ? 'computers keep this name for themselves: choose another, such as EB-26-041'
+          : 'write it with these signs alone, such as EB-26-041'
+  return problemAt(place, 'INVALID_VALUE', `${message}, got ${quoted(value)}`, hint)
 }
 
 function missing(document: RecordDocument, kind: Kind, path: FieldPath): Problem {
   const name = String(path.at(-1))
-  const owner = path.length === 1 ? `a ${kindNames[kind]} record` : 'this part of the record'
+  const owner = path.length === 1 ? recordOf(kind) : 'this part of the record'
   return problemAt(
     { ...document.keyPlaceOf(path), field: path },
     'MISSING_FIELD',

@@ -137,7 +137,10 @@ test('a reading in its own unit keeps its digits; there and back it is the same 
 })
 
 test('a plain reading is read as decimal arithmetic would read it', () => {
-  const plain = fc.tuple(fc.integer({ min: -999_999, max: 999_999 }), fc.stringMatching(/^\d{1,6}$/u))
+  const plain = fc.tuple(
+    fc.integer({ min: -999_999, max: 999_999 }),
+    fc.stringMatching(/^\d{1,6}$/u)
+  )
   fc.assert(
     fc.property(plain, ([whole, fraction]) => {
       const digits = `${whole}.${fraction}`

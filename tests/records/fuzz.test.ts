@@ -4,6 +4,7 @@
  * FUZZ_RUNS sets how many alterations are tried; a failure prints the seed that repeats it.
  */
 
+import { setImmediate } from 'node:timers/promises'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { buildDocuments, judgeContent } from '../../src/pipeline.ts'
@@ -11,6 +12,9 @@ import { formatProblem, isError, problemData, type SourceFile } from '../../src/
 import { base, withFile } from './workshop.ts'
 
 const runs = Number(process.env['FUZZ_RUNS'] ?? 100)
+
+/** Enough for a busy machine, however many runs. */
+const timeout = 60_000 + 300 * runs
 
 /** Pieces that trip a parser or a reader. */
 const pieces = [
@@ -126,7 +130,9 @@ const altered = fc
   .map(([{ path, text }, all]) => ({ path, text: all.reduce((so, alter) => alter(so), text) }))
 
 /** Every problem has a place in its file and reads as text. */
-function expectTold(files: readonly SourceFile[]): void {
+async function expectTold(files: readonly SourceFile[]): Promise<void> {
+  // The runner is heard between two runs, however many there are.
+  await setImmediate()
   for (const problem of judgeContent(files).problems) {
     const shown = formatProblem(problem)
     const { line, column, endLine, message, hint } = problemData(problem)
@@ -145,26 +151,26 @@ function expectTold(files: readonly SourceFile[]): void {
   }
 }
 
-test('an altered record is told, never thrown', () => {
-  fc.assert(
-    fc.property(altered, ({ path, text }) => expectTold(withFile(path, text))),
+test('an altered record is told, never thrown', { timeout }, async () => {
+  await fc.assert(
+    fc.asyncProperty(altered, ({ path, text }) => expectTold(withFile(path, text))),
     { numRuns: runs }
   )
 })
 
-test('any text at all in place of a record', () => {
+test('any text at all in place of a record', { timeout }, async () => {
   const soup = fc.array(fc.oneof(fc.constantFrom(...pieces), fc.string({ maxLength: 5 })), {
     maxLength: 30
   })
-  fc.assert(
-    fc.property(fc.constantFrom(...base), soup, ({ path }, parts) =>
+  await fc.assert(
+    fc.asyncProperty(fc.constantFrom(...base), soup, ({ path }, parts) =>
       expectTold(withFile(path, parts.join('')))
     ),
     { numRuns: runs }
   )
 })
 
-test('any path at all', () => {
+test('any path at all', { timeout }, async () => {
   const step = fc.constantFrom(
     'batches',
     'foils',
@@ -176,9 +182,11 @@ test('any path at all', () => {
     'x.yml',
     ''
   )
-  fc.assert(
-    fc.property(fc.array(step, { maxLength: 4 }), fc.constantFrom(...base), (steps, { text }) =>
-      expectTold(withFile(steps.join('/'), text))
+  await fc.assert(
+    fc.asyncProperty(
+      fc.array(step, { maxLength: 4 }),
+      fc.constantFrom(...base),
+      (steps, { text }) => expectTold(withFile(steps.join('/'), text))
     ),
     { numRuns: Math.ceil(runs / 3) }
   )
@@ -221,11 +229,11 @@ describe('numbers of any size', () => {
       }, text)
     }))
 
-  test('end as problems, or as documents without NaN or Infinity', () => {
-    fc.assert(
-      fc.property(withNumbers, ({ path, text }) => {
+  test('end as problems, or as documents without NaN or Infinity', { timeout }, async () => {
+    await fc.assert(
+      fc.asyncProperty(withNumbers, async ({ path, text }) => {
         const files = withFile(path, text)
-        expectTold(files)
+        await expectTold(files)
         const { site, problems } = buildDocuments(files, { edition: 'workshop' })
         expect(site === undefined).toBe(problems.some(isError))
         expectFinite(site)

@@ -3,6 +3,7 @@
 import { z } from 'zod'
 import { units } from '../../metrology/units.ts'
 import { acceptedUnits } from '../../metrology/written.ts'
+import { quoted } from '../../problem.ts'
 import { quantities, quantityOf } from '../../quantities.ts'
 import {
   anyQuantity,
@@ -77,7 +78,7 @@ export const instrumentRecord = fields({
     const given = calibration?.[name]
     if (!given || given.unit === '%' || units[given.unit].dimension === dimension) continue
     refuse(context, ['calibration', name], 'WRONG_DIMENSION', [
-      `${given.written} is no ${dimension}, which the instrument reads in ${resolution.unit}`,
+      `${quoted(given.unit)} is a unit of ${units[given.unit].dimension}, not of ${dimension}, which the instrument reads`,
       `write it in ${acceptedUnits(resolution.unit)}, or in % of the reading`
     ])
   }
@@ -117,7 +118,7 @@ export const methodRecord = fields({
   const given = repeatability?.s
   if (!given || given.unit === '%' || units[given.unit].dimension === units[unit].dimension) return
   refuse(context, ['repeatability', 's'], 'WRONG_DIMENSION', [
-    `${given.written} is no ${units[unit].dimension}, which ${key} is`,
+    `${quoted(given.unit)} is a unit of ${units[given.unit].dimension}, not of ${units[unit].dimension}, which ${key} is`,
     `write it in ${acceptedUnits(unit)}, or in % of the result`
   ])
 })

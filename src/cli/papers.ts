@@ -1,0 +1,88 @@
+/** lotfolio papers: one lot's papers, from the records it rests on and no others. */
+
+import { mkdir, writeFile } from 'node:fs/promises'
+import { join, relative } from 'node:path'
+import { Command } from 'commander'
+import type { LotPage } from '../documents/types.ts'
+import { Failure } from '../site/failure.ts'
+import { readContent } from '../site/read-content.ts'
+import { folderFrom, userFolder } from './folders.ts'
+import { asOfOption, contentOption, paperOption } from './options.ts'
+import { count, problemsText, summaryLine } from './report.ts'
+import { refuseStray } from './usage.ts'
+
+interface PapersOptions {
+  readonly content?: string
+  readonly out?: string
+  readonly asOf?: string
+  readonly paper?: 'A4' | 'Letter'
+}
+
+const examples = `
+Examples:
+  lotfolio papers EB-26-001
+  lotfolio papers FL-26-003 --out ../to-print --paper Letter
+
+A fault in a record the lot does not rest on is in nobody's way. What is written may go to a
+customer: process figures and private fields are not in it.
+Exit code: 0 when the papers are written, 1 when not, 2 for wrong usage.`
+
+export const papersCommand = (): Command =>
+  new Command('papers')
+    .description("write one lot's certificates and data from its own chain of records")
+    .argument('<lot>', 'lot number')
+    .addOption(contentOption())
+    .option('--out <DIR>', 'folder to write to (default: private/papers)')
+    .addOption(asOfOption())
+    .addOption(paperOption())
+    .addHelpText('after', examples)
+    .allowExcessArguments()
+    .action(writeLotPapers)
+
+async function writeLotPapers(lot: string, options: PapersOptions, command: Command): Promise<void> {
+  refuseStray(command, process.env, 1)
+  const [{ buildDocuments }, { ownChain }, { steps }] = await Promise.all([
+    import('../pipeline.ts'),
+    import('../records/own-chain.ts'),
+    import('../site/steps.ts')
+  ])
+  const files = await readContent(folderFrom(options.content, 'content'), userFolder(process.env))
+  const chain = ownChain(files, lot)
+  if (!chain) throw new Failure(`no record has the lot number ${lot}`)
+  const { asOf, paper } = options
+  const { site, problems } = buildDocuments(chain, {
+    edition: 'workshop',
+    ...(asOf !== undefined && { asOf }),
+    ...(paper && { paper })
+  })
+  process.stderr.write(problemsText(problems))
+  process.stdout.write(`${summaryLine(chain.length, problems)}\n`)
+  const page = site?.lots.find(({ document }) => document.lot === lot)
+  if (!site) {
+    process.exitCode = 1
+    return
+  }
+  if (!page || page.certificates.length === 0)
+    throw new Failure(`${lot} has no papers: it is a draft, or a lot that is not sold`)
+  const folder = folderFrom(options.out, join('private', 'papers'))
+  const written = await writePage(page, folder, steps)
+  const shown = relative(userFolder(process.env), folder) || '.'
+  process.stdout.write(`Wrote ${count(written, 'file')} on ${lot} to ${shown}\n`)
+}
+
+/** The certificates and the data they carry. */
+async function writePage(
+  page: LotPage,
+  folder: string,
+  { certificatePdf, attachmentData }: typeof import('../site/steps.ts').steps
+): Promise<number> {
+  await mkdir(folder, { recursive: true })
+  const bytes = Buffer.from(attachmentData(page), 'utf8')
+  await writeFile(join(folder, `${page.document.lot}.json`), bytes)
+  for (const { document, url } of page.certificates)
+    await writeFile(
+      join(folder, url.split('/').at(-1)!),
+      await certificatePdf(document, { name: 'data.json', bytes })
+    )
+  return page.certificates.length + 1
+}
