@@ -5,7 +5,7 @@ import { hazardText } from './hazards.ts'
 import { answerOf, lotFacts, lotUrl, resultRows, type Sections } from './lot.ts'
 import type { LotView } from './lot-view.ts'
 import type { CertificateDocument, ProducerText } from './types.ts'
-import { dateText, ruleTexts } from './words.ts'
+import { dateText, marks, ruleTexts } from './words.ts'
 
 /** What a certificate of analysis is, and is not. */
 const statements = [
@@ -37,8 +37,8 @@ export function certificateDocument(
   return {
     title: 'Certificate of analysis',
     ...(order
-      ? issuedPart(order, superseded)
-      : { preview: true, mark: 'Preview, not issued', dated: view.made }),
+      ? issuedPart(order, superseded, view.calledBack)
+      : { preview: true, mark: marks.preview, dated: view.made }),
     language: 'en',
     paper,
     producer: producerText(producer),
@@ -58,8 +58,10 @@ export function certificateDocument(
 
 function issuedPart(
   { number, revision, issued, signatory, reason }: CertificateOrder,
-  superseded: boolean
+  superseded: boolean,
+  calledBack: boolean
 ) {
+  const mark = superseded ? marks.superseded : calledBack ? marks.calledBack : undefined
   return {
     preview: false,
     number,
@@ -67,7 +69,7 @@ function issuedPart(
     issued: dateText(issued),
     dated: issued,
     signatory,
-    ...(superseded ? { mark: 'Superseded by a later revision' } : {}),
+    ...(mark === undefined ? {} : { mark }),
     ...(revision > 1 && reason !== undefined
       ? { amends: `Replaces revision ${revision - 1}. Reason: ${reason.replace(/\.$/u, '')}.` }
       : {})

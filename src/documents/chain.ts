@@ -9,9 +9,10 @@ interface Made {
   readonly made: string
   readonly kind: keyof typeof kindTexts
   readonly from: readonly string[]
+  readonly into: string[]
 }
 
-/** Lots of our own making with what each was made from; materials are not among them. */
+/** Lots of our own making with what each was made from and into; materials are not among them. */
 export function madeFrom(content: Content): ReadonlyMap<string, Made> {
   const rows = (
     kind: Made['kind'],
@@ -22,13 +23,15 @@ export function madeFrom(content: Content): ReadonlyMap<string, Made> {
   ): [string, Made][] =>
     [...entries].map(([lot, { record }]) => [
       lot,
-      { made: record.made, kind, from: (record.from ?? []).map(use => use.lot) }
+      { made: record.made, kind, from: (record.from ?? []).map(use => use.lot), into: [] }
     ])
-  return new Map([
+  const lots = new Map([
     ...rows('batch', content.batches),
     ...rows('expansion', content.expansions),
     ...rows('foil', content.foils)
   ])
+  for (const [lot, { from }] of lots) for (const earlier of from) lots.get(earlier)?.into.push(lot)
+  return lots
 }
 
 /**
@@ -42,9 +45,8 @@ export function chainOf(
   lot: string,
   hasPage: (lot: string) => boolean
 ): ChainLink[] {
-  const later = descendants(lots, lot).filter(name => hasPage(name) || isRun(lots, name))
-  const related = new Set([...ancestors(lots, lot), lot, ...later])
-  return [...related]
+  const later = reach(lots, lot, 'into').filter(name => hasPage(name) || isRun(lots, name))
+  return [...reach(lots, lot, 'from'), lot, ...later]
     .flatMap(name => {
       const made = lots.get(name)
       return made ? [{ name, made }] : []
@@ -60,14 +62,18 @@ export function chainOf(
 
 const isRun = (lots: ReadonlyMap<string, Made>, lot: string) => lots.get(lot)?.kind === 'expansion'
 
-function ancestors(lots: ReadonlyMap<string, Made>, lot: string): string[] {
-  return (lots.get(lot)?.from ?? []).flatMap(earlier => [...ancestors(lots, earlier), earlier])
-}
-
-function descendants(lots: ReadonlyMap<string, Made>, lot: string): string[] {
-  return [...lots]
-    .filter(([, { from }]) => from.includes(lot))
-    .flatMap(([later]) => [later, ...descendants(lots, later)])
+/** Every lot reached from one by stepping to what it was made from, or into; each once. */
+function reach(lots: ReadonlyMap<string, Made>, lot: string, step: 'from' | 'into'): string[] {
+  const found = new Set<string>()
+  const walk = (at: string): void => {
+    for (const next of lots.get(at)?.[step] ?? [])
+      if (!found.has(next)) {
+        found.add(next)
+        walk(next)
+      }
+  }
+  walk(lot)
+  return [...found]
 }
 
 const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)

@@ -36,9 +36,18 @@ export function resultFigures(
   more = 0
 ): { value: Figure; expandedUncertainty: Figure } {
   if (U === 0)
-    return { value: significant(value, 6), expandedUncertainty: { exact: '0', printed: '0' } }
+    return {
+      value: significant(value, 6 + more),
+      expandedUncertainty: { exact: '0', printed: '0' }
+    }
   const rounded = roundResult(value, U, more)
   return { value: figure(value, rounded.value), expandedUncertainty: figure(U, rounded.U) }
+}
+
+/** A reporting limit to so many significant digits, rounded up so that '< 0.021' stays true. */
+export function reportingLimit(below: number, digits = 2): string {
+  const places = Math.max(0, placesFor(below, digits))
+  return toDecimal(below).toDecimalPlaces(places, Decimal.ROUND_UP).toFixed(places)
 }
 
 /** Degrees of freedom as a reader sees them. */

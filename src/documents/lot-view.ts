@@ -8,7 +8,7 @@
 import type { Result } from '../evaluate/types.ts'
 import type { JudgedLot, JudgedRow } from '../judge/types.ts'
 import type { DecisionRule } from '../quality/judge.ts'
-import type { LotState } from '../quality/status.ts'
+import { isSellable, type LotState, wasLetGo } from '../quality/status.ts'
 import type { Content, Grade } from '../records/types.ts'
 import { traceabilityOf } from './traceability.ts'
 import type { ChainLink, StatusText } from './types.ts'
@@ -44,6 +44,8 @@ export interface LotView {
   readonly word: JudgedLot['word']
   readonly state: LotState
   readonly status: StatusText
+  /** It was let go once, and the state it is in says that it should not be used. */
+  readonly calledBack: boolean
   readonly sampling?: { readonly plan?: string; readonly increments?: string; readonly on?: string }
   readonly chain: readonly ChainLink[]
   readonly traceability: readonly string[]
@@ -69,6 +71,10 @@ export function viewLot(content: Content, lot: JudgedLot, chain: readonly ChainL
         decision && { on: decision.on, by: decision.by, because: decision.because }
       )
     },
+    calledBack:
+      decision !== undefined &&
+      !isSellable(state) &&
+      wasLetGo(evaluated.entry.record.status ?? [], decision.on),
     ...(sampling
       ? {
           sampling: {

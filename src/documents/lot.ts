@@ -4,8 +4,8 @@ import { quantities, quantityOf } from '../quantities.ts'
 import { hazardText } from './hazards.ts'
 import type { LotView } from './lot-view.ts'
 import { resultRow, typicalRow } from './result-row.ts'
-import type { Fact, LotDocument, Paper, ResultRow } from './types.ts'
-import { counted, dateText, inSentence, kindTexts, listText, ruleTexts } from './words.ts'
+import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.ts'
+import { dateText, inSentence, kindTexts, listText, marks, ruleTexts } from './words.ts'
 import { workingOf } from './working.ts'
 
 export const lotUrl = (lot: string): string => `lots/${lot}/`
@@ -48,10 +48,10 @@ export function lotDocument(
   }
 }
 
-/** Measured and limited quantities, then what the grade states as typical beside them. */
+/** Measured and limited quantities, then what the grade states as typical of others. */
 export function resultRows({ rows, rule, grade }: LotView): ResultRow[] {
   const own = rows.map(row => resultRow(row, rule))
-  const shown = new Set(own.filter(({ basis }) => basis === 'measured').map(({ key }) => key))
+  const shown = new Set(own.map(({ key }) => key))
   const typical = Object.entries(grade.typical ?? {}).flatMap(([key, reading]) => {
     const quantity = quantityOf(key)
     return quantity && reading && !shown.has(key) ? [typicalRow(quantity, reading.decimal)] : []
@@ -64,32 +64,40 @@ export function answerOf({ rows, word, grade }: LotView): LotDocument['answer'] 
   const limited = rows.filter(row => row.limit)
   const name = `grade ${grade.id}, revision ${grade.revision}`
   if (limited.length === 0)
-    return { word: 'not judged', sentence: `The ${name} sets no limit to judge it by.` }
-  const titles = (wanted: (row: LotView['rows'][number]) => boolean) =>
-    listText(limited.filter(wanted).map(({ quantity }) => inSentence(quantities[quantity].title)))
-  if (word === 'not judged')
-    return {
-      word,
-      sentence: `Not judged: ${titles(row => !row.result)} not measured, of ${counted(limited.length, 'limit')} of ${name}.`
-    }
-  const all = limited.length === 1 ? 'its 1 limit' : `all ${limited.length} limits`
-  if (word === 'pass') return { word, sentence: `Meets ${all} of ${name}.` }
-  const which = titles(row => row.verdict?.word !== 'pass')
-  if (word === 'conditional pass')
-    return {
-      word,
-      sentence: `Within ${all} of ${name}, but ${which} by less than the uncertainty.`
-    }
-  const failing = limited.filter(
-    row => row.verdict?.word !== 'pass' && row.verdict?.word !== 'conditional pass'
-  )
-  const verb = word === 'not decidable' ? 'Cannot be decided against' : 'Does not meet'
-  const missed = titles(row => failing.includes(row))
+    return { word: 'not judged', sentence: `There is no limit in ${name} to judge it by.` }
+  const total = limited.length
+  const having = (...words: (VerdictWord | undefined)[]) =>
+    limited.filter(row => words.includes(row.verdict?.word))
+  const counts =
+    total === 1 ? 'the only limit' : total === 2 ? 'both limits' : `all ${total} limits`
+  const all = `${counts} of ${name}`
+  const some = (rows: LotView['rows']) =>
+    `${total === 1 ? 'the only limit' : `${rows.length} of the ${total} limits`} of ${name}`
+  const failing = having('fail', 'conditional fail')
+  const undecided = having('not decidable')
+  const missing = having(undefined)
+  const sentences: Record<typeof word, string> = {
+    pass: `Meets ${all}.`,
+    'conditional pass': `Within ${all}, but ${titles(having('conditional pass'))} by less than the uncertainty.`,
+    'conditional fail': `Outside ${some(failing)}, but by no more than the uncertainty: ${titles(failing)}.`,
+    fail: `Does not meet ${some(failing)}: ${titles(failing)}.`,
+    'not decidable': `Cannot be decided against ${some(undecided)}: ${titles(undecided)}.`,
+    'not judged': `Not judged against ${all}: ${titles(missing)} not measured.`
+  }
+  const aside = (text: string, rows: LotView['rows'], toldBy: typeof word) =>
+    rows.length === 0 || word === toldBy ? '' : ` ${text}: ${titles(rows)}.`
   return {
     word,
-    sentence: `${verb} ${counted(failing.length, 'limit')} of the ${limited.length} of ${name}: ${missed}.`
+    sentence: [
+      sentences[word],
+      aside('Cannot be decided', undecided, 'not decidable'),
+      aside('Not measured', missing, 'not judged')
+    ].join('')
   }
 }
+
+const titles = (rows: LotView['rows']) =>
+  listText(rows.map(({ quantity }) => inSentence(quantities[quantity].title)))
 
 /** Facts at the head of a page or certificate. */
 export function lotFacts({ made, grade, kind, sampling }: LotView, sections: Sections): Fact[] {
@@ -109,9 +117,9 @@ export function lotFacts({ made, grade, kind, sampling }: LotView, sections: Sec
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
-function noticesOf({ state, status }: LotView): string[] {
-  if (state === 'withdrawn') return [`Do not use this lot. ${status.sentence}`]
+function noticesOf({ state, status, calledBack }: LotView): string[] {
+  if (calledBack) return [`${marks.calledBack}. ${status.sentence}`]
   if (state === 'concession')
-    return ['This lot does not meet its grade in full and was let go under a concession.']
+    return ['This lot was let go under a concession and is not released for general sale.']
   return state === 'rejected' ? ['This lot was rejected and is not for sale.'] : []
 }

@@ -12,6 +12,7 @@ import type { Method } from '../records/types.ts'
 import {
   freedomFigure,
   probabilityFigure,
+  reportingLimit,
   resultFigures,
   significant,
   unitText,
@@ -95,30 +96,18 @@ function measuredPart(result: Result, row: JudgedRow, rule: DecisionRule) {
   }
 }
 
-/** '< 0.021': the reporting limit, rounded up so that the statement stays true. */
+/** '< 0.021', to as many digits as its verdict takes. */
 function belowFigure(below: number, { bounds, verdict }: JudgedRow): Figure {
-  const upTo = (digits: number) => {
-    const places = placesFor(below, digits)
-    const step = toDecimal(below).toDecimalPlaces(Math.max(0, places), 0)
-    return step.toFixed(Math.max(0, places))
-  }
-  const text = [2, 3, 4, 5, 6]
-    .map(upTo)
-    .find(
-      digits => judge(bare(Number(digits), digits), bounds ?? {}, 'simple').word === verdict?.word
-    )
-  return { exact: exactText(below), printed: `< ${text ?? upTo(2)}` }
+  const agrees = (text: string) =>
+    !bounds || judge({ ...bare, below: Number(text) }, bounds, 'simple').word === verdict?.word
+  const texts = [2, 3, 4, 5, 6].map(digits => reportingLimit(below, digits))
+  return { exact: exactText(below), printed: `< ${texts.find(agrees) ?? exactText(below)}` }
 }
 
-const bare = (value: number, below: string) => ({
-  value,
-  standardUncertainty: 0,
-  expandedUncertainty: 0,
-  below: Number(below)
-})
+const bare = { value: 0, standardUncertainty: 0, expandedUncertainty: 0 }
 
-/** Most digits a figure is printed with to agree with its verdict. */
-const MOST_EXTRA_PLACES = 10
+/** Enough to print every digit that was judged. */
+const MOST_EXTRA_PLACES = 30
 
 /**
  * Further places to print, so that a reader who judges the printed figures by the printed rule
@@ -133,13 +122,13 @@ function morePlaces(value: number, U: number, row: JudgedRow, rule: DecisionRule
 }
 
 function judgePrinted(value: number, U: number, bounds: Bounds, rule: DecisionRule, more: number) {
-  const places = placesFor(U, 2) + more
-  const printed = (x: number) => Number(roundToPlaces(toDecimal(x), places))
-  return judge(
-    { value: printed(value), standardUncertainty: 0, expandedUncertainty: printed(U) },
-    bounds,
-    rule
-  ).word
+  const figures = resultFigures(value, U, more)
+  const printed = {
+    value: Number(figures.value.printed.replace('−', '-')),
+    standardUncertainty: 0,
+    expandedUncertainty: Number(figures.expandedUncertainty.printed)
+  }
+  return judge(printed, bounds, rule).word
 }
 
 /** The verdict with its reason in figures. */
@@ -167,19 +156,18 @@ function verdictSentence(row: JudgedRow, rule: DecisionRule): string {
   const { worst: _, ...own } = row
   const figures = resultFigures(value, U, morePlaces(value, U, own, rule))
   const shown = `${withUnit(figures.value.printed, unit)} ± ${withUnit(figures.expandedUncertainty.printed, unit)}`
-  const whose = worst
-    ? `Of ${counted(worst.count, noun(scope))}, ${worst.label} is the least sure: `
-    : ''
-  return `${whose}${shown} is ${standing(verdict!.word, limit, rule === 'guarded')}.`
+  const whose = worst ? `Of ${counted(worst.count, noun(scope))}, ${worst.label} decides: ` : ''
+  return `${whose}${shown} is ${standing(verdict!.word, limit, rule)}.`
 }
 
 /** How a figure stands to its limit, in words. */
-function standing(word: VerdictText['word'], limit: string, guarded: boolean): string {
+function standing(word: VerdictText['word'], limit: string, rule: DecisionRule): string {
+  const rounded = rule === 'rounded' ? ', once rounded to its last digit' : ''
   const phrases: Record<VerdictText['word'], string> = {
-    pass: `within the limit of ${limit}${guarded ? ' by at least U' : ''}`,
+    pass: `within the limit of ${limit}${rule === 'guarded' ? ' by at least U' : rounded}`,
     'conditional pass': `within the limit of ${limit}, but by less than U`,
     'conditional fail': `outside the limit of ${limit}, but by no more than U`,
-    fail: `outside the limit of ${limit}${guarded ? ' by more than U' : ''}`,
+    fail: `outside the limit of ${limit}${rule === 'guarded' ? ' by more than U' : rounded}`,
     'not decidable': `not decidable against the limit of ${limit}`
   }
   return phrases[word]

@@ -6,6 +6,16 @@ import { processDocument } from './process.ts'
 import type { ChainLink, LotDocument, LotPage } from './types.ts'
 import { dateText, kindTexts } from './words.ts'
 
+const answer: LotDocument['answer'] = {
+  word: 'not judged',
+  sentence: 'A furnace run is not sold and has no limits to meet.'
+}
+
+const status: LotDocument['status'] = {
+  state: 'in process',
+  sentence: 'Kept in the workshop: worms go into foil.'
+}
+
 /** Build the page of one furnace run. */
 export function runPage(
   evaluated: EvaluatedContent,
@@ -14,14 +24,6 @@ export function runPage(
 ): LotPage {
   const { made } = run.entry.record
   const dataUrl = `${lotUrl(run.lot)}data.json`
-  const answer: LotDocument['answer'] = {
-    word: 'not judged',
-    sentence: 'A furnace run is not sold and has no limits to meet.'
-  }
-  const status: LotDocument['status'] = {
-    state: 'in process',
-    sentence: 'Kept in the workshop: worms go into foil.'
-  }
   const document: LotDocument = {
     lot: run.lot,
     kind: kindTexts.expansion,

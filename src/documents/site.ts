@@ -2,7 +2,7 @@
 
 import type { EvaluatedContent, EvaluatedExpansion } from '../evaluate/types.ts'
 import type { JudgedLot } from '../judge/types.ts'
-import { isPublishable } from '../quality/status.ts'
+import { wasLetGo } from '../quality/status.ts'
 import { versionOn } from '../records/references.ts'
 import type { CertificateOrder, Content } from '../records/types.ts'
 import { certificateDocument, type PaperOptions, producerText } from './certificate.ts'
@@ -13,6 +13,7 @@ import { type LotView, viewLot } from './lot-view.ts'
 import { processDocument } from './process.ts'
 import { runPage } from './run.ts'
 import type { LotPage, LotSummary, Paper, SiteDocument } from './types.ts'
+import { marks } from './words.ts'
 
 export interface SiteInputs extends PaperOptions {
   readonly evaluated: EvaluatedContent
@@ -33,8 +34,12 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
   for (const run of runs) names.add(run.lot)
   const made = madeFrom(content)
   const chain = (lot: string) => chainOf(made, lot, name => names.has(name))
+  const orders = ordersByLot(content, asOf)
   const pages = [
-    ...shown.map(lot => lotPage(inputs, lot, viewLot(content, lot, chain(lot.evaluated.lot)))),
+    ...shown.map(lot => {
+      const name = lot.evaluated.lot
+      return lotPage(inputs, lot, viewLot(content, lot, chain(name)), orders.get(name) ?? [])
+    }),
     ...runs.map(run => runPage(evaluated, run, chain(run.lot)))
   ].sort(
     (a, b) => compare(b.document.made, a.document.made) || compare(a.document.lot, b.document.lot)
@@ -52,25 +57,38 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
 
 /** A lot customers may see: let go once, and of a grade that shows its lots at all. */
 const isPublic = ({ evaluated, grade }: JudgedLot, asOf: string): boolean =>
-  isPublishable(evaluated.entry.record.status ?? [], asOf) && (grade.public ?? []).length > 0
+  wasLetGo(evaluated.entry.record.status ?? [], asOf) && (grade.public ?? []).length > 0
 
 const furnaceRuns = ({ lots }: EvaluatedContent, asOf: string): EvaluatedExpansion[] =>
   [...lots.values()].filter(
     (lot): lot is EvaluatedExpansion => lot.kind === 'expansion' && lot.entry.record.made <= asOf
   )
 
-function lotPage(inputs: SiteInputs, lot: JudgedLot, view: LotView): LotPage {
+/** Certificates issued by day `asOf`, oldest first. */
+function ordersByLot({ certificates }: Content, asOf: string): Map<string, CertificateOrder[]> {
+  const byLot = new Map<string, CertificateOrder[]>()
+  for (const { record } of certificates)
+    if (record.issued <= asOf) byLot.set(record.lot, [...(byLot.get(record.lot) ?? []), record])
+  return byLot
+}
+
+function lotPage(
+  inputs: SiteInputs,
+  lot: JudgedLot,
+  view: LotView,
+  orders: readonly CertificateOrder[]
+): LotPage {
   const { evaluated, edition } = inputs
   const sections: Sections = edition === 'workshop' ? allSections : new Set(view.grade.public ?? [])
   const certificates =
-    edition === 'workshop' || sections.has('results') ? papersOf(inputs, view) : []
+    edition === 'workshop' || sections.has('results') ? papersOf(inputs, view, orders) : []
   const dataUrl = `${lotUrl(view.lot)}data.json`
   const papers: Paper[] = [
     ...certificates.map(({ document, url }) => ({
       title:
         document.number === undefined
           ? 'Preview of the certificate (PDF)'
-          : `Certificate ${document.number}, revision ${document.revision}${document.mark ? ', superseded' : ''} (PDF)`,
+          : `Certificate ${document.number}, revision ${document.revision}${document.mark === marks.superseded ? ', superseded' : ''} (PDF)`,
       url,
       mediaType: 'application/pdf'
     })),
@@ -87,12 +105,12 @@ function lotPage(inputs: SiteInputs, lot: JudgedLot, view: LotView): LotPage {
 }
 
 /** Newest revision first; a lot without a certificate has a preview. */
-function papersOf(inputs: SiteInputs, view: LotView): LotPage['certificates'] {
-  const { content } = inputs.evaluated
-  const producer = content.producer.record
-  const orders = content.certificates
-    .map(({ record }) => record)
-    .filter(({ lot, issued }) => lot === view.lot && issued <= inputs.asOf)
+function papersOf(
+  inputs: SiteInputs,
+  view: LotView,
+  orders: readonly CertificateOrder[]
+): LotPage['certificates'] {
+  const producer = inputs.evaluated.content.producer.record
   if (orders.length === 0)
     return [
       {

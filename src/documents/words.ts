@@ -31,11 +31,14 @@ export const withMinus = (text: string): string => text.replace(/^-/u, '−')
 export const inSentence = (title: string): string =>
   /^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title
 
-/** 'a', 'a and b', 'a, b and c'. */
-export const listText = (items: readonly string[]): string =>
-  items.length < 2
-    ? (items[0] ?? '')
-    : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`
+/** 'a', 'a and b', 'a, b and c'; 'a, x; and b' where an item has a comma of its own. */
+export function listText(items: readonly string[]): string {
+  if (items.length < 2) return items[0] ?? ''
+  const [between, last] = items.some(item => item.includes(','))
+    ? ['; ', '; and ']
+    : [', ', ' and ']
+  return `${items.slice(0, -1).join(between)}${last}${items.at(-1)}`
+}
 
 export const counted = (n: number, one: string, many = `${one}s`): string =>
   `${n} ${n === 1 ? one : many}`
@@ -44,6 +47,13 @@ export const kindTexts = {
   batch: 'expandable flake graphite',
   expansion: 'furnace run',
   foil: 'flexible graphite foil'
+} as const
+
+/** Texts across each page of what is not, or no longer, to be relied on. */
+export const marks = {
+  preview: 'Preview, not issued',
+  superseded: 'Superseded by a later revision',
+  calledBack: 'Do not use this lot'
 } as const
 
 /** What each decision rule does, in one sentence a customer can check. */
@@ -62,7 +72,10 @@ interface DecisionText {
   readonly because?: string | undefined
 }
 
-/** A lot's state as a sentence without names or customers. */
+/**
+ * A lot's state as a sentence without names or customers. The reason is told where customers must
+ * know it, and nowhere else.
+ */
 export function stateText(state: LotState, decision?: DecisionText): string {
   if (!decision) return 'In quarantine: no decision on release has been taken.'
   const when = `on ${dateText(decision.on)} by the ${decision.by}`
@@ -70,10 +83,10 @@ export function stateText(state: LotState, decision?: DecisionText): string {
   const sentences: Record<LotState, string> = {
     quarantine: `In quarantine since ${dateText(decision.on)}, by the ${decision.by}`,
     released: `Released ${when}`,
-    rejected: `Rejected ${when}${why}`,
+    rejected: `Rejected ${when}`,
     concession: `Released under concession ${when}, for a customer who accepted the deviation`,
     withdrawn: `Withdrawn ${when}${why}`,
-    scrapped: `Scrapped ${when}${why}`
+    scrapped: `Scrapped ${when}`
   }
   return `${sentences[state]}.`
 }

@@ -8,6 +8,7 @@ import { quantities } from '../quantities.ts'
 import {
   freedomFigure,
   inputText,
+  reportingLimit,
   resultFigures,
   significant,
   unitText,
@@ -44,7 +45,7 @@ function outcomeText({ estimate, quantity, below }: Result): string {
   const cover = `(k = ${significant(k, 3).printed}, ${freedom})`
   return below === undefined
     ? `${sum} ${cover}`
-    : `${sum} ${cover}, below the reporting limit of ${withUnit(significant(below, 2).printed, unit)}`
+    : `${sum} ${cover}, below the reporting limit of ${withUnit(reportingLimit(below), unit)}`
 }
 
 const text = (title: string) => ({ title, numeric: false })

@@ -1,8 +1,7 @@
 /**
  * Texts of hazard and precautionary statements, quoted as the law prints them.
  *
- * `clp-statements.json` holds those a graphite workshop can reach, in five languages. A `…` is a gap
- * the law leaves for the supplier to fill in.
+ * `clp-statements.json` holds those a graphite workshop can reach, in five languages.
  */
 
 import clp from './clp-statements.json' with { type: 'json' }
@@ -25,19 +24,29 @@ export type Statement =
   | { readonly ok: true; readonly text: string }
   | { readonly ok: false; readonly reason: 'unknown code' | 'gap not filled' | 'nothing to fill' }
 
+/** What the law leaves to the supplier: `…`, or words in angle brackets that say what belongs there. */
+const GAP = /<[^<>]*>|…/u
+
+/** Statements whose gaps the law wants filled only where the supplier knows more. */
+const OPTIONAL: ReadonlySet<string> = new Set(['H351', 'H372', 'H373'])
+
 /**
  * A statement's text, its gap filled in.
  *
- * @param filling the supplier's words for the `…`, where the law leaves one
+ * @param filling the supplier's words for the gap, where the law leaves one
  */
 export function statementText(code: string, language: Language, filling?: string): Statement {
   if (!Object.hasOwn(file.statements, code)) return { ok: false, reason: 'unknown code' }
-  const text = file.statements[code]![language]
-  const gap = text.includes('…')
-  if (gap && filling === undefined) return { ok: false, reason: 'gap not filled' }
-  if (!gap && filling !== undefined) return { ok: false, reason: 'nothing to fill' }
-  return { ok: true, text: filling === undefined ? text : withStop(text.replace('…', filling)) }
+  const printed = file.statements[code]![language]
+  if (filling !== undefined && !GAP.test(printed)) return { ok: false, reason: 'nothing to fill' }
+  const filled = filling === undefined ? printed : withStop(fillGap(printed, filling))
+  const text = OPTIONAL.has(code) ? filled.replace(/ ?<[^<>]*>/gu, '') : filled
+  return GAP.test(text) ? { ok: false, reason: 'gap not filled' } : { ok: true, text }
 }
+
+/** The first gap filled; the law prints some without the blank before them. */
+const fillGap = (text: string, filling: string) =>
+  text.replace(/(?<=\p{L})…/u, ' …').replace(GAP, () => filling)
 
 /** Texts that end in their gap lose their full stop to it. */
 const withStop = (text: string) => (/[.!?]$/u.test(text) ? text : `${text}.`)

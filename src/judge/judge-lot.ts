@@ -4,6 +4,7 @@ import { Decimal } from 'decimal.js'
 import type { EvaluatedBatch, EvaluatedFoil, Result } from '../evaluate/types.ts'
 import { expand } from '../metrology/coverage.ts'
 import { type Estimate, uncertaintyOf } from '../metrology/estimate.ts'
+import { placesOf } from '../metrology/rounding.ts'
 import {
   type Bounds,
   type DecisionRule,
@@ -29,7 +30,6 @@ export function judgeLot(
   const grade = gradeOf(content, record, asOf)
   const rule = grade.decisionRule ?? 'simple'
   const rows = quantityNames
-    .filter(name => quantities[name].side === 'product')
     .map(name => judgeRow(name, evaluated.product[name], grade.limits[quantities[name].key], rule))
     .filter(row => row.result !== undefined || row.limit !== undefined)
   const decision = decisionOn(record.status ?? [], asOf)
@@ -57,13 +57,10 @@ export function gradeOf(content: Content, { grade, made, regraded }: Graded, day
   return versionOn(content.grades.get(id), since)!.record
 }
 
-/** Bounds of a limit as decimals; target ± tolerance keeps the finer of their digits. */
+/** Bounds of a limit as decimals; target ± tolerance keeps the finer of their written digits. */
 export function boundsOf({ min, max, target, tolerance }: Limit): Bounds {
   if (target && tolerance) {
-    const places = Math.max(
-      new Decimal(target.decimal).decimalPlaces(),
-      new Decimal(tolerance.decimal).decimalPlaces()
-    )
+    const places = Math.max(placesOf(target.decimal), placesOf(tolerance.decimal))
     return {
       min: new Decimal(target.decimal).minus(tolerance.decimal).toFixed(places),
       max: new Decimal(target.decimal).plus(tolerance.decimal).toFixed(places)
@@ -105,7 +102,7 @@ function judgeScope(
   const word = worstOf(judged.map(({ verdict }) => verdict.word))
   const worst = judged
     .filter(({ verdict }) => verdict.word === word)
-    .reduce((a, b) => (probabilityOf(b.verdict) < probabilityOf(a.verdict) ? b : a))
+    .reduce((a, b) => (isWorse(b.verdict, a.verdict) ? b : a))
   return {
     verdict: worst.verdict,
     worst: {
@@ -119,7 +116,11 @@ function judgeScope(
 
 const readingsOf = ({ readings, each }: Result) => (readings.length > 0 ? readings : each)
 
-const probabilityOf = ({ probability }: Verdict) => probability ?? 1
+/** Less probable to conform or, where both surely do or surely do not, nearer to failing. */
+function isWorse(a: Verdict, b: Verdict): boolean {
+  const [p, q] = [a.probability ?? 1, b.probability ?? 1]
+  return p === q ? (a.margin ?? 0) < (b.margin ?? 0) : p < q
+}
 
 const judgeable = (estimate: Estimate, below?: number): Judgeable => ({
   value: estimate.value,

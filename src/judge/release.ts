@@ -1,8 +1,8 @@
 /** Whether the decisions taken on a lot could be taken, and certificates issued on it. */
 
+import { titleInSentence } from '../evaluate/result.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { decisionOn, isSellable, refusedStep } from '../quality/status.ts'
-import { quantities } from '../quantities.ts'
 import type { CertificateOrder, Entry } from '../records/types.ts'
 import type { Decision, JudgedLot } from './types.ts'
 
@@ -12,7 +12,7 @@ export function checkRelease(lot: JudgedLot): Problem[] {
   const decisions = entry.record.status ?? []
   return [
     ...decisions.flatMap((decision, index) => [
-      ...checkStep(lot, decisions[index - 1], decision, index),
+      ...checkStep(lot, decisions.slice(0, index), decision, index),
       ...(decision.is === 'released' ? checkReleased(lot, decision, index) : []),
       ...(decision.is === 'concession' ? checkConcession(lot, decision, index) : []),
       ...(isSellable(decision.is) ? checkTested(lot, decision, index) : [])
@@ -31,11 +31,11 @@ const fault = (
 
 function checkStep(
   lot: JudgedLot,
-  before: Decision | undefined,
+  earlier: readonly Decision[],
   decision: Decision,
   index: number
 ): Problem[] {
-  const refused = refusedStep(before, decision)
+  const refused = refusedStep(earlier, decision)
   const made = lot.evaluated.entry.record.made
   return [
     ...(refused
@@ -109,12 +109,15 @@ function checkReleased(lot: JudgedLot, decision: Decision, index: number): Probl
 const missingResults = ({ rows, grade }: JudgedLot): string[] =>
   rows
     .filter(row => row.limit && !row.result)
-    .map(({ quantity }) => `grade ${grade.id} limits ${titleOf(quantity)}, which was not measured`)
+    .map(
+      ({ quantity }) =>
+        `grade ${grade.id} limits ${titleInSentence(quantity)}, which was not measured`
+    )
 
 const badVerdicts = ({ rows }: JudgedLot): string[] =>
   rows.flatMap(({ quantity, verdict }) =>
     verdict && !['pass', 'conditional pass'].includes(verdict.word)
-      ? [`the verdict on ${titleOf(quantity)} is ${verdict.word}`]
+      ? [`the verdict on ${titleInSentence(quantity)} is ${verdict.word}`]
       : []
   )
 
@@ -130,9 +133,6 @@ function failedChecks({ evaluated }: JudgedLot): string[] {
       .map(({ what }) => `the check of the ${what} was out of bounds on ${test!.tested}`)
   )
 }
-
-const titleOf = (quantity: JudgedLot['rows'][number]['quantity']) =>
-  quantities[quantity].title.replace(/^[A-Z](?![A-Z])/u, letter => letter.toLowerCase())
 
 /** Uses of instruments out of date that no later check cleared by the day of the decision. */
 export function overdueUses({ evaluated }: JudgedLot, decision?: Decision): string[] {
@@ -201,7 +201,7 @@ function checkMethods(lot: JudgedLot): Problem[] {
             lot,
             result.field,
             'CANNOT_DECIDE',
-            `the uncertainty of ${titleOf(quantity)} leaves no value that could pass`,
+            `the uncertainty of ${titleInSentence(quantity)} leaves no value that could pass`,
             'a more certain method, more readings, or wider limits agreed with the customer'
           )
         ]
@@ -212,7 +212,7 @@ function checkMethods(lot: JudgedLot): Problem[] {
             lot,
             result.field,
             'METHOD_MISMATCH',
-            `${titleOf(quantity)} was measured by ${result.method.id}, the grade names ${limit.method}`,
+            `${titleInSentence(quantity)} was measured by ${result.method.id}, the grade names ${limit.method}`,
             'the paper names the method that was used'
           )
         ]
@@ -220,17 +220,16 @@ function checkMethods(lot: JudgedLot): Problem[] {
   ])
 }
 
-/** Everything that speaks against the certificates ordered on the lots. */
+/** Everything that speaks against the certificates ordered on the lots, sorted by number and revision. */
 export function checkCertificates(
   certificates: readonly Entry<CertificateOrder>[],
   lots: ReadonlyMap<string, JudgedLot>
 ): Problem[] {
   return certificates.flatMap((entry, index) => {
     const lot = lots.get(entry.record.lot)
-    const earlier = certificates
-      .slice(0, index)
-      .filter(other => other.record.number === entry.record.number)
-    return lot ? [...checkIssued(entry, lot), ...checkRevision(entry, earlier)] : []
+    const before = certificates[index - 1]
+    const last = before?.record.number === entry.record.number ? before.record : undefined
+    return lot ? [...checkIssued(entry, lot), ...checkRevision(entry, last)] : []
   })
 }
 
@@ -250,18 +249,17 @@ function checkIssued(entry: Entry<CertificateOrder>, lot: JudgedLot): Problem[] 
 
 function checkRevision(
   entry: Entry<CertificateOrder>,
-  earlier: readonly Entry<CertificateOrder>[]
+  last: CertificateOrder | undefined
 ): Problem[] {
   const { revision, reason, number, lot, issued } = entry.record
-  const last = earlier.at(-1)?.record
-  const faults: [string, string, string][] = [
+  const faults: readonly (readonly [field: string, message: string, hint: string])[] = [
     ...(revision > 1 && reason === undefined
       ? [
           [
             'revision',
             `revision ${revision} needs the reason it was made`,
             "add 'reason:' with one sentence"
-          ] as [string, string, string]
+          ] as const
         ]
       : []),
     ...(revision !== (last?.revision ?? 0) + 1
@@ -270,7 +268,7 @@ function checkRevision(
             'revision',
             `certificate ${number} has no revision ${revision - 1}`,
             'number revisions 1, 2, 3 and keep every one'
-          ] as [string, string, string]
+          ] as const
         ]
       : []),
     ...(last && last.lot !== lot
@@ -279,17 +277,11 @@ function checkRevision(
             'lot',
             `revision ${last.revision} of ${number} is on ${last.lot}`,
             'a certificate stays with its lot'
-          ] as [string, string, string]
+          ] as const
         ]
       : []),
     ...(last && issued < last.issued
-      ? [
-          ['issued', `is dated before revision ${last.revision}`, 'check the two dates'] as [
-            string,
-            string,
-            string
-          ]
-        ]
+      ? [['issued', `is dated before revision ${last.revision}`, 'check the two dates'] as const]
       : [])
   ]
   return faults.map(([field, message, hint]) =>

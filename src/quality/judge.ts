@@ -40,6 +40,8 @@ export interface Verdict {
   readonly probability?: number
   /** True where U is so large that no value could pass under the guarded rule. */
   readonly undecidableMethod: boolean
+  /** How far inside the limit the figure lies, negative outside; absent below the reporting limit. */
+  readonly margin?: number
 }
 
 /** Worst last, so that the verdict on many is the last of theirs. */
@@ -65,6 +67,7 @@ export function judge(figure: Judgeable, bounds: Bounds, rule: DecisionRule): Ve
   return {
     word,
     probability: conformityProbability(figure, bounds),
+    margin: marginOf(value, bounds).toNumber(),
     undecidableMethod: rule === 'guarded' && isAcceptanceEmpty(guard, bounds)
   }
 }
@@ -76,19 +79,12 @@ export function judge(figure: Judgeable, bounds: Bounds, rule: DecisionRule): Ve
  */
 export function conformityProbability(
   { value, standardUncertainty }: Judgeable,
-  { min, max }: Bounds
+  bounds: Bounds
 ): number {
-  const below = (bound: number) =>
-    standardUncertainty > 0 ? normalCdf(bound, value, standardUncertainty) : bound >= value ? 1 : 0
-  const upper = max === undefined ? 1 : below(Number(max))
-  const lower =
-    min === undefined
-      ? 0
-      : standardUncertainty > 0
-        ? below(Number(min))
-        : value >= Number(min)
-          ? 0
-          : 1
+  if (standardUncertainty === 0) return marginOf(toDecimal(value), bounds).isNegative() ? 0 : 1
+  const below = (bound: string) => normalCdf(Number(bound), value, standardUncertainty)
+  const upper = bounds.max === undefined ? 1 : below(bounds.max)
+  const lower = bounds.min === undefined ? 0 : below(bounds.min)
   return Math.max(0, upper - lower)
 }
 

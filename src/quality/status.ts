@@ -23,24 +23,25 @@ export const decisionOn = <Decision extends StateDecision>(
 export const isSellable = (state: LotState): boolean =>
   state === 'released' || state === 'concession'
 
-/** States customers may see: what was never let go stays in the workshop. */
-export const isPublishable = (decisions: readonly StateDecision[], day: string): boolean => {
-  const state = decisionOn(decisions, day)?.is ?? 'quarantine'
-  const wasSold = decisions.some(decision => decision.on <= day && isSellable(decision.is))
-  return isSellable(state) || (state === 'withdrawn' && wasSold)
-}
+/**
+ * Whether a lot was let go by a day. What never was stays in the workshop; what once was is shown
+ * for good, whatever was decided on it since: whoever holds some must be able to read that.
+ */
+export const wasLetGo = (decisions: readonly StateDecision[], day: string): boolean =>
+  decisions.some(decision => decision.on <= day && isSellable(decision.is))
 
-/** Why a decision cannot follow the one before it; undefined where it can. */
+/** Why a decision cannot follow those before it; undefined where it can. */
 export function refusedStep(
-  before: StateDecision | undefined,
+  earlier: readonly StateDecision[],
   decision: StateDecision
 ): string | undefined {
+  const before = earlier.at(-1)
   if (before && decision.on < before.on)
     return `is dated ${decision.on}, before the decision above it of ${before.on}`
   const from = before?.is ?? 'quarantine'
-  if (decision.is === 'withdrawn' && !isSellable(from))
+  if (decision.is === 'withdrawn' && !wasLetGo(earlier, decision.on))
     return `cannot be withdrawn from ${from}: only what was let go can be called back`
-  if (from === 'withdrawn' && decision.is === 'released')
+  if (decision.is === 'released' && earlier.some(({ is }) => is === 'withdrawn'))
     return 'cannot be released again once withdrawn: rework it into a new lot'
   if (from === 'scrapped') return 'follows on scrapped: what is gone cannot be decided on'
   return undefined

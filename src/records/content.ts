@@ -45,7 +45,7 @@ export function loadContent(files: readonly SourceFile[]): Checked<Content> {
     : { ok: true, value: { ...content, producer }, problems }
 }
 
-const depthOf = (entry: Entry<unknown>) => entry.at([]).file.path.split('/').length
+const depthOf = (entry: Entry<unknown>) => entry.file.path.split('/').length
 
 function collect(collected: Collected, file: SourceFile): Problem[] {
   const kind = kindOf(file)
@@ -61,7 +61,7 @@ function collect(collected: Collected, file: SourceFile): Problem[] {
   }
   if (!record.ok) return unread(collected, file, record.problems, document.value.data)
   const { placeOf, keyPlaceOf } = document.value
-  const entry = { record: record.value, at: placeOf, keyAt: keyPlaceOf } as Entry<never>
+  const entry = { record: record.value, file, at: placeOf, keyAt: keyPlaceOf } as Entry<never>
   collected[kind].push(entry)
   return []
 }
@@ -117,7 +117,7 @@ function checkProducer({ producer }: Collected, files: readonly SourceFile[]): P
         problemAt(
           { ...entry.keyAt(['name']), field: [] },
           'DUPLICATE_ID',
-          `a second producer record, beside ${producer[0]!.at([]).file.path}`,
+          `a second producer record, beside ${producer[0]!.file.path}`,
           'keep one producer.yaml'
         )
       )
@@ -168,14 +168,13 @@ function checkNames(collected: Collected): Problem[] {
     return kinds
       .flatMap(kind => namesOf(kind, collected).map(named => ({ ...named, kind })))
       .flatMap(({ entry, field, name, kind }) => {
-        const place = entry.at([field])
         const other = first.get(name.toLowerCase())
-        if (other === undefined) first.set(name.toLowerCase(), place.file.path)
+        if (other === undefined) first.set(name.toLowerCase(), entry.file.path)
         return other === undefined
           ? []
           : [
               problemAt(
-                place,
+                entry.at([field]),
                 'DUPLICATE_ID',
                 `${kindNames[kind]} ${name} is already recorded in ${other}`,
                 'give it a number of its own, or remove one of the two files'

@@ -6,16 +6,7 @@
  * comes from.
  */
 
-import {
-  isAlias,
-  isCollection,
-  isMap,
-  isScalar,
-  isSeq,
-  type Node,
-  type Pair,
-  parseDocument
-} from 'yaml'
+import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, parseDocument } from 'yaml'
 import {
   type Checked,
   type FieldPath,
@@ -26,9 +17,8 @@ import {
   type SourceFile
 } from '../problem.ts'
 import { controlProblems } from './control-characters.ts'
+import { filled, type Positions, positionsIn, type Range, rangeOf } from './positions.ts'
 import { syntaxProblems } from './syntax.ts'
-
-type Range = readonly [start: number, end: number]
 
 export interface RecordDocument {
   readonly file: SourceFile
@@ -40,15 +30,9 @@ export interface RecordDocument {
   keyPlaceOf(field: FieldPath): Place
 }
 
-interface Spot {
-  readonly key?: Range
-  readonly value: Range
-}
-
 /** Everything collected on one walk over the YAML tree. */
 interface Walk {
   readonly file: SourceFile
-  readonly spots: Map<string, Spot>
   readonly problems: Problem[]
 }
 
@@ -63,7 +47,7 @@ export function parseRecord(source: SourceFile): Checked<RecordDocument> {
     // 'silent' would also be silent about a second document in the file.
     logLevel: 'error'
   })
-  const walk: Walk = { file, spots: new Map(), problems: [] }
+  const walk: Walk = { file, problems: [] }
   const data = document.contents ? valueOf(walk, document.contents, []) : undefined
   const tooDeep = walk.problems.find(({ message }) => message === TOO_DEEP)
   if (tooDeep) return { ok: false, problems: [tooDeep] }
@@ -71,7 +55,7 @@ export function parseRecord(source: SourceFile): Checked<RecordDocument> {
   if (walk.problems.length === 0 && !isMap(document.contents))
     walk.problems.push(notARecord(file, document.contents))
   if (walk.problems.length > 0) return { ok: false, problems: walk.problems }
-  return { ok: true, value: positioned(walk, data), problems: [] }
+  return { ok: true, value: positioned(file, data), problems: [] }
 }
 
 function notARecord(file: SourceFile, contents: Node | null): Problem {
@@ -89,13 +73,12 @@ function notARecord(file: SourceFile, contents: Node | null): Problem {
   )
 }
 
-function positioned({ file, spots }: Walk, data: unknown): RecordDocument {
+/** The tree with its positions, looked up only where a problem has to be shown. */
+function positioned(file: SourceFile, data: unknown): RecordDocument {
+  let positions: Positions | undefined
   const place = (field: FieldPath, wanted: 'key' | 'value'): Place => {
-    const written = field.reduce<(string | number)[]>(
-      (path, step) => [...path, writtenStep(spots, path, step)],
-      []
-    )
-    return { file, field: written, range: nearest(spots, written, wanted) }
+    positions ??= positionsIn(file)
+    return positions(field, wanted)
   }
   return {
     file,
@@ -103,28 +86,6 @@ function positioned({ file, spots }: Walk, data: unknown): RecordDocument {
     placeOf: field => place(field, 'value'),
     keyPlaceOf: field => place(field, 'key')
   }
-}
-
-const spotKey = (field: FieldPath) => JSON.stringify(field)
-
-/** A typed field name (`mass_g`) as the record has it (`mass`). */
-function writtenStep(spots: Walk['spots'], parent: FieldPath, step: string | number) {
-  if (typeof step === 'number' || spots.has(spotKey([...parent, step]))) return step
-  const bare = step.replace(/_.*$/u, '')
-  const kebab = bare.replace(/[A-Z]/gu, letter => `-${letter.toLowerCase()}`)
-  return [bare, kebab].find(name => spots.has(spotKey([...parent, name]))) ?? kebab
-}
-
-/** The range of a field; for one that is not written, the key of the nearest one around it. */
-function nearest(spots: Walk['spots'], field: FieldPath, wanted: 'key' | 'value'): Range {
-  const own = spots.get(spotKey(field))
-  if (own) return (wanted === 'key' ? own.key : undefined) ?? own.value
-  for (let length = field.length - 1; length > 0; length--) {
-    const spot = spots.get(spotKey(field.slice(0, length)))
-    if (spot) return spot.key ?? [spot.value[0], spot.value[0] + 1]
-  }
-  const [first] = spots.values()
-  return first?.key ?? [0, 1]
 }
 
 /** Levels a record has at most, with room to spare: past them there is a slip or an attack. */
@@ -144,11 +105,7 @@ function listOf(walk: Walk, items: readonly Node[], path: FieldPath): unknown[] 
   for (const [index, item] of items.entries())
     if (isSplitDecimal(walk, items[index - 1], item))
       refuseSplit(walk, items[index - 1]!, item, path)
-  return items.map((item, index) => {
-    const child = [...path, index]
-    walk.spots.set(spotKey(child), { value: filled(rangeOf(item)) })
-    return valueOf(walk, item, child)
-  })
+  return items.map((item, index) => valueOf(walk, item, [...path, index]))
 }
 
 /** `[0,04 mL]` reads as two entries, 0 and 04 mL, with nothing but the comma between them. */
@@ -204,11 +161,6 @@ function mapOf(walk: Walk, pairs: readonly Pair[], path: FieldPath): Record<stri
     if (key === '<<') refuse(walk, child, keyRange, "merge keys ('<<') are not used in records")
     const node = pair.value as Node | null
     const value = node ? valueOf(walk, node, child) : ''
-    walk.spots.set(spotKey(child), {
-      key: keyRange,
-      // A group or list below its field's name is shown by the name.
-      value: filled(node && !(isCollection(node) && !node.flow) ? rangeOf(node) : keyRange)
-    })
     if (value !== '') entries.push([key, value])
   }
   return Object.fromEntries(entries)
@@ -280,8 +232,3 @@ function refuse(
 ): void {
   problems.push(problemAt({ file, field, range }, 'YAML_FEATURE', message, hint))
 }
-
-const rangeOf = (node: Node | null): Range => [node?.range?.[0] ?? 0, node?.range?.[1] ?? 0]
-
-/** A range never empty, so that a caret has something to stand under. */
-const filled = ([start, end]: Range): Range => [start, Math.max(end, start + 1)]

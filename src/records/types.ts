@@ -1,7 +1,7 @@
 /** The typed records, and the whole content of a workshop. */
 
 import type { z } from 'zod'
-import type { FieldPath, Place } from '../problem.ts'
+import type { FieldPath, Place, SourceFile } from '../problem.ts'
 import type { gradeRecord } from './schemas/grade.ts'
 import type {
   batchRecord,
@@ -33,6 +33,7 @@ export type CertificateOrder = z.output<typeof certificateRecord>
 /** A record and where its fields stand. */
 export interface Entry<Kind> {
   readonly record: Kind
+  readonly file: SourceFile
   at(field: FieldPath): Place
   keyAt(field: FieldPath): Place
 }

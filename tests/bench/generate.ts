@@ -1,0 +1,68 @@
+/** A large invented workshop for the benchmarks: the demo's records, again under new numbers. */
+
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { SourceFile } from '../../src/problem.ts'
+
+const read = (path: string): SourceFile => ({
+  path: join('content', path).replaceAll('\\', '/'),
+  text: readFileSync(join('content', path), 'utf8')
+})
+
+/** Records every lot shares. */
+const sharedFolders = ['instruments', 'titrants', 'methods', 'grades', 'materials']
+
+/** Lots that stand for the rest: complete, released, with a certificate. */
+const patterns = [
+  { folder: 'batches', lot: 'EB-26-001', certificate: 'CT-26-001-r1' },
+  { folder: 'batches', lot: 'EB-26-010', certificate: 'CT-26-015-r1' },
+  { folder: 'batches', lot: 'EB-26-011', certificate: 'CT-26-017-r1' }
+]
+
+/** Files of a workshop with `lots` lots; the same files for the same number. */
+export function generateWorkshop(lots: number): SourceFile[] {
+  const shared = [
+    read('producer.yaml'),
+    ...sharedFolders.flatMap(folder =>
+      readdirSync(join('content', folder)).map(name => plentiful(read(join(folder, name))))
+    )
+  ]
+  return [...shared, ...Array.from({ length: lots }, (_, index) => lotFiles(index)).flat()]
+}
+
+/** Materials enough for any number of lots. */
+const plentiful = (file: SourceFile): SourceFile =>
+  file.path.includes('/materials/')
+    ? { ...file, text: file.text.replace(/^quantity: .*$/mu, 'quantity: 900000 kg') }
+    : file
+
+function lotFiles(index: number): SourceFile[] {
+  const { folder, lot, certificate } = patterns[index % patterns.length]!
+  const number = `N-${String(index).padStart(5, '0')}`
+  const record = read(join(folder, `${lot}.yaml`))
+  const paper = read(join('certificates', `${certificate}.yaml`))
+  return [
+    {
+      path: `content/${folder}/${number}.yaml`,
+      text: shifted(record.text, index).replace(/^lot: .*$/mu, `lot: ${number}`)
+    },
+    {
+      path: `content/certificates/C-${number}-r1.yaml`,
+      text: paper.text
+        .replace(/^lot: .*$/mu, `lot: ${number}`)
+        .replace(/^number: .*$/mu, `number: C-${number}`)
+    }
+  ]
+}
+
+/** Other readings for each lot, the figures nearly the same: no two lots may seem copied. */
+const shifted = (text: string, index: number) =>
+  text
+    .replace(
+      /^( {6}- \{ mass: [\d.]+) g/gmu,
+      (_, head: string) => `${head}${String(index).padStart(5, '0')} g`
+    )
+    .replace(
+      /\b(dish|before|after): ([\d.]+) g/gu,
+      (_, name: string, mass: string) => `${name}: ${(Number(mass) + index * 0.0001).toFixed(4)} g`
+    )

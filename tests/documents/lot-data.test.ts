@@ -1,0 +1,113 @@
+/** data.json: its schema, and its figures against those of the documents. */
+
+import { describe, expect, test } from 'vitest'
+import { z } from 'zod'
+import { lotData } from '../../src/data/lot-data.ts'
+import { type LotData, lotDataJsonSchema, lotDataSchema } from '../../src/documents/lot-data.ts'
+import type { Figure, SiteDocument } from '../../src/documents/types.ts'
+import { smallFiles, withChange } from '../records-on-disk.ts'
+import { pageOf, publicSite, siteOf, workshopSite } from './demo.ts'
+
+const dataOf = (site: SiteDocument, lot: string): LotData =>
+  lotDataSchema.parse(JSON.parse(lotData(pageOf(site, lot), site)))
+
+const both = [publicSite, workshopSite]
+
+describe('every data.json of the demo', () => {
+  const published = z.fromJSONSchema(
+    JSON.parse(JSON.stringify(lotDataJsonSchema())) as Parameters<typeof z.fromJSONSchema>[0]
+  )
+
+  test('keeps to its schema, and to the JSON Schema that is given away', () => {
+    for (const site of both)
+      for (const page of site.lots) {
+        const data: unknown = JSON.parse(lotData(page, site))
+        expect(lotDataSchema.safeParse(data).error).toBeUndefined()
+        expect(published.safeParse(data).error).toBeUndefined()
+      }
+  })
+
+  test.for([
+    ['a field nobody knows', (data: LotData) => ({ ...data, extra: 1 })],
+    ['a figure as text', (data: LotData) => withValue(data, '262')],
+    ['a missing figure', (data: LotData) => withValue(data, undefined)],
+    ['another version', (data: LotData) => ({ ...data, formatVersion: 2 })]
+  ] as const)('would be refused with %s', ([, spoil]) => {
+    const spoilt: unknown = JSON.parse(JSON.stringify(spoil(dataOf(publicSite, 'EB-26-001'))))
+    expect(lotDataSchema.safeParse(spoilt).success).toBe(false)
+    expect(published.safeParse(spoilt).success).toBe(false)
+  })
+
+  test('ends in a line end and holds no process figures in public', () => {
+    for (const page of publicSite.lots) {
+      const text = lotData(page, publicSite)
+      expect(text.endsWith('}\n')).toBe(true)
+      expect((JSON.parse(text) as LotData).process).toBeNull()
+    }
+    expect(Object.keys(dataOf(workshopSite, 'EB-26-001').process ?? {})).toContain('mass-yield')
+  })
+
+  test('gives every figure exactly as the document holds it', () => {
+    for (const site of both)
+      for (const page of site.lots) {
+        const { quantities } = dataOf(site, page.document.lot)
+        expect(Object.keys(quantities)).toEqual(page.document.results.map(({ key }) => key))
+        for (const row of page.document.results) {
+          const given = quantities[row.key]!
+          expect(given.value ?? given.below).toBe(exactOf(row.value))
+          expect(given.below === null).toBe(!row.below)
+          expect(given.expandedUncertainty).toBe(exactOf(row.expandedUncertainty))
+          expect(given.standardUncertainty).toBe(exactOf(row.standardUncertainty))
+          expect(given.coverageFactor).toBe(exactOf(row.coverageFactor))
+          expect(given.limit?.min ?? null).toBe(exactOf(row.limit?.min))
+          expect(given.limit?.max ?? null).toBe(exactOf(row.limit?.max))
+          expect(given.verdict).toBe(row.verdict?.word ?? null)
+          expect(given.basis).toBe(row.basis)
+        }
+      }
+  })
+
+  test('is consistent: U is k times u, and the probability lies between 0 and 1', () => {
+    for (const { document } of workshopSite.lots)
+      for (const given of Object.values(dataOf(workshopSite, document.lot).quantities)) {
+        const { standardUncertainty: u, coverageFactor: k, expandedUncertainty: U } = given
+        if (u !== null) expect(U).toBeCloseTo(k! * u, 9)
+        const p = given.conformityProbability
+        if (p !== null) expect(p >= 0 && p <= 1).toBe(true)
+      }
+  })
+})
+
+test('a figure below its reporting limit gives the limit, and no value that was not found', () => {
+  const path = 'batches/EB-1.yaml'
+  const clean = withChange(
+    withChange(smallFiles, path, 'titre: 1.34 mL', 'titre: 0.06 mL'),
+    path,
+    'titre: 1.31 mL',
+    'titre: 0.05 mL'
+  )
+  const site = siteOf(clean, { edition: 'workshop' })
+  const given = dataOf(site, 'EB-1').quantities['free-acid']!
+  const row = pageOf(site, 'EB-1').document.results.find(({ key }) => key === 'free-acid')!
+  expect(given).toMatchObject({
+    value: null,
+    below: exactOf(row.value),
+    standardUncertainty: null,
+    coverageFactor: null,
+    expandedUncertainty: null,
+    conformityProbability: null,
+    verdict: 'pass'
+  })
+  expect(row.value?.printed).toMatch(/^< 0\.00\d+$/u)
+  expect(given.below).toBeLessThanOrEqual(Number(row.value?.printed.slice(2)))
+})
+
+const exactOf = (figure: Figure | undefined) => (figure ? Number(figure.exact) : null)
+
+const withValue = (data: LotData, value: unknown) => ({
+  ...data,
+  quantities: {
+    ...data.quantities,
+    'expansion-volume': { ...data.quantities['expansion-volume'], value }
+  }
+})

@@ -1,0 +1,58 @@
+/** Records for tests: the demo workshop, and a small one to spoil. */
+
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { EvaluatedContent } from '../src/evaluate/types.ts'
+import { type Judgement, judgeContent } from '../src/pipeline.ts'
+import type { SourceFile } from '../src/problem.ts'
+import { root } from './source-files.ts'
+
+/** Records below a folder, with paths as a command sees them. */
+export const readRecords = (folder: string): SourceFile[] =>
+  readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter(name => name.endsWith('.yaml'))
+    .map(name => ({
+      path: `content/${name.replaceAll('\\', '/')}`,
+      text: readFileSync(join(folder, name), 'utf8')
+    }))
+    .sort((a, b) => (a.path < b.path ? -1 : 1))
+
+export const demoFiles = readRecords(join(root, 'content'))
+
+/** One lot of each kind, and what they need. */
+export const smallFiles = readRecords(join(root, 'tests/fixtures/base'))
+
+/** The same records with a text replaced in one file, where it must stand. */
+export function withChange(
+  files: readonly SourceFile[],
+  path: string,
+  from: string,
+  to: string
+): SourceFile[] {
+  const found = files.find(file => file.path === `content/${path}`)
+  if (!found?.text.includes(from)) throw new Error(`${path} does not hold ${from}`)
+  return files.map(file =>
+    file === found ? { path: file.path, text: file.text.replace(from, () => to) } : file
+  )
+}
+
+/** The same records with one more. */
+export const withFile = (
+  files: readonly SourceFile[],
+  path: string,
+  text: string
+): SourceFile[] => [...files, { path: `content/${path}`, text }]
+
+/** What the records evaluate to, whatever is wrong with them beside. */
+export function evaluate(files: readonly SourceFile[]): EvaluatedContent {
+  const { evaluated, problems } = judgeContent(files)
+  if (!evaluated) throw new Error(problems.map(({ message }) => message).join('\n'))
+  return evaluated
+}
+
+/** Problems as 'CODE field: message', in file order. */
+export const problemsOf = (files: readonly SourceFile[], asOf?: string): string[] =>
+  linesOf(judgeContent(files, asOf))
+
+const linesOf = ({ problems }: Judgement): string[] =>
+  problems.map(({ code, field, message }) => `${code} ${field.join('.')}: ${message}`)

@@ -1,0 +1,65 @@
+/** The project's own source, as the TypeScript compiler reads it. */
+
+import { readdirSync, readFileSync } from 'node:fs'
+import { dirname, join, posix } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import ts from 'typescript'
+
+/** Top of the checkout. */
+export const root = join(dirname(fileURLToPath(import.meta.url)), '..')
+
+export interface Source {
+  /** From the top of the checkout, with forward slashes: 'src/quality/judge.ts'. */
+  readonly path: string
+  readonly text: string
+  readonly tree: ts.SourceFile
+}
+
+export const parseSource = (path: string, text: string): Source => ({
+  path,
+  text,
+  tree: ts.createSourceFile(path, text, ts.ScriptTarget.ES2022, true)
+})
+
+/** Every TypeScript file below src. */
+export const sources: readonly Source[] = readdirSync(join(root, 'src'), {
+  recursive: true,
+  encoding: 'utf8'
+})
+  .map(name => `src/${name.replaceAll('\\', '/')}`)
+  .filter(path => path.endsWith('.ts'))
+  .sort()
+  .map(path => parseSource(path, readFileSync(join(root, path), 'utf8')))
+
+/** Every node of a file, outermost first. */
+export function* nodesOf(node: ts.Node): Generator<ts.Node> {
+  yield node
+  const children: ts.Node[] = []
+  ts.forEachChild(node, child => void children.push(child))
+  for (const child of children) yield* nodesOf(child)
+}
+
+/**
+ * What a file imports, by the text between the quotes: static, type-only, dynamic, re-exported,
+ * `import type X = require(…)`, and types written `import('…').X`.
+ */
+export const importsOf = ({ tree }: Source): string[] =>
+  [...nodesOf(tree)].flatMap(node => {
+    const named = importedBy(node)
+    return named && ts.isStringLiteralLike(named) ? [named.text] : []
+  })
+
+function importedBy(node: ts.Node): ts.Node | undefined {
+  if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) return node.moduleSpecifier
+  if (ts.isExternalModuleReference(node)) return node.expression
+  if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument)) return node.argument.literal
+  const isImport =
+    ts.isCallExpression(node) &&
+    (node.expression.kind === ts.SyntaxKind.ImportKeyword ||
+      node.expression.getText() === 'require')
+  return isImport ? node.arguments[0] : undefined
+}
+
+/** A relative import as a path from the top of the checkout; undefined for a package. */
+export const resolveImport = (from: string, name: string): string | undefined =>
+  name.startsWith('.') ? posix.join(posix.dirname(from), name) : undefined
