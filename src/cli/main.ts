@@ -6,6 +6,7 @@ import { version } from '../site/project.ts'
 import { buildCommand } from './build.ts'
 import { checkCommand } from './check.ts'
 import { newCommand } from './new.ts'
+import { papersCommand } from './papers.ts'
 import { schemasCommand } from './schemas.ts'
 import { setupCommand } from './setup.ts'
 import { startCommand } from './start.ts'
@@ -48,7 +49,8 @@ const commands = (): Command[] => [
   startCommand(),
   newCommand(),
   setupCommand(),
-  schemasCommand()
+  schemasCommand(),
+  papersCommand()
 ]
 
 interface Ending {

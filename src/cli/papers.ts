@@ -5,7 +5,9 @@ import { join, relative } from 'node:path'
 import { Command } from 'commander'
 import type { LotPage } from '../documents/types.ts'
 import { Failure } from '../site/failure.ts'
+import { attachmentOf } from '../site/papers.ts'
 import { readContent } from '../site/read-content.ts'
+import type { Steps } from '../site/steps.ts'
 import { folderFrom, userFolder } from './folders.ts'
 import { asOfOption, contentOption, paperOption } from './options.ts'
 import { count, problemsText, summaryLine } from './report.ts'
@@ -39,7 +41,11 @@ export const papersCommand = (): Command =>
     .allowExcessArguments()
     .action(writeLotPapers)
 
-async function writeLotPapers(lot: string, options: PapersOptions, command: Command): Promise<void> {
+async function writeLotPapers(
+  lot: string,
+  options: PapersOptions,
+  command: Command
+): Promise<void> {
   refuseStray(command, process.env, 1)
   const [{ buildDocuments }, { ownChain }, { steps }] = await Promise.all([
     import('../pipeline.ts'),
@@ -74,15 +80,15 @@ async function writeLotPapers(lot: string, options: PapersOptions, command: Comm
 async function writePage(
   page: LotPage,
   folder: string,
-  { certificatePdf, attachmentData }: typeof import('../site/steps.ts').steps
+  { certificatePdf }: Steps
 ): Promise<number> {
   await mkdir(folder, { recursive: true })
-  const bytes = Buffer.from(attachmentData(page), 'utf8')
-  await writeFile(join(folder, `${page.document.lot}.json`), bytes)
+  const attachment = attachmentOf(page)
+  await writeFile(join(folder, `${page.document.lot}.json`), attachment.bytes)
   for (const { document, url } of page.certificates)
     await writeFile(
       join(folder, url.split('/').at(-1)!),
-      await certificatePdf(document, { name: 'data.json', bytes })
+      await certificatePdf(document, attachment)
     )
   return page.certificates.length + 1
 }

@@ -36,6 +36,7 @@ export function certificateDocument(
   const { site } = producer
   return {
     title: 'Certificate of analysis',
+    lot: view.lot,
     ...(order
       ? issuedPart(order, superseded, view.calledBack)
       : { preview: true, mark: marks.preview, dated: view.made }),

@@ -68,10 +68,14 @@ export type QuantityData = z.output<typeof quantityData>
 /** JSON Schema of data.json, for whoever reads one. */
 export const lotDataJsonSchema = () => z.toJSONSchema(lotDataSchema)
 
+/** What a page's data is made from. */
+export type LotDataSource = Pick<LotPage, 'document' | 'certificates'> &
+  Partial<Pick<LotPage, 'process'>>
+
 /** The figures of one page. */
 export function lotDataOf(
-  { document, process, certificates }: LotPage,
-  site: SiteDocument
+  { document, process, certificates }: LotDataSource,
+  site: Pick<SiteDocument, 'edition' | 'producer'>
 ): LotData {
   const { grade, status, answer } = document
   return {
@@ -94,6 +98,9 @@ export function lotDataOf(
     )
   }
 }
+
+/** The text of a data file. */
+export const lotDataText = (data: LotData): string => `${JSON.stringify(data, null, 2)}\n`
 
 const byKey = (rows: readonly ResultRow[]) =>
   Object.fromEntries(rows.map(row => [row.key, quantityDataOf(row)]))

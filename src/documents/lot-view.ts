@@ -29,6 +29,9 @@ export type GradeView = Pick<
   | 'public'
   | 'packing'
   | 'storage'
+  | 'retestAfterMonths'
+  | 'casNumber'
+  | 'safetyDataSheet'
   | 'hazards'
   | 'cautions'
 >
@@ -102,6 +105,9 @@ export const viewGrade = ({
   public: sections,
   packing,
   storage,
+  retestAfterMonths,
+  casNumber,
+  safetyDataSheet,
   hazards,
   cautions
 }: Grade): GradeView => ({
@@ -117,6 +123,9 @@ export const viewGrade = ({
   public: sections,
   packing,
   storage,
+  retestAfterMonths,
+  casNumber,
+  safetyDataSheet,
   hazards,
   cautions
 })

@@ -3,9 +3,17 @@
 import { quantities, quantityOf } from '../quantities.ts'
 import { hazardText } from './hazards.ts'
 import type { LotView } from './lot-view.ts'
-import { resultRow, typicalRow } from './result-row.ts'
+import { placesFrom, resultRow, typicalRow } from './result-row.ts'
 import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.ts'
-import { dateText, inSentence, kindTexts, listText, marks, ruleTexts } from './words.ts'
+import {
+  dateText,
+  inSentence,
+  kindTexts,
+  listText,
+  marks,
+  monthsLater,
+  ruleTexts
+} from './words.ts'
 import { workingOf } from './working.ts'
 
 export const lotUrl = (lot: string): string => `lots/${lot}/`
@@ -20,8 +28,7 @@ export function lotDocument(
   sections: Sections,
   papers: readonly Paper[]
 ): LotDocument {
-  const { grade, rows } = view
-  const measured = rows.flatMap(({ result }) => (result ? [result] : []))
+  const { grade } = view
   return {
     lot: view.lot,
     kind: kindTexts[view.kind],
@@ -38,7 +45,7 @@ export function lotDocument(
     facts: lotFacts(view, sections),
     results: sections.has('results') ? resultRows(view) : [],
     decisionRule: ruleTexts[view.rule],
-    workings: sections.has('working') ? measured.map(workingOf) : [],
+    workings: sections.has('working') ? workingsOf(view) : [],
     chain: sections.has('chain') ? view.chain : [],
     traceability: sections.has('results') ? view.traceability : [],
     ...hazardText(grade.hazards),
@@ -47,6 +54,9 @@ export function lotDocument(
     notices: noticesOf(view)
   }
 }
+
+const workingsOf = ({ rows, rule }: LotView) =>
+  rows.flatMap(row => (row.result ? [workingOf(row.result, placesFrom(row, rule))] : []))
 
 /** Measured and limited quantities, then what the grade states as typical of others. */
 export function resultRows({ rows, rule, grade }: LotView): ResultRow[] {
@@ -82,7 +92,7 @@ export function answerOf({ rows, word, grade }: LotView): LotDocument['answer'] 
     'conditional fail': `Outside ${some(failing)}, but by no more than the uncertainty: ${titles(failing)}.`,
     fail: `Does not meet ${some(failing)}: ${titles(failing)}.`,
     'not decidable': `Cannot be decided against ${some(undecided)}: ${titles(undecided)}.`,
-    'not judged': `Not judged against ${all}: ${titles(missing)} not measured.`
+    'not judged': `Measurements are missing for ${some(missing)}: ${titles(missing)}.`
   }
   const aside = (text: string, rows: LotView['rows'], toldBy: typeof word) =>
     rows.length === 0 || word === toldBy ? '' : ` ${text}: ${titles(rows)}.`
@@ -103,17 +113,24 @@ const titles = (rows: LotView['rows']) =>
 export function lotFacts({ made, grade, kind, sampling }: LotView, sections: Sections): Fact[] {
   const taken = [sampling?.plan, sampling?.increments].filter(part => part !== undefined)
   const on = sampling?.on === undefined ? [] : [dateText(sampling.on)]
+  const sampled = sections.has('sampling') ? [...taken, ...on].join('; ') : ''
+  const months = grade.retestAfterMonths
   return [
     { label: 'Product', text: capital(kindTexts[kind]) },
     { label: 'Grade', text: `${grade.title} (${grade.id}), revision ${grade.revision}` },
     { label: 'Made', text: dateText(made) },
-    ...(sections.has('sampling') && taken.length + on.length > 0
-      ? [{ label: 'Sampling', text: [...taken, ...on].join('; ') }]
-      : []),
-    ...(grade.packing === undefined ? [] : [{ label: 'Packing', text: grade.packing }]),
-    ...(grade.storage === undefined ? [] : [{ label: 'Storage', text: grade.storage }])
+    ...fact('Retest by', months && dateText(monthsLater(made, months))),
+    ...fact('Sampling', sampled),
+    ...fact('CAS number', grade.casNumber),
+    ...fact('Safety data sheet', grade.safetyDataSheet),
+    ...fact('Packing', grade.packing),
+    ...fact('Storage', grade.storage)
   ]
 }
+
+/** A fact, where there is something to say. */
+const fact = (label: string, text: string | number | undefined): Fact[] =>
+  text ? [{ label, text: String(text) }] : []
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 

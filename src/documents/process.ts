@@ -28,7 +28,7 @@ export function processDocument(
     results: results.map(result =>
       resultRow({ quantity: result.quantity, result, scope: 'lot mean' }, 'simple')
     ),
-    workings: results.map(workingOf),
+    workings: results.map(result => workingOf(result)),
     materials: lot.kind === 'batch' ? materialLinks(content, lot.entry.record) : [],
     notices: judged ? overdueUses(judged) : []
   }

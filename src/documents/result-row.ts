@@ -88,7 +88,7 @@ function measuredPart(result: Result, row: JudgedRow, rule: DecisionRule) {
   const text = spreadText(result)
   return {
     ...shared,
-    ...resultFigures(estimate.value, U, morePlaces(estimate.value, U, row, rule)),
+    ...resultFigures(estimate.value, U, placesFrom(row, rule)),
     standardUncertainty: significant(uncertaintyOf(estimate), 2),
     coverageFactor: significant(k, 3),
     degreesOfFreedom: freedomFigure(df),
@@ -106,6 +106,16 @@ function belowFigure(below: number, { bounds, verdict }: JudgedRow): Figure {
 
 const bare = { value: 0, standardUncertainty: 0, expandedUncertainty: 0 }
 
+/**
+ * Digits a measured row is printed with beyond U's second: fewer by one where its grade reports
+ * coarser, more where its verdict takes them.
+ */
+export function placesFrom(row: JudgedRow, rule: DecisionRule): number {
+  if (!row.result) return 0
+  const { estimate } = row.result
+  return morePlaces(estimate.value, expand(estimate).U, row, rule)
+}
+
 /** Enough to print every digit that was judged. */
 const MOST_EXTRA_PLACES = 30
 
@@ -114,9 +124,12 @@ const MOST_EXTRA_PLACES = 30
  * comes to the verdict that was reached on the unrounded ones.
  */
 function morePlaces(value: number, U: number, row: JudgedRow, rule: DecisionRule): number {
-  const { bounds, verdict, worst } = row
-  if (!bounds || !verdict || worst) return 0
-  for (let more = 0; more < MOST_EXTRA_PLACES; more++)
+  const { bounds, verdict, worst, places } = row
+  // U keeps one digit at the least, or it would read as none.
+  const coarser = places === undefined || U === 0 ? 0 : places - placesFor(U, 2)
+  const start = Math.min(0, Math.max(-1, coarser))
+  if (!bounds || !verdict || worst) return start
+  for (let more = start; more < MOST_EXTRA_PLACES; more++)
     if (judgePrinted(value, U, bounds, rule, more) === verdict.word) return more
   return MOST_EXTRA_PLACES
 }

@@ -10,6 +10,7 @@ import { chainOf, madeFrom } from './chain.ts'
 import { gradeDocument } from './grade.ts'
 import { answerOf, lotDocument, lotUrl, type Sections } from './lot.ts'
 import { type LotView, viewLot } from './lot-view.ts'
+import { lotDataOf, lotDataText } from './lot-data.ts'
 import { processDocument } from './process.ts'
 import { runPage } from './run.ts'
 import type { LotPage, LotSummary, Paper, SiteDocument } from './types.ts'
@@ -29,16 +30,20 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
   const { evaluated, edition, asOf } = inputs
   const { content } = evaluated
   const shown = inputs.lots.filter(lot => edition === 'workshop' || isPublic(lot, asOf))
-  const names = new Set(shown.map(lot => lot.evaluated.lot))
+  const names = new Set(shown.map(lotName))
   const runs = edition === 'workshop' ? furnaceRuns(evaluated, asOf) : []
   for (const run of runs) names.add(run.lot)
   const made = madeFrom(content)
   const chain = (lot: string) => chainOf(made, lot, name => names.has(name))
+  const open = new Set(inputs.lots.filter(lot => isPublic(lot, asOf)).map(lotName))
+  const openChain = (lot: string) => chainOf(made, lot, name => open.has(name))
   const orders = ordersByLot(content, asOf)
   const pages = [
     ...shown.map(lot => {
-      const name = lot.evaluated.lot
-      return lotPage(inputs, lot, viewLot(content, lot, chain(name)), orders.get(name) ?? [])
+      const name = lotName(lot)
+      const view = viewLot(content, lot, chain(name))
+      const openView = { ...view, chain: openChain(name) }
+      return lotPage(inputs, lot, view, openView, orders.get(name) ?? [])
     }),
     ...runs.map(run => runPage(evaluated, run, chain(run.lot)))
   ].sort(
@@ -54,6 +59,8 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
       edition === 'workshop' ? content.drafts.map(({ lot, missing }) => ({ lot, missing })) : []
   }
 }
+
+const lotName = ({ evaluated }: JudgedLot) => evaluated.lot
 
 /** A lot customers may see: let go once, and of a grade that shows its lots at all. */
 const isPublic = ({ evaluated, grade }: JudgedLot, asOf: string): boolean =>
@@ -76,10 +83,12 @@ function lotPage(
   inputs: SiteInputs,
   lot: JudgedLot,
   view: LotView,
+  openView: LotView,
   orders: readonly CertificateOrder[]
 ): LotPage {
   const { evaluated, edition } = inputs
-  const sections: Sections = edition === 'workshop' ? allSections : new Set(view.grade.public ?? [])
+  const openSections: Sections = new Set(view.grade.public ?? [])
+  const sections = edition === 'workshop' ? allSections : openSections
   const certificates =
     edition === 'workshop' || sections.has('results') ? papersOf(inputs, view, orders) : []
   const dataUrl = `${lotUrl(view.lot)}data.json`
@@ -100,7 +109,13 @@ function lotPage(
     document,
     ...(edition === 'workshop' ? { process: processDocument(evaluated, lot.evaluated, lot) } : {}),
     certificates,
-    dataUrl
+    dataUrl,
+    attachment: lotDataText(
+      lotDataOf(
+        { document: lotDocument(openView, openSections, papers), certificates },
+        { edition: 'public', producer: producerText(evaluated.content.producer.record) }
+      )
+    )
   }
 }
 

@@ -194,6 +194,7 @@ export interface ProcessDocument {
 /** A certificate, or the preview of one where none was issued. */
 export interface CertificateDocument {
   readonly title: string
+  readonly lot: string
   /** Absent on a preview. */
   readonly number?: string
   readonly revision?: string
@@ -282,4 +283,6 @@ export interface LotPage {
   /** Latest certificate, or the preview; older revisions follow. None for furnace runs. */
   readonly certificates: readonly { readonly document: CertificateDocument; readonly url: string }[]
   readonly dataUrl: string
+  /** Text of the data each certificate carries: the public part, whatever the edition. */
+  readonly attachment?: string
 }

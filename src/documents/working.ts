@@ -17,8 +17,12 @@ import {
 import type { Table, Working } from './types.ts'
 import { counted, withMinus } from './words.ts'
 
-/** The working of one figure. */
-export function workingOf(result: Result): Working {
+/**
+ * The working of one figure.
+ *
+ * @param more digits it is printed with beyond U's second, as in its row
+ */
+export function workingOf(result: Result, more = 0): Working {
   const { trace, quantity } = result
   const { key, title } = quantities[quantity]
   return {
@@ -26,7 +30,7 @@ export function workingOf(result: Result): Working {
     title,
     formula: trace.formula,
     source: trace.source,
-    outcome: outcomeText(result),
+    outcome: outcomeText(result, more),
     ...(trace.readings ? { readings: readingsTable(result) } : {}),
     inputs: inputsTable(result),
     budget: budgetTable(result),
@@ -34,10 +38,10 @@ export function workingOf(result: Result): Working {
   }
 }
 
-function outcomeText({ estimate, quantity, below }: Result): string {
+function outcomeText({ estimate, quantity, below }: Result, more: number): string {
   const { U, k, df } = expand(estimate)
   const unit = unitText(quantity).printed
-  const figures = resultFigures(estimate.value, U)
+  const figures = resultFigures(estimate.value, U, more)
   const sum = `${withUnit(figures.value.printed, unit)} ± ${withUnit(figures.expandedUncertainty.printed, unit)}`
   const freedom = Number.isFinite(df)
     ? counted(df, 'degree of freedom', 'degrees of freedom')

@@ -11,7 +11,7 @@ import {
 import { porosity, porosityBasis } from '../physics/porosity.ts'
 import type { QuantityName } from '../quantities.ts'
 import type { Foil } from '../records/types.ts'
-import { type Bench, openSession, read, type Session } from './bench.ts'
+import { type Bench, openSession, read, report, type Session } from './bench.ts'
 import { instrumentsFor, type MethodOf } from './flake.ts'
 import { type Account, attempt } from './result.ts'
 import type { Result, Results } from './types.ts'
@@ -49,7 +49,15 @@ function sheetThickness(session: Session, sheet: Sheet): Estimate {
   const positions = sheet.thickness_mm.map((reading, index) =>
     read(session, reading, 'mm', 'thickness', `${what}, position ${index + 1}`)
   )
+  if (positions.length === 1) warnSinglePosition(session, sheet.id)
   return meanOfReadings(positions, `${session.bench.lot} ${what}`)
+}
+
+/** One position says nothing of the field; told once a sheet, though several figures need it. */
+function warnSinglePosition({ bench }: Session, sheet: string): void {
+  const message = `sheet ${sheet} has its thickness from one position: its scatter is not in the uncertainty`
+  if (!bench.problems.some(problem => problem.message === message))
+    report(bench, ['sheets'], 'SINGLE_READING', [message, 'measure five positions or more'])
 }
 
 const sheetSize = (session: Session, sheet: Sheet) => ({

@@ -41,8 +41,7 @@ export function freeAcidResult(
       mass_g: 'mass',
       titre_mL: 'titre',
       blank_mL: 'titre',
-      extract_mL: 'volume',
-      aliquot_mL: 'volume'
+      ...(test.extract_mL && test.aliquot_mL ? { extract_mL: 'volume', aliquot_mL: 'volume' } : {})
     }),
     deviation: test.deviation,
     notes: notesOf(test)

@@ -30,7 +30,7 @@ export function judgeLot(
   const grade = gradeOf(content, record, asOf)
   const rule = grade.decisionRule ?? 'simple'
   const rows = quantityNames
-    .map(name => judgeRow(name, evaluated.product[name], grade.limits[quantities[name].key], rule))
+    .map(name => judgeRow(name, evaluated.product[name], grade, rule))
     .filter(row => row.result !== undefined || row.limit !== undefined)
   const decision = decisionOn(record.status ?? [], asOf)
   return {
@@ -75,11 +75,19 @@ export function boundsOf({ min, max, target, tolerance }: Limit): Bounds {
 function judgeRow(
   quantity: QuantityName,
   result: Result | undefined,
-  limit: Limit | undefined,
+  grade: Grade,
   rule: DecisionRule
 ): JudgedRow {
+  const { key } = quantities[quantity]
+  const limit = grade.limits[key]
+  const places = limit?.places ?? grade.measured?.[key]?.places
   const scope = limit?.of ?? 'lot mean'
-  const row = { quantity, scope, ...(result ? { result } : {}) }
+  const row = {
+    quantity,
+    scope,
+    ...(result ? { result } : {}),
+    ...(places === undefined ? {} : { places })
+  }
   if (!limit) return row
   const bounds = boundsOf(limit)
   return { ...row, limit, bounds, ...(result ? judgeScope(result, bounds, scope, rule) : {}) }

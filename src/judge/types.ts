@@ -24,6 +24,8 @@ export interface JudgedRow {
   readonly limit?: Limit
   readonly bounds?: Bounds
   readonly scope: Scope
+  /** Decimals the grade reports it with; U's own digits where it says nothing. */
+  readonly places?: number
   /** Absent without a limit or a result. */
   readonly verdict?: Verdict
   readonly worst?: Worst

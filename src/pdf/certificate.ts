@@ -12,7 +12,6 @@ import {
   footHeight,
   footLines,
   identityOf,
-  lotOf,
   markOf
 } from './furniture.ts'
 import { drawHead } from './head.ts'
@@ -40,7 +39,7 @@ export interface Attachment {
  *
  * @param attachment the lot's data as published beside the PDF
  * @throws MissingGlyph where a text holds a sign the font lacks
- * @throws Error where a row, a fact or a statement is taller than a page, or no lot is named
+ * @throws Error where a row, a fact or a statement is taller than a page
  */
 export async function certificatePdf(
   document: CertificateDocument,
@@ -84,7 +83,7 @@ function infoOf(document: CertificateDocument, words: Words): Info {
   return {
     Title: `${document.title}, ${identityOf(document, words)}`,
     Author: document.producer.name,
-    Subject: `${words.lot} ${lotOf(document, words)}`,
+    Subject: `${words.lot} ${document.lot}`,
     Creator: 'Lotfolio',
     Producer: 'PDFKit',
     CreationDate: datedOf(document),

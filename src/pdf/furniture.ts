@@ -28,13 +28,6 @@ const footStyle = { ...styles.small, colour: GREY }
 export const markOf = (document: CertificateDocument, words: Words): string | undefined =>
   document.mark ?? (document.preview ? words.previewMark : undefined)
 
-/** The lot, which each page names. */
-export function lotOf(document: CertificateDocument, words: Words): string {
-  const lot = document.facts.find(fact => fact.label === words.lot)
-  if (!lot) throw new Error(`a certificate needs a fact '${words.lot}', so that each page names it`)
-  return lot.text
-}
-
 /** 'C-26-014, revision 1', or the mark where there is no number. */
 export function identityOf(document: CertificateDocument, words: Words): string {
   const { number, revision } = document
@@ -87,7 +80,7 @@ export function footLines(
   width: number
 ): string[] {
   const name = document.number === undefined ? '' : `${words.certificate} `
-  const text = `${name}${identityOf(document, words)}  ·  ${words.lot} ${lotOf(document, words)}`
+  const text = `${name}${identityOf(document, words)}  ·  ${words.lot} ${document.lot}`
   return wrapText(pdf, footStyle, text, width - widthOf(pdf, footStyle, words.page(999, 999)))
 }
 

@@ -28,9 +28,8 @@ export async function writePapers(
 ): Promise<void> {
   const renderer = await steps.renderer()
   for (const [index, page] of site.lots.entries()) {
-    const data = Buffer.from(steps.lotData(page, site), 'utf8')
-    await write(join(folder, page.dataUrl), data)
-    const attachment = { name: 'data.json', bytes: data }
+    await write(join(folder, page.dataUrl), Buffer.from(steps.lotData(page, site), 'utf8'))
+    const attachment = attachmentOf(page)
     for (const { document, url } of page.certificates) {
       const render = () => steps.certificatePdf(document, attachment)
       const inputs = inputsOf(document, attachment, renderer)
@@ -40,6 +39,12 @@ export async function writePapers(
   }
   await cache?.prune()
 }
+
+/** What the certificates of a lot carry: never more than customers may see. */
+export const attachmentOf = ({ attachment = '' }: LotPage): Attachment => ({
+  name: 'data.json',
+  bytes: Buffer.from(attachment, 'utf8')
+})
 
 type Certificate = LotPage['certificates'][number]['document']
 

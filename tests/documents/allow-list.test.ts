@@ -160,6 +160,9 @@ describe('the allow-list', () => {
       | 'public'
       | 'packing'
       | 'storage'
+      | 'retestAfterMonths'
+      | 'casNumber'
+      | 'safetyDataSheet'
       | 'hazards'
       | 'cautions'
     >()

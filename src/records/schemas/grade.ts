@@ -18,7 +18,8 @@ const limitIn = (unit: UnitName) =>
     target: maybe(amount(unit)),
     tolerance: maybe(amount(unit)),
     of: maybe(z.enum(scopes)),
-    method: maybe(identifier())
+    method: maybe(identifier()),
+    places: maybe(whole(0))
   }).superRefine(checkBounds)
 
 export type Limit = z.output<ReturnType<typeof limitIn>>
@@ -79,13 +80,16 @@ export const gradeRecord = fields({
   description: text(),
   'decision-rule': maybe(z.enum(decisionRules)),
   limits: perQuantity(({ unit }) => limitIn(unit)),
-  measured: maybe(perQuantity(() => fields({ method: maybe(identifier()) }))),
+  measured: maybe(perQuantity(() => fields({ method: maybe(identifier()), places: maybe(whole(0)) }))),
   typical: maybe(perQuantity(({ unit }) => amount(unit))),
   'not-measured': maybe(list(text())),
   onset: maybe(quantity('°C')),
   public: maybe(list(z.enum(publicSections))),
   packing: maybe(text()),
   storage: maybe(text()),
+  'retest-after-months': maybe(whole(1)),
+  'cas-number': maybe(text()),
+  'safety-data-sheet': maybe(text()),
   hazards: maybe(
     fields({
       signal: maybe(z.enum(['Danger', 'Warning'])),
@@ -96,4 +100,24 @@ export const gradeRecord = fields({
     })
   ),
   cautions: maybe(list(text()))
-})
+}).superRefine(checkLimits)
+
+/** Limits hold for figures customers see; only sheets come in numbers. */
+function checkLimits(
+  grade: { kind: 'flake' | 'foil'; limits: { [Key in QuantityKey]?: Limit | undefined } },
+  context: z.RefinementCtx
+): void {
+  for (const { key, side, title } of Object.values(quantities)) {
+    const limit = grade.limits[key]
+    const refuse = (path: string[], message: string, hint: string) =>
+      context.addIssue({ code: 'custom', path, message, params: { code: 'INVALID_VALUE', hint } })
+    if (limit && side === 'process')
+      refuse(['limits', key], `${title} is a process figure and can have no limit`, 'take it out')
+    if (limit?.of && limit.of !== 'lot mean' && grade.kind === 'flake')
+      refuse(
+        ['limits', key, 'of'],
+        `a limit of flake holds for the lot mean, got '${limit.of}'`,
+        "take 'of:' out"
+      )
+  }
+}

@@ -1,0 +1,105 @@
+/**
+ * Nothing private in any byte of the public site: pages, data, and certificates with their streams
+ * unpacked, their text as printed, and what they carry.
+ */
+
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { buildSite } from '../../src/site/build.ts'
+import { steps } from '../../src/site/steps.ts'
+import { requireTool } from '../tools.ts'
+
+const words = (
+  JSON.parse(readFileSync('tests/fixtures/private-words.json', 'utf8')) as { word: string }[]
+).map(({ word }) => word)
+
+const tools = requireTool('qpdf', 'qpdf') && requireTool('pdftotext', 'poppler-utils')
+
+let folder: string
+let files: string[]
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'lotfolio-canary-'))
+  await buildSite({ content: 'content', out: join(folder, 'site'), edition: 'public' }, steps)
+  files = readdirSync(join(folder, 'site'), { recursive: true, encoding: 'utf8' })
+}, 120_000)
+
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+const pathOf = (file: string) => join(folder, 'site', file)
+
+/** Every form in which a reader or a program can come at a certificate's words. */
+function unpacked(path: string): string[] {
+  const carried = mkdtempSync(join(folder, 'carried-'))
+  execFileSync('pdfdetach', ['-saveall', '-o', carried, path])
+  return [
+    execFileSync('qpdf', ['--qdf', '--object-streams=disable', path, '-'], {
+      maxBuffer: 1 << 28
+    }).toString('latin1'),
+    execFileSync('pdftotext', ['-layout', path, '-']).toString('utf8'),
+    execFileSync('pdfinfo', ['-meta', path]).toString('utf8'),
+    ...readdirSync(carried).map(name => readFileSync(join(carried, name), 'utf8'))
+  ]
+}
+
+/** A word as text, and as the UTF-16 in which a PDF writes titles: plain or in hexadecimal. */
+function formsOf(word: string): string[] {
+  const wide = Buffer.from(word, 'utf16le').swap16()
+  return [word, wide.toString('latin1'), wide.toString('hex'), wide.toString('hex').toUpperCase()]
+}
+
+const holds = (text: string, word: string) => formsOf(word).some(form => text.includes(form))
+
+const found = (text: string) => words.filter(word => holds(text, word))
+
+test('the words planted in private fields are in the records', () => {
+  const records = readdirSync('content', { recursive: true, encoding: 'utf8' })
+    .filter(path => path.endsWith('.yaml'))
+    .map(path => readFileSync(join('content', path), 'utf8'))
+    .join('\n')
+  expect(words.length).toBeGreaterThan(40)
+  expect(words.filter(word => !records.includes(word))).toEqual([])
+})
+
+test('no file or its name holds one of them', () => {
+  expect(files.length).toBeGreaterThan(60)
+  for (const file of files) {
+    expect(found(file), file).toEqual([])
+    if (/\.\w+$/u.test(file)) expect(found(readFileSync(pathOf(file), 'latin1')), file).toEqual([])
+    if (/\.(html|json)$/u.test(file))
+      expect(found(readFileSync(pathOf(file), 'utf8')), file).toEqual([])
+  }
+})
+
+test.runIf(tools)(
+  'no certificate holds one of them, unpacked, printed or attached',
+  { timeout: 120_000 },
+  () => {
+    const certificates = files.filter(file => file.endsWith('.pdf'))
+    expect(certificates.length).toBeGreaterThan(15)
+    for (const file of certificates)
+      for (const text of unpacked(pathOf(file))) expect(found(text), file).toEqual([])
+  }
+)
+
+test.runIf(tools)('the search finds what is there: the lot in each form of a certificate', () => {
+  const file = files.find(name => name.endsWith('.pdf'))!
+  const lot = file.split(/[\\/]/u)[1]!
+  const [, printed, , carried] = unpacked(pathOf(file))
+  expect(printed).toContain(lot)
+  expect(carried).toContain(lot)
+  expect(holds(unpacked(pathOf(file))[0]!, 'Certificate')).toBe(true)
+  expect(found(`…${Buffer.from(words[0]!, 'utf16le').swap16().toString('latin1')}…`)).toEqual([
+    words[0]
+  ])
+})
+
+test('the workshop edition carries no more in its certificates than the public one', async () => {
+  const out = join(folder, 'workshop')
+  await buildSite({ content: 'content', out, edition: 'workshop' }, steps)
+  for (const file of files.filter(name => name.endsWith('.pdf')))
+    expect(readFileSync(join(out, file)).equals(readFileSync(pathOf(file))), file).toBe(true)
+}, 120_000)
