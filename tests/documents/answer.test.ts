@@ -89,12 +89,12 @@ describe('three limits', () => {
     [
       ['pass', undefined, 'pass'],
       'not judged',
-      'Not judged against all 3 limits of grade F, revision 2: moisture not measured.'
+      'Measurements are missing for 1 of the 3 limits of grade F, revision 2: moisture.'
     ],
     [
       ['not decidable', undefined, 'pass'],
       'not judged',
-      'Not judged against all 3 limits of grade F, revision 2: moisture not measured. Cannot be decided: expansion volume.'
+      'Measurements are missing for 1 of the 3 limits of grade F, revision 2: moisture. Cannot be decided: expansion volume.'
     ]
   ] as const)('%o: %s, %s', ([verdicts, word, sentence]) => {
     const [a, b, c] = verdicts

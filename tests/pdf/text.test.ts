@@ -158,12 +158,3 @@ describe('a sign the font lacks', () => {
     )
   })
 })
-
-describe('a certificate', () => {
-  it('needs a lot to name on each page', async () => {
-    const facts = certificateDocument.facts.filter(({ label }) => label !== 'Lot')
-    await expect(certificatePdf({ ...certificateDocument, facts }, attachment)).rejects.toThrow(
-      "a fact 'Lot'"
-    )
-  })
-})
