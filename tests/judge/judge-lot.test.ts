@@ -136,16 +136,16 @@ describe('the word on a lot', () => {
   })
 })
 
-test('a limit on a figure of the process is never met: such figures stay in the workshop', () => {
+test('a limit on a figure of the process is refused: such figures stay in the workshop', () => {
   const files = withChange(
     smallFiles,
     'grades/FK-1.yaml',
     'limits:',
     'limits:\n  mass-yield: { min: 100 % }'
   )
-  const lot = judged(files, 'EB-1')
-  expect(lot.word).toBe('not judged')
-  expect(rowOf(lot, 'massYield_percent').result).toBeUndefined()
+  expect(() => judged(files, 'EB-1')).toThrow(
+    'Mass yield is a process figure and can have no limit'
+  )
 })
 
 describe('the grade', () => {
