@@ -107,12 +107,16 @@ function checkLimits(
   grade: { kind: 'flake' | 'foil'; limits: { [Key in QuantityKey]?: Limit | undefined } },
   context: z.RefinementCtx
 ): void {
-  for (const { key, side, title } of Object.values(quantities)) {
+  for (const { key, side } of Object.values(quantities)) {
     const limit = grade.limits[key]
     const refuse = (path: string[], message: string, hint: string) =>
       context.addIssue({ code: 'custom', path, message, params: { code: 'INVALID_VALUE', hint } })
     if (limit && side === 'process')
-      refuse(['limits', key], `${title} is a process figure and can have no limit`, 'take it out')
+      refuse(
+        ['limits', key],
+        `'${key}' is a process figure, which customers never see, and can have no limit`,
+        'take it out'
+      )
     if (limit?.of && limit.of !== 'lot mean' && grade.kind === 'flake')
       refuse(
         ['limits', key, 'of'],
