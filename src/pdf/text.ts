@@ -60,9 +60,21 @@ export function openFaces(pdf: Pdf): void {
 const CLINGING = /^[°%]/u
 const LEADING = /(^| )[±≥≤<>=]$/u
 
+/** Widths remembered: papers share their words, and measuring took a quarter of a paper's time. */
+const MOST_WIDTHS = 20_000
+
+const widths = new Map<string, number>()
+
 /** Width of a text on one line. */
-export const widthOf = (pdf: Pdf, style: Style, text: string): number =>
-  choose(pdf, style).widthOfString(text)
+export function widthOf(pdf: Pdf, style: Style, text: string): number {
+  const key = `${style.face} ${style.size} ${text}`
+  const known = widths.get(key)
+  if (known !== undefined) return known
+  const width = choose(pdf, style).widthOfString(text)
+  if (widths.size >= MOST_WIDTHS) widths.clear()
+  widths.set(key, width)
+  return width
+}
 
 /** Where the first baseline lies in a block that starts at `top`. */
 export const firstBaseline = (style: Style, top: number): number =>
