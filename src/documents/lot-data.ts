@@ -3,7 +3,7 @@
 import { z } from 'zod'
 import type { Figure, LimitText, LotPage, ResultRow, SiteDocument } from './types.ts'
 
-/** Raised when a field changes its meaning or goes; fields may be added within a version. */
+/** Raised when a field is added, changes its meaning or goes: the schema allows no others. */
 export const LOT_DATA_VERSION = 1
 
 const quantityData = z.strictObject({

@@ -2,6 +2,7 @@
 
 import { mkdir, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
+import { LOT_DATA_VERSION, lotDataJsonSchema } from '../documents/lot-data.ts'
 import type { LotPage, SiteDocument } from '../documents/types.ts'
 import type { PaperCache } from './paper-cache.ts'
 import type { Attachment, Steps } from './steps.ts'
@@ -16,9 +17,14 @@ export interface PaperTools {
   readonly progress?: Progress
 }
 
+/** What every data file keeps to, for whoever reads one. */
+const dataSchemaPath = `schemas/lot-data-${LOT_DATA_VERSION}.json`
+
 /** Addresses of all files beside the pages. */
-export const paperPaths = (site: SiteDocument): string[] =>
-  site.lots.flatMap(page => [page.dataUrl, ...page.certificates.map(({ url }) => url)])
+export const paperPaths = (site: SiteDocument): string[] => [
+  dataSchemaPath,
+  ...site.lots.flatMap(page => [page.dataUrl, ...page.certificates.map(({ url }) => url)])
+]
 
 /** Write the files beside the pages into a site's folder, lot after lot. */
 export async function writePapers(
@@ -27,6 +33,8 @@ export async function writePapers(
   { steps, cache, progress }: PaperTools
 ): Promise<void> {
   const renderer = await steps.renderer()
+  const schema = `${JSON.stringify(lotDataJsonSchema(), null, 2)}\n`
+  await write(join(folder, dataSchemaPath), Buffer.from(schema, 'utf8'))
   for (const [index, page] of site.lots.entries()) {
     await write(join(folder, page.dataUrl), Buffer.from(steps.lotData(page, site), 'utf8'))
     const attachment = attachmentOf(page)
