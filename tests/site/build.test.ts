@@ -106,6 +106,12 @@ describe('two files at one path are refused:', () => {
   })
 })
 
+/** The sample, its certificates carrying other data. */
+const withOtherData = () => ({
+  ...siteDocument,
+  lots: [{ ...lotPage, attachment: '{"lot":"other"}' }]
+})
+
 describe('papers of earlier builds', () => {
   const pdf = 'lots/EB-26-041/C-26-014.pdf'
 
@@ -128,7 +134,7 @@ describe('papers of earlier builds', () => {
 
   test.each([
     ['the document', { buildDocuments: () => ({ site: renumbered(), problems: [] }) }],
-    ['the data inside', { lotData: () => '{"lot":"other"}' }],
+    ['the data inside', { buildDocuments: () => ({ site: withOtherData(), problems: [] }) }],
     ['the renderer', { renderer: () => Promise.resolve('2') }]
   ])('are rendered anew when %s changes', async (_, change) => {
     const { options } = placeOf()
