@@ -34,7 +34,7 @@ export interface Steps {
 export const steps: Steps = { buildDocuments, certificatePdf, lotData, filters, renderer }
 
 /** Folders whose code decides on a PDF's bytes. */
-const rendererFolders = ['documents', 'figures', 'pdf']
+const rendererFolders = ['documents', 'pdf']
 
 /** Fingerprint of the code and fonts behind a PDF; the lock file stands for packages and fonts. */
 async function renderer(): Promise<string> {
