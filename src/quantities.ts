@@ -30,6 +30,15 @@ export const quantities = {
     side: 'product',
     meaning: 'volume of the expanded worms per gram of flake before expansion'
   },
+  expansionRatio: {
+    key: 'expansion-ratio',
+    title: 'Expansion ratio',
+    unit: '1',
+    band: [5, 400],
+    side: 'product',
+    meaning:
+      'volume of the worms over the loose volume of the flake; it is not the expansion volume'
+  },
   freeAcid_percent: {
     key: 'free-acid',
     title: 'Free acidity as H₂SO₄',
@@ -166,6 +175,14 @@ export const quantities = {
     band: [0, 75],
     side: 'process',
     meaning: 'mass gained by the graphite, both sides dry'
+  },
+  uptakeWithoutSalt_percent: {
+    key: 'uptake-without-salt',
+    title: 'Uptake without leachable salt, dry basis',
+    unit: '%',
+    band: [0, 75],
+    side: 'process',
+    meaning: 'uptake less the salt of neutralising that water leaches out of the product'
   },
   lossCeiling_percent: {
     key: 'loss-ceiling',

@@ -20,12 +20,6 @@ import { requirePositive } from '../metrology/domain.ts'
 import { type Computed, type Estimate, propagate } from '../metrology/estimate.ts'
 import { molarMass_g_per_mol } from './molar-mass.ts'
 
-export const filtratePHBasis = {
-  formula: '[H⁺] = Kw/[H⁺] + c · (1 + K2/([H⁺] + K2)), c = w · m / (M(H2SO4) · V)',
-  source:
-    'charge balance of dilute sulfuric acid, K2 = 0.0102 mol/L and Davies activity coefficients at 25 °C (from memory, not checked against the print)'
-}
-
 const K2_MOL_PER_L = 0.0102
 const KW_MOL2_PER_L2 = 1e-14
 const DAVIES_A = 0.509

@@ -10,7 +10,7 @@
  * Source: fixed carbon by difference as in GB/T 3521; the second basis by definition.
  */
 
-import { DomainError, requireNotNegative } from '../metrology/domain.ts'
+import { DomainError, requirePercent } from '../metrology/domain.ts'
 import { type Computed, type Estimate, propagate } from '../metrology/estimate.ts'
 
 export const fixedCarbonBasis = {
@@ -34,7 +34,7 @@ export interface CarbonInputs {
  * Fixed carbon by difference.
  *
  * @returns mass fraction of the dry sample, %
- * @throws DomainError when the ash is below 0 or ash and volatile matter exceed 100 %
+ * @throws DomainError when the ash is below 0 by more than noise, or ash and volatile matter exceed 100 %
  */
 export function fixedCarbon(inputs: CarbonInputs): Computed<keyof CarbonInputs> {
   requireRoom(inputs)
@@ -54,7 +54,7 @@ export function devolatilisedCarbon(inputs: CarbonInputs): Computed<keyof Carbon
 
 function requireRoom(inputs: CarbonInputs): void {
   const { ash_percent, volatile_percent } = inputs
-  requireNotNegative({ ash_percent }, 'ash_percent', 'check the ash weighings')
+  requirePercent({ ash_percent }, 'ash_percent', 'check the ash weighings')
   const { value } = volatile_percent
   if (!(value < 100 && ash_percent.value + value <= 100))
     throw new DomainError(

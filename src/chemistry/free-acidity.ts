@@ -20,11 +20,6 @@ export const freeAcidBasis = {
   source: 'stoichiometry of H2SO4 + 2 NaOH → Na2SO4 + 2 H2O'
 }
 
-export const freeAcidAmountBasis = {
-  formula: 'b = (V − V0) · c · (V extract / V aliquot) / m',
-  source: 'stoichiometry of H⁺ + OH⁻ → H2O'
-}
-
 /** Sulfuric acid gives two H⁺. */
 const H_PER_ACID = 2
 

@@ -13,12 +13,6 @@
 import { DomainError } from '../metrology/domain.ts'
 import { molarMass_g_per_mol } from './molar-mass.ts'
 
-export const stageBasis = {
-  formula: 'C24n⁺ · HSO4⁻ · x H2SO4',
-  source:
-    'textbook composition of graphite hydrogensulfate (from memory, not checked against the print)'
-}
-
 /** Carbon atoms that carry one charge in stage 1. */
 const CARBON_PER_CHARGE = 24
 

@@ -7,7 +7,7 @@
  *     lossCeiling       Lc = 100 · U / (100 + U)
  *     carbonRecovery    R  = Y · (1 − L)
  *     trimYield         T  = 100 · S / W
- *     overallYield      O  = Y · (1 − L) · T
+ *     overallYield      O  = R · T
  *
  * G graphite charged, P product, W worms used, S saleable foil, w moisture, s leachable salt of the dry
  * product, L loss on expansion, all fractions here.
@@ -54,8 +54,8 @@ export const trimYieldBasis = {
 }
 
 export const overallYieldBasis = {
-  formula: 'O = Y · (1 − L) · T',
-  source: 'saleable foil per graphite charged, from mass yield, loss on expansion and trim yield'
+  formula: 'O = R · T',
+  source: 'saleable foil per graphite charged, from recovery R and trim yield T'
 }
 
 export interface YieldInputs {
@@ -145,7 +145,7 @@ export interface RecoveryInputs {
  */
 export function carbonRecovery(inputs: RecoveryInputs): Computed<keyof RecoveryInputs> {
   requireRecovery(inputs)
-  return propagate(recovery_percent, inputs)
+  return propagate(x => x.massYield_percent * (1 - x.lossOnExpansion_percent / 100), inputs)
 }
 
 export interface TrimInputs {
@@ -168,7 +168,9 @@ export function trimYield(inputs: TrimInputs): Computed<keyof TrimInputs> {
   return propagate(x => (100 * x.saleable_g) / x.worms_g, inputs)
 }
 
-export interface OverallInputs extends RecoveryInputs {
+export interface OverallInputs {
+  /** Worms per graphite charged, %. */
+  carbonRecovery_percent: Estimate
   /** Saleable foil per worms used, %. */
   trimYield_percent: Estimate
 }
@@ -177,16 +179,13 @@ export interface OverallInputs extends RecoveryInputs {
  * Overall yield along the chain of lots.
  *
  * @returns saleable foil per graphite charged, %
- * @throws DomainError as carbonRecovery does, or when the trim yield is below 0
+ * @throws DomainError when the recovery is not above 0 or the trim yield is below 0
  */
 export function overallYield(inputs: OverallInputs): Computed<keyof OverallInputs> {
-  requireRecovery(inputs)
+  requirePositive(inputs, 'carbonRecovery_percent', 'check the recovery after expansion')
   requireNotNegative(inputs, 'trimYield_percent', 'check the trim yield')
-  return propagate(x => (recovery_percent(x) * x.trimYield_percent) / 100, inputs)
+  return propagate(x => (x.carbonRecovery_percent * x.trimYield_percent) / 100, inputs)
 }
-
-const recovery_percent = (x: Record<keyof RecoveryInputs, number>): number =>
-  x.massYield_percent * (1 - x.lossOnExpansion_percent / 100)
 
 const dryGraphite_g = (x: Record<keyof UptakeInputs, number>): number =>
   x.graphite_g * (1 - x.graphiteMoisture_percent / 100)

@@ -1,18 +1,27 @@
 /** lotfolio new: the next record, from the last of its kind. */
 
-import { existsSync } from 'node:fs'
-import { mkdir, writeFile } from 'node:fs/promises'
-import { dirname, join, relative } from 'node:path'
-import { Argument, Command } from 'commander'
-import { type DraftKind, draftFrom, draftKinds, nextNumber } from '../records/draft.ts'
-import { kindOf } from '../records/kinds.ts'
+import { join, relative } from 'node:path'
+import { Argument, Command, InvalidArgumentError } from 'commander'
 import type { SourceFile } from '../problem.ts'
+import {
+  cutNumber,
+  type DraftKind,
+  draftFrom,
+  draftKinds,
+  headOf,
+  nextNumber,
+  numberFault,
+  numberFields
+} from '../records/draft.ts'
+import { kindOf } from '../records/kinds.ts'
 import { Failure } from '../site/failure.ts'
+import { projectFolder } from '../site/project.ts'
 import { readContent } from '../site/read-content.ts'
 import { folderFrom, userFolder } from './folders.ts'
-import { contentOption } from './options.ts'
+import { calendarDate, contentOption } from './options.ts'
 import { today } from './today.ts'
 import { refuseStray } from './usage.ts'
+import { writeNew } from './write.ts'
 
 interface NewOptions {
   readonly content?: string
@@ -25,9 +34,12 @@ const examples = `
 Examples:
   lotfolio new batch
   lotfolio new foil --like FL-26-003 --date 2026-04-02
-  lotfolio new material --number GR-26-04
+  lotfolio new material --like GR-26-03
+  lotfolio new grade --like flake-250 --number flake-300
 
-Readings are left blank; a lot is marked 'draft: yes' until you take the line out. No file is ever
+The new record has the fields, order and comments of the one it starts from, unless told otherwise
+the last that is no draft. Readings are left blank, and a lot is marked 'draft: yes' until you take
+the line out. A grade without a new number becomes its own next revision. No file is ever
 overwritten.`
 
 export const newCommand = (): Command =>
@@ -35,71 +47,116 @@ export const newCommand = (): Command =>
     .description('start the next record from the last of its kind')
     .addArgument(new Argument('<kind>', 'kind of record').choices(Object.keys(draftKinds)))
     .addOption(contentOption())
-    .option('--number <NUMBER>', 'its number (default: the one after the last)')
-    .option('--date <DATE>', 'day it was made, received or sent (default: today)')
+    .option('--number <NUMBER>', 'its number (default: the one after the last)', recordNumber)
+    .option(
+      '--date <DATE>',
+      'day it was made, received or sent, or is valid from (default: today)',
+      calendarDate
+    )
     .option('--like <NUMBER>', 'record to start from (default: the last of its kind)')
     .addHelpText('after', examples)
     .allowExcessArguments()
     .action(startRecord)
 
+/** A record of the kind asked for. */
+interface Known {
+  readonly file: SourceFile
+  readonly number: string
+  readonly draft: boolean
+}
+
 async function startRecord(kind: DraftKind, options: NewOptions, command: Command): Promise<void> {
   refuseStray(command, process.env, 1)
   const folder = folderFrom(options.content, 'content')
   const files = await readContent(folder, userFolder(process.env))
-  const ofKind = files.filter(file => kindOf(file) === draftKinds[kind])
-  const previous = previousOf(ofKind, kind, options.like)
-  const number = options.number ?? nextNumber(ofKind.map(nameOf))
-  if (number === undefined)
-    throw new Failure(`no number follows ${nameOf(previous)}: give one with --number`)
-  const path = join(folder, draftKinds[kind], fileName(kind, number))
-  if (existsSync(path)) throw new Failure(`${shown(path)} is already there: give another --number`)
-  await mkdir(dirname(path), { recursive: true })
-  await writeFile(
-    path,
-    draftFrom(previous, kind, fieldsOf(kind, number, options.date ?? today())),
-    {
-      flag: 'wx'
-    }
+  const known = files
+    .filter(file => kindOf(file) === draftKinds[kind])
+    .map(file => ({ file, ...headOf(file, kind) }))
+  const previous = previousOf(known, options) ?? refuseWithout(kind, folder, options.like)
+  const number = options.number ?? followingNumber(kind, known, previous, options.like)
+  const revision = known.filter(record => record.number === number).length + 1
+  if (kind !== 'grade' && revision > 1)
+    throw new Failure(`${kind} ${number} is already there: give another --number`)
+  const fields = fieldsOf(kind, number, options.date ?? today(), revision)
+  const name = kind === 'grade' ? `${number}-r${revision}.yaml` : `${number}.yaml`
+  const path = join(folder, draftKinds[kind], name)
+  await writeNew(path, draftFrom(previous.file, kind, fields))
+  process.stdout.write(
+    `Wrote ${shown(path)}, from ${previous.number} (another: --like NUMBER)\n${nextStep(kind, fields)}\n`
   )
-  process.stdout.write(`Wrote ${shown(path)}, from ${nameOf(previous)}\n`)
 }
 
-/** The record to start from: the one asked for, or the last by name. */
-function previousOf(ofKind: readonly SourceFile[], kind: DraftKind, like?: string): SourceFile {
-  const found = like === undefined ? ofKind.at(-1) : ofKind.find(file => nameOf(file) === like)
-  if (found) return found
+/** The record asked for; or the last whose number has the pattern asked for, or the last of all. */
+function previousOf(
+  known: readonly Known[],
+  { like, number }: Pick<NewOptions, 'like' | 'number'>
+): Known | undefined {
+  if (like !== undefined) return known.findLast(record => record.number === like)
+  const same = known.filter(record => record.number === number)
+  const alike = known.filter(record => stemOf(record.number) === stemOf(number ?? ''))
+  const candidates = [same, alike].find(({ length }) => length > 0) ?? known
+  return candidates.findLast(({ draft }) => !draft) ?? candidates.at(-1)
+}
+
+const stemOf = (number: string) => cutNumber(number)?.stem
+
+function refuseWithout(kind: DraftKind, folder: string, like: string | undefined): never {
+  if (like !== undefined) throw new Failure(`there is no ${kind} ${like} to start from`)
+  const examples = shown(join(projectFolder, 'content', draftKinds[kind]))
   throw new Failure(
-    like === undefined
-      ? `there is no ${kind} yet to start from: write the first one by hand`
-      : `there is no ${kind} ${like} to start from`
+    `there is no ${kind} yet to start from: copy the first one from ${examples} to ${shown(join(folder, draftKinds[kind]))}`
   )
 }
 
-/** A record's number, by its file's name: revisions and editions stand behind it. */
-const nameOf = ({ path }: SourceFile) =>
-  path
-    .split('/')
-    .at(-1)!
-    .replace(/\.ya?ml$/u, '')
-    .replace(/-r\d+$/u, '')
-
-const fileName = (kind: DraftKind, number: string) =>
-  kind === 'grade' ? `${number}-r1.yaml` : `${number}.yaml`
+/** The number after the last; a grade keeps its own and becomes its next revision. */
+function followingNumber(
+  kind: DraftKind,
+  known: readonly Known[],
+  previous: Known,
+  like: string | undefined
+): string {
+  if (kind === 'grade') return previous.number
+  const numbers = known.map(({ number }) => number)
+  const number = nextNumber(numbers, like)
+  if (number !== undefined) return number
+  throw new Failure(`no number follows ${previous.number}: give one with --number`)
+}
 
 /** What a new record says of itself. */
-function fieldsOf(kind: DraftKind, number: string, date: string): Record<string, string> {
+function fieldsOf(
+  kind: DraftKind,
+  number: string,
+  date: string,
+  revision: number
+): Record<string, string> {
+  const named = { [numberFields[kind]]: number }
   switch (kind) {
     case 'material':
-      return { lot: number, received: date }
+      return { ...named, received: date }
     case 'instrument':
-      return { id: number }
+      return named
     case 'grade':
-      return { id: number, revision: '1', 'valid-from': date }
+      return { ...named, revision: String(revision), 'valid-from': date }
     case 'shipment':
-      return { number, sent: date }
+      return { ...named, sent: date }
     default:
-      return { lot: number, made: date }
+      return { ...named, made: date }
   }
+}
+
+/** What to do with the new file. */
+function nextStep(kind: DraftKind, fields: Readonly<Record<string, string>>): string {
+  if (kind === 'grade')
+    return `Change what is new in it: it holds for lots made from ${fields['valid-from']} on`
+  return 'made' in fields
+    ? "Fill in the blanks, take out what was not done, then the line 'draft: yes', and check"
+    : 'Fill in the blanks, take out what does not apply, and check'
+}
+
+function recordNumber(text: string): string {
+  const fault = numberFault(text)
+  if (fault === undefined) return text
+  throw new InvalidArgumentError(`A number ${fault}.`)
 }
 
 const shown = (path: string) => relative(userFolder(process.env), path)

@@ -17,7 +17,7 @@ export const paperOption = () =>
     'Letter'
   ])
 
-function calendarDate(text: string): string {
+export function calendarDate(text: string): string {
   const date = new Date(`${text}T00:00:00Z`)
   const real = /^\d{4}-\d\d-\d\d$/u.test(text) && !Number.isNaN(date.valueOf())
   if (real && date.toISOString().startsWith(text)) return text

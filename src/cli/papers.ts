@@ -1,6 +1,5 @@
 /** lotfolio papers: one lot's papers, from the records it rests on and no others. */
 
-import { mkdir, writeFile } from 'node:fs/promises'
 import { join, relative } from 'node:path'
 import { Command } from 'commander'
 import type { LotPage } from '../documents/types.ts'
@@ -12,6 +11,7 @@ import { folderFrom, userFolder } from './folders.ts'
 import { asOfOption, contentOption, paperOption } from './options.ts'
 import { count, problemsText, summaryLine } from './report.ts'
 import { refuseStray } from './usage.ts'
+import { writeOver } from './write.ts'
 
 interface PapersOptions {
   readonly content?: string
@@ -34,7 +34,7 @@ export const papersCommand = (): Command =>
     .description("write one lot's certificates and data from its own chain of records")
     .argument('<lot>', 'lot number')
     .addOption(contentOption())
-    .option('--out <DIR>', 'folder to write to (default: private/papers)')
+    .option('--out <DIR>', 'folder to write to (default: papers)')
     .addOption(asOfOption())
     .addOption(paperOption())
     .addHelpText('after', examples)
@@ -65,12 +65,13 @@ async function writeLotPapers(
   process.stdout.write(`${summaryLine(chain.length, problems)}\n`)
   const page = site?.lots.find(({ document }) => document.lot === lot)
   if (!site) {
+    process.stdout.write('Nothing written\n')
     process.exitCode = 1
     return
   }
   if (!page || page.certificates.length === 0)
     throw new Failure(`${lot} has no papers: it is a draft, or a lot that is not sold`)
-  const folder = folderFrom(options.out, join('private', 'papers'))
+  const folder = folderFrom(options.out, 'papers')
   const written = await writePage(page, folder, steps)
   const shown = relative(userFolder(process.env), folder) || '.'
   process.stdout.write(`Wrote ${count(written, 'file')} on ${lot} to ${shown}\n`)
@@ -82,11 +83,10 @@ async function writePage(
   folder: string,
   { certificatePdf }: Steps
 ): Promise<number> {
-  await mkdir(folder, { recursive: true })
   const attachment = attachmentOf(page)
-  await writeFile(join(folder, `${page.document.lot}.json`), attachment.bytes)
+  await writeOver(join(folder, `${page.document.lot}.json`), attachment.bytes)
   for (const { document, url } of page.certificates)
-    await writeFile(
+    await writeOver(
       join(folder, url.split('/').at(-1)!),
       await certificatePdf(document, attachment)
     )

@@ -1,11 +1,11 @@
 /** lotfolio schemas: the schemas editors check records by. */
 
-import { mkdir, writeFile } from 'node:fs/promises'
 import { join, relative, resolve } from 'node:path'
 import { Command } from 'commander'
 import { editorSchemas } from '../records/editor-schema.ts'
 import { userFolder } from './folders.ts'
 import { refuseStray } from './usage.ts'
+import { writeOver } from './write.ts'
 
 const examples = `
 Examples:
@@ -25,10 +25,9 @@ export const schemasCommand = (): Command =>
 async function writeSchemas({ out }: { out?: string }, command: Command): Promise<void> {
   refuseStray(command, process.env)
   const folder = out === undefined ? resolve('schemas') : resolve(userFolder(process.env), out)
-  await mkdir(folder, { recursive: true })
   const schemas = editorSchemas()
   for (const [name, schema] of schemas)
-    await writeFile(join(folder, name), `${JSON.stringify(schema, null, 1)}\n`)
+    await writeOver(join(folder, name), `${JSON.stringify(schema, null, 1)}\n`)
   process.stdout.write(
     `Wrote ${schemas.size} schemas to ${relative(userFolder(process.env), folder) || '.'}\n`
   )

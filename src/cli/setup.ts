@@ -1,17 +1,17 @@
 /** lotfolio setup: an empty workshop of one's own. */
 
 import { spawnSync } from 'node:child_process'
-import { existsSync } from 'node:fs'
-import { mkdir, readdir, writeFile } from 'node:fs/promises'
-import { dirname, join, relative, resolve } from 'node:path'
+import { readdir } from 'node:fs/promises'
+import { join, relative, resolve } from 'node:path'
 import { createInterface } from 'node:readline/promises'
-import { Command } from 'commander'
+import { Command, Option } from 'commander'
 import { type StarterAnswers, starterWorkshop } from '../records/starter.ts'
-import { Failure } from '../site/failure.ts'
-import { userFolder } from './folders.ts'
-import { paperOption } from './options.ts'
+import { Failure, isMissing, plainFault } from '../site/failure.ts'
+import { isRunByNpm, userFolder } from './folders.ts'
+import { calendarDate } from './options.ts'
 import { today } from './today.ts'
-import { refuseStray } from './usage.ts'
+import { refuseStray, UsageError } from './usage.ts'
+import { writeNew } from './write.ts'
 
 interface SetupOptions {
   readonly name?: string
@@ -20,7 +20,7 @@ interface SetupOptions {
   readonly telephone?: string
   readonly role: string
   readonly person?: string
-  readonly paper?: 'A4' | 'Letter'
+  readonly paper: 'A4' | 'Letter'
   readonly date?: string
   readonly git?: boolean
 }
@@ -43,8 +43,16 @@ export const setupCommand = (): Command =>
     .option('--telephone <NUMBER>', 'where customers call')
     .option('--person <NAME>', 'who signs; kept private')
     .option('--role <ROLE>', 'their role, printed on papers', 'quality manager')
-    .addOption(paperOption())
-    .option('--date <DATE>', 'day the first method and grade are valid from (default: today)')
+    .addOption(
+      new Option('--paper <SIZE>', 'paper of the certificates')
+        .choices(['A4', 'Letter'])
+        .default('A4')
+    )
+    .option(
+      '--date <DATE>',
+      'day the first method and grade are valid from: no later than your first batch (default: today)',
+      calendarDate
+    )
     .option('--git', 'make it a git repository')
     .addHelpText('after', examples)
     .allowExcessArguments()
@@ -53,24 +61,42 @@ export const setupCommand = (): Command =>
 async function setUp(dir: string, options: SetupOptions, command: Command): Promise<void> {
   refuseStray(command, process.env, 1)
   const folder = resolve(userFolder(process.env), dir)
-  if (existsSync(folder) && (await readdir(folder)).length > 0)
-    throw new Failure(`${dir} is not empty: name a new folder`)
+  await refuseTaken(folder, dir)
   const answers = await ask(options)
-  for (const [path, text] of starterWorkshop(answers)) {
-    await mkdir(dirname(join(folder, path)), { recursive: true })
-    await writeFile(join(folder, path), text, { flag: 'wx' })
-  }
+  for (const [path, text] of starterWorkshop(answers)) await writeNew(join(folder, path), text)
   if (options.git) makeRepository(folder)
-  const shown = relative(process.cwd(), folder)
-  process.stdout.write(
-    [
-      `Wrote a workshop to ${relative(userFolder(process.env), folder)}`,
-      'Next:',
-      `  lotfolio check --content ${shown}`,
-      `  lotfolio build --content ${shown} --edition workshop --out ${shown}-private`,
-      ''
-    ].join('\n')
-  )
+  process.stdout.write(nextSteps(relative(userFolder(process.env), folder) || '.'))
+}
+
+async function refuseTaken(folder: string, dir: string): Promise<void> {
+  try {
+    if ((await readdir(folder)).length === 0) return
+  } catch (error) {
+    if (isMissing(error)) return
+    if (!(error instanceof Error && 'code' in error && error.code === 'ENOTDIR'))
+      throw plainFault(error)
+    throw new Failure(`${dir} is a file: name a new folder`)
+  }
+  throw new Failure(`${dir} is not empty: name a new folder`)
+}
+
+/** The calls that come next, in the way this one was made. */
+function nextSteps(folder: string): string {
+  const path = (name: string) => (/^[\w./\\-]+$/u.test(name) ? name : `"${name}"`)
+  const call = (command: string) => {
+    if (isRunByNpm(process.env)) return `npm run ${command} --`
+    return process.env['npm_command'] === 'exec'
+      ? `npx --no-install lotfolio ${command}`
+      : `lotfolio ${command}`
+  }
+  const content = `--content ${path(folder)}`
+  return [
+    `Wrote a workshop to ${folder}`,
+    'Next, fill in the first batch, in its folder batches; then',
+    `  ${call('check')} ${content}`,
+    `  ${call('build')} ${content} --edition workshop --out ${path(`${folder}-private`)}`,
+    ''
+  ].join('\n')
 }
 
 /** Questions for what no option answers. */
@@ -82,16 +108,19 @@ const questions = {
   person: 'Who signs (kept private)'
 } as const
 
+type Question = keyof typeof questions
+
 async function ask(options: SetupOptions): Promise<StarterAnswers> {
-  const missing = (Object.keys(questions) as (keyof typeof questions)[]).filter(
-    name => options[name] === undefined
-  )
+  const names = Object.keys(questions) as Question[]
+  const blank = names.find(name => options[name] !== undefined && isBlank(options[name]))
+  if (blank) throw new UsageError(`--${blank} says nothing`)
+  const missing = names.filter(name => options[name] === undefined)
   if (missing.length > 0 && !process.stdin.isTTY)
-    throw new Failure(
+    throw new UsageError(
       `without a terminal to ask on, give ${missing.map(name => `--${name}`).join(', ')}`
     )
   const answered = await askFor(missing)
-  const answer = (name: keyof typeof questions) => options[name] ?? answered[name] ?? ''
+  const answer = (name: Question) => (options[name] ?? answered[name] ?? '').trim()
   return {
     name: answer('name'),
     address: answer('address')
@@ -102,19 +131,30 @@ async function ask(options: SetupOptions): Promise<StarterAnswers> {
     telephone: answer('telephone'),
     person: answer('person'),
     role: options.role,
-    paper: options.paper ?? 'A4',
+    paper: options.paper,
     from: options.date ?? today()
   }
 }
 
+/** Whether an answer holds nothing but what parts its lines. */
+const isBlank = (answer: string) => /^[\s;]*$/u.test(answer)
+
 /** Ask each question until it has an answer. */
-async function askFor(names: readonly (keyof typeof questions)[]): Promise<Record<string, string>> {
+async function askFor(names: readonly Question[]): Promise<Partial<Record<Question, string>>> {
   if (names.length === 0) return {}
   const terminal = createInterface({ input: process.stdin, output: process.stdout })
-  const answers: Record<string, string> = {}
-  for (const name of names)
-    while (!answers[name]) answers[name] = (await terminal.question(`${questions[name]}: `)).trim()
-  terminal.close()
+  const answers: Partial<Record<Question, string>> = {}
+  try {
+    for (const name of names)
+      while (isBlank(answers[name] ?? ''))
+        answers[name] = await terminal.question(`${questions[name]}: `)
+  } catch (error) {
+    if (!(error instanceof Error && error.name === 'AbortError')) throw error
+    process.stdout.write('\n')
+    throw new Failure('stopped: nothing is written')
+  } finally {
+    terminal.close()
+  }
   return answers
 }
 

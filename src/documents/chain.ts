@@ -38,15 +38,29 @@ export function madeFrom(content: Content): ReadonlyMap<string, Made> {
  * Ancestors, the lot itself and descendants, in the order they were made.
  *
  * A lot is named with everything it was made from. What was made from it is named only where it has
- * a page in this edition: a failed or unfinished lot is nobody's business outside.
+ * a page in this edition, and furnace runs where they lead to one: a failed or unfinished lot is
+ * nobody's business outside.
  */
 export function chainOf(
   lots: ReadonlyMap<string, Made>,
   lot: string,
   hasPage: (lot: string) => boolean
 ): ChainLink[] {
-  const later = reach(lots, lot, 'into').filter(name => hasPage(name) || isRun(lots, name))
-  return [...reach(lots, lot, 'from'), lot, ...later]
+  const leadsToPage = (run: string) => isRun(lots, run) && reach(lots, run, 'into').some(hasPage)
+  const later = reach(lots, lot, 'into').filter(name => hasPage(name) || leadsToPage(name))
+  return linksOf(lots, [...reach(lots, lot, 'from'), lot, ...later], hasPage)
+}
+
+/** The lot and what it was made from: the part of its chain that later lots leave as it is. */
+export const originOf = (lots: ReadonlyMap<string, Made>, lot: string): ChainLink[] =>
+  linksOf(lots, [...reach(lots, lot, 'from'), lot], () => false)
+
+function linksOf(
+  lots: ReadonlyMap<string, Made>,
+  names: readonly string[],
+  hasPage: (lot: string) => boolean
+): ChainLink[] {
+  return names
     .flatMap(name => {
       const made = lots.get(name)
       return made ? [{ name, made }] : []

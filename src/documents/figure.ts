@@ -45,7 +45,7 @@ export function resultFigures(
 }
 
 /** A reporting limit to so many significant digits, rounded up so that '< 0.021' stays true. */
-export function reportingLimit(below: number, digits = 2): string {
+export function reportingLimitText(below: number, digits = 2): string {
   const places = Math.max(0, placesFor(below, digits))
   return toDecimal(below).toDecimalPlaces(places, Decimal.ROUND_UP).toFixed(places)
 }

@@ -3,10 +3,11 @@
 import { boundsOf } from '../judge/judge-lot.ts'
 import { quantities, quantityOf } from '../quantities.ts'
 import { versionOn } from '../records/references.ts'
-import type { Content, Grade } from '../records/types.ts'
+import type { Content } from '../records/types.ts'
 import { unitText, withUnit } from './figure.ts'
 import { hazardText } from './hazards.ts'
 import { gradeUrl } from './lot.ts'
+import type { GradeView } from './lot-view.ts'
 import { limitText, methodText } from './result-row.ts'
 import type { GradeDocument, LotSummary } from './types.ts'
 import { dateText, kindTexts, ruleTexts, withMinus } from './words.ts'
@@ -14,7 +15,7 @@ import { dateText, kindTexts, ruleTexts, withMinus } from './words.ts'
 /** Build the page of a grade's revision in force on day `asOf`. */
 export function gradeDocument(
   content: Content,
-  grade: Grade,
+  grade: GradeView,
   lots: readonly LotSummary[],
   asOf: string
 ): GradeDocument {
@@ -44,7 +45,7 @@ export function gradeDocument(
   }
 }
 
-function limitRows(content: Content, grade: Grade, asOf: string): GradeDocument['limits'] {
+function limitRows(content: Content, grade: GradeView, asOf: string): GradeDocument['limits'] {
   return Object.entries(grade.limits).flatMap(([key, limit]) => {
     const quantity = quantityOf(key)
     if (!quantity || !limit) return []

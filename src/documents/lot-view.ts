@@ -1,8 +1,8 @@
 /**
  * What the public may know of a lot: the allow-list.
  *
- * Public documents are built from a LotView and from nothing else, so a field that is not copied
- * here by name cannot reach a customer.
+ * Public documents are built from LotViews and GradeViews, so a field that is not copied here by name
+ * cannot reach a customer.
  */
 
 import type { Result } from '../evaluate/types.ts'
@@ -23,6 +23,7 @@ export type GradeView = Pick<
   | 'title'
   | 'kind'
   | 'description'
+  | 'decisionRule'
   | 'limits'
   | 'typical'
   | 'notMeasured'
@@ -99,6 +100,7 @@ export const viewGrade = ({
   title,
   kind,
   description,
+  decisionRule,
   limits,
   typical,
   notMeasured,
@@ -117,6 +119,7 @@ export const viewGrade = ({
   title,
   kind,
   description,
+  decisionRule,
   limits,
   typical,
   notMeasured,

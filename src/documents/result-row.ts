@@ -5,14 +5,14 @@ import type { JudgedRow } from '../judge/types.ts'
 import { expand } from '../metrology/coverage.ts'
 import { uncertaintyOf } from '../metrology/estimate.ts'
 import { exactText, placesFor, roundToPlaces, toDecimal } from '../metrology/rounding.ts'
-import { spread } from '../physics/thickness.ts'
+import { spread, uniformity_percent } from '../physics/thickness.ts'
 import { type Bounds, type DecisionRule, judge } from '../quality/judge.ts'
 import { quantities, type QuantityName } from '../quantities.ts'
 import type { Method } from '../records/types.ts'
 import {
   freedomFigure,
   probabilityFigure,
-  reportingLimit,
+  reportingLimitText,
   resultFigures,
   significant,
   unitText,
@@ -100,7 +100,7 @@ function measuredPart(result: Result, row: JudgedRow, rule: DecisionRule) {
 function belowFigure(below: number, { bounds, verdict }: JudgedRow): Figure {
   const agrees = (text: string) =>
     !bounds || judge({ ...bare, below: Number(text) }, bounds, 'simple').word === verdict?.word
-  const texts = [2, 3, 4, 5, 6].map(digits => reportingLimit(below, digits))
+  const texts = [2, 3, 4, 5, 6].map(digits => reportingLimitText(below, digits))
   return { exact: exactText(below), printed: `< ${texts.find(agrees) ?? exactText(below)}` }
 }
 
@@ -188,8 +188,25 @@ function standing(word: VerdictText['word'], limit: string, rule: DecisionRule):
 
 const noun = (scope: string) => scope.replace('every ', '')
 
-/** Scatter between sheets as the product's own property. */
-function spreadText({ each, quantity, n }: Result): string | undefined {
+/** How the figure varies over the lot: the product's own property, no part of the uncertainty. */
+function spreadText(result: Result): string | undefined {
+  const sentences = [betweenSheets(result), overPositions(result)].filter(
+    text => text !== undefined
+  )
+  return sentences.length === 0 ? undefined : sentences.join(' ')
+}
+
+/** Where every position of every sheet was read: extremes and uniformity of the field. */
+function overPositions({ quantity, readings, each }: Result): string | undefined {
+  const values = readings.map(({ estimate }) => estimate.value)
+  if (quantity !== 'thickness_mm' || values.length <= each.length) return undefined
+  const { min, max } = spread(values)
+  const unit = unitText(quantity).printed
+  const text = (x: number) => significant(x, 4).printed
+  return `Over ${values.length} positions: from ${text(min)} to ${withUnit(text(max), unit)}, a range of ${significant(uniformity_percent(values), 2).printed} % of the mean.`
+}
+
+function betweenSheets({ each, quantity, n }: Result): string | undefined {
   if (each.length < 2 || each[0]!.label.startsWith('reading')) return undefined
   const { min, max, standardDeviation } = spread(each.map(({ estimate }) => estimate.value))
   const unit = unitText(quantity).printed

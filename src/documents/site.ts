@@ -6,10 +6,10 @@ import { wasLetGo } from '../quality/status.ts'
 import { versionOn } from '../records/references.ts'
 import type { CertificateOrder, Content } from '../records/types.ts'
 import { certificateDocument, type PaperOptions, producerText } from './certificate.ts'
-import { chainOf, madeFrom } from './chain.ts'
+import { chainOf, madeFrom, originOf } from './chain.ts'
 import { gradeDocument } from './grade.ts'
 import { answerOf, lotDocument, lotUrl, type Sections } from './lot.ts'
-import { type LotView, viewLot } from './lot-view.ts'
+import { type LotView, viewGrade, viewLot } from './lot-view.ts'
 import { lotDataOf, lotDataText } from './lot-data.ts'
 import { processDocument } from './process.ts'
 import { runPage } from './run.ts'
@@ -35,14 +35,12 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
   for (const run of runs) names.add(run.lot)
   const made = madeFrom(content)
   const chain = (lot: string) => chainOf(made, lot, name => names.has(name))
-  const open = new Set(inputs.lots.filter(lot => isPublic(lot, asOf)).map(lotName))
-  const openChain = (lot: string) => chainOf(made, lot, name => open.has(name))
   const orders = ordersByLot(content, asOf)
   const pages = [
     ...shown.map(lot => {
       const name = lotName(lot)
       const view = viewLot(content, lot, chain(name))
-      const openView = { ...view, chain: openChain(name) }
+      const openView = { ...view, chain: originOf(made, name) }
       return lotPage(inputs, lot, view, openView, orders.get(name) ?? [])
     }),
     ...runs.map(run => runPage(evaluated, run, chain(run.lot)))
@@ -54,7 +52,7 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     producer: producerText(content.producer.record),
     asOf,
     lots: pages,
-    grades: grades(content, pages, asOf),
+    grades: grades(content, pages, inputs),
     drafts:
       edition === 'workshop' ? content.drafts.map(({ lot, missing }) => ({ lot, missing })) : []
   }
@@ -163,11 +161,19 @@ function summaryOf(document: LotPage['document'], view: LotView): LotSummary {
   }
 }
 
-function grades(content: Content, pages: readonly LotPage[], asOf: string): SiteDocument['grades'] {
+/** Customers see the grades that show something of their lots, and those their lots are of. */
+function grades(
+  content: Content,
+  pages: readonly LotPage[],
+  { edition, asOf }: SiteInputs
+): SiteDocument['grades'] {
   return [...content.grades.entries()].flatMap(([id, versions]) => {
     const grade = (versionOn(versions, asOf) ?? versions[0])!.record
     const lots = pages.map(({ summary }) => summary).filter(summary => summary.grade === id)
-    return [gradeDocument(content, grade, lots, asOf)]
+    const open = grade.validFrom <= asOf && (grade.public ?? []).length > 0
+    return edition === 'workshop' || open || lots.length > 0
+      ? [gradeDocument(content, viewGrade(grade), lots, asOf)]
+      : []
   })
 }
 

@@ -6,6 +6,9 @@
  * can round, and two renderers cannot disagree.
  */
 
+import type { VerdictWord } from '../quality/judge.ts'
+import type { LotState } from '../quality/status.ts'
+
 /** A number as computed (12 significant digits) and as a reader sees it. */
 export interface Figure {
   readonly exact: string
@@ -21,8 +24,7 @@ export interface UnitText {
 /** Which of three words a row stands under; they are never mixed. */
 export type Basis = 'measured' | 'typical' | 'not measured'
 
-export type VerdictWord =
-  'pass' | 'conditional pass' | 'conditional fail' | 'fail' | 'not decidable'
+export type { VerdictWord }
 
 export interface VerdictText {
   readonly word: VerdictWord
@@ -112,8 +114,7 @@ export interface ChainLink {
 }
 
 export interface StatusText {
-  readonly state:
-    'quarantine' | 'released' | 'rejected' | 'concession' | 'withdrawn' | 'scrapped' | 'in process'
+  readonly state: LotState | 'in process'
   /** 'Released on 18 March 2026 by the quality manager.' */
   readonly sentence: string
 }
@@ -156,7 +157,7 @@ export interface LotDocument {
   }
   readonly made: string
   readonly status: StatusText
-  /** 'Meets grade flake-50 in all 4 limits.' */
+  /** 'Meets all 4 limits of grade flake-50, revision 2.' */
   readonly answer: { readonly word: VerdictWord | 'not judged'; readonly sentence: string }
   readonly facts: readonly Fact[]
   readonly results: readonly ResultRow[]
@@ -202,14 +203,14 @@ export interface CertificateDocument {
   /** On a later revision: what it replaces, and why. */
   readonly amends?: string
   readonly preview: boolean
-  /** Text across each page of a preview: 'Preview, not issued'. */
+  /** Text across each page of what is not, or no longer, to be relied on: 'Preview, not issued'. */
   readonly mark?: string
   readonly language: 'en'
   readonly paper: 'A4' | 'Letter'
   /** Date that stands for the document's age; never the clock. */
   readonly dated: string
   readonly producer: ProducerText
-  /** Lot, grade, specification and revision, dates, quantity, sampling. */
+  /** Lot, product, grade and revision, dates, sampling, packing. */
   readonly facts: readonly Fact[]
   readonly answer: { readonly word: VerdictWord | 'not judged'; readonly sentence: string }
   readonly results: readonly ResultRow[]
@@ -268,7 +269,7 @@ export interface LotSummary {
 export interface SiteDocument {
   readonly edition: 'public' | 'workshop'
   readonly producer: ProducerText
-  /** Latest date in the content: what the pages are as of. */
+  /** The day the pages are as of, YYYY-MM-DD. */
   readonly asOf: string
   readonly lots: readonly LotPage[]
   readonly grades: readonly GradeDocument[]
@@ -283,6 +284,9 @@ export interface LotPage {
   /** Latest certificate, or the preview; older revisions follow. None for furnace runs. */
   readonly certificates: readonly { readonly document: CertificateDocument; readonly url: string }[]
   readonly dataUrl: string
-  /** Text of the data each certificate carries: the public part, whatever the edition. */
+  /**
+   * Text of the data each certificate carries: the public part, whatever the edition, and of the chain
+   * what was there when the lot was made.
+   */
   readonly attachment?: string
 }

@@ -73,7 +73,7 @@ export const ruleTexts: Record<DecisionRule, string> = {
   rounded:
     'Simple acceptance by the rounding method: a figure is rounded to the last digit of its limit, ties to even, and passes if it is then within the limit.',
   guarded:
-    'Guarded acceptance with guard band w = U: a figure passes if it is within its limit by at least its expanded uncertainty U. Within the limit by less is a conditional pass, outside it by no more than U a conditional fail. The risk of a wrong pass is below 2.5 %.'
+    'Guarded acceptance with guard band w = U: a figure passes if it is within its limit by at least its expanded uncertainty U. Within the limit by less is a conditional pass, outside it by no more than U a conditional fail. The risk of a wrong pass is at most about 2.5 % for each bound of the limit.'
 }
 
 interface DecisionText {

@@ -8,7 +8,7 @@ import { quantities } from '../quantities.ts'
 import {
   freedomFigure,
   inputText,
-  reportingLimit,
+  reportingLimitText,
   resultFigures,
   significant,
   unitText,
@@ -49,7 +49,7 @@ function outcomeText({ estimate, quantity, below }: Result, more: number): strin
   const cover = `(k = ${significant(k, 3).printed}, ${freedom})`
   return below === undefined
     ? `${sum} ${cover}`
-    : `${sum} ${cover}, below the reporting limit of ${withUnit(reportingLimit(below), unit)}`
+    : `${sum} ${cover}, below the reporting limit of ${withUnit(reportingLimitText(below), unit)}`
 }
 
 const text = (title: string) => ({ title, numeric: false })

@@ -126,7 +126,11 @@ export function read(
   ])
 }
 
-/** The method's repeatability in the unit of its quantity; undefined where it states none. */
+/**
+ * The method's repeatability in the unit of its quantity; undefined where it states none.
+ *
+ * @param value mean of the readings, which a repeatability in % of the result refers to
+ */
 export function repeatabilityOf(
   method: Method | undefined,
   value: number
@@ -142,7 +146,7 @@ export function repeatabilityOf(
   return { s: deviation, df, name: `${method.id} repeatability (${from})` }
 }
 
-/** Field of a titrant's concentration as an estimate. */
+/** A titrant's concentration; told where it was not in force on the day. */
 export function titrantConcentration(session: Session, id: string): Estimate {
   const titrant = session.bench.content.titrants.get(id)?.record
   if (!titrant) return exact(0)

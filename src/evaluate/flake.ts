@@ -9,8 +9,16 @@ import {
   fixedCarbonBasis
 } from '../chemistry/fixed-carbon.ts'
 import { volatileDry, volatileBasis } from '../chemistry/volatile.ts'
-import { type Computed, type Estimate, exact, uncertaintyOf } from '../metrology/estimate.ts'
+import {
+  type Computed,
+  type Estimate,
+  exact,
+  measured,
+  rectangular,
+  uncertaintyOf
+} from '../metrology/estimate.ts'
 import { expansionVolume, expansionVolumeBasis } from '../physics/expansion-volume.ts'
+import { expansionRatio, expansionRatioBasis } from '../physics/worms.ts'
 import type { Reading } from '../metrology/written.ts'
 import type { Batch } from '../records/types.ts'
 import type { FlakeTests } from '../records/schemas/tests.ts'
@@ -59,6 +67,34 @@ export function expansionVolumeResult(
       volume_mL: read(session, reading.volume_mL, 'mL', 'volume', `${what} volume`)
     })
   )
+}
+
+/** Volumes, not millilitres a gram; it needs the flake's loose bulk density. */
+export function expansionRatioResult(
+  bench: Bench,
+  { tests }: Batch,
+  methodOf: MethodOf,
+  sofar: Results
+): Result | undefined {
+  const test = tests?.expansionVolume
+  const volume = sofar.expansionVolume_mL_per_g
+  const density = test?.bulkDensity_g_per_mL
+  if (!test || !volume || !density) return undefined
+  const session = openTest(bench, test, 'expansionVolume', 'expansion-ratio', methodOf)
+  const bulkDensity_g_per_mL = measured(
+    density.value,
+    rectangular(density.resolution),
+    `${bench.lot} bulk density`
+  )
+  const account: Account = {
+    quantity: 'expansionRatio',
+    basis: expansionRatioBasis,
+    notes: [`Loose bulk density of the flake: ${density.written}, as recorded.`]
+  }
+  const result = singleResult(session, account, () =>
+    expansionRatio({ expansionVolume_mL_per_g: volume.estimate, bulkDensity_g_per_mL })
+  )
+  return result && { ...result, n: volume.n }
 }
 
 export function slurryPHResult(

@@ -31,16 +31,15 @@ const roleOf = {
   thickness_mm: 'thickness'
 } as const
 
-/** Readings of the sheets, with the method the grade names for `key`. */
+/** Readings of the sheets, by the method they name if it is one of `key`, else the grade's. */
 function openSheets(bench: Bench, foil: Foil, key: string, methodOf: MethodOf): Session {
   const { measured, made, instruments } = foil
-  return openSession(
-    bench,
-    measured?.tested ?? made,
-    ['sheets'],
-    measured?.method ?? methodOf(key),
-    { ...instruments, ...measured?.instruments }
-  )
+  const named = bench.content.methods.get(measured?.method ?? '') ?? []
+  const own = named.some(({ record }) => record.quantity === key) ? measured?.method : undefined
+  return openSession(bench, measured?.tested ?? made, ['sheets'], own ?? methodOf(key), {
+    ...instruments,
+    ...measured?.instruments
+  })
 }
 
 /** Mean thickness of one sheet; its positions scatter because the sheet does. */

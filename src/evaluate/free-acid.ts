@@ -8,8 +8,12 @@ import {
   freeAcidBasis,
   type WholeExtractInputs
 } from '../chemistry/free-acidity.ts'
-import { type ReportingLimit, reportingLimit } from '../chemistry/reporting-limit.ts'
-import { type Estimate, exact } from '../metrology/estimate.ts'
+import {
+  type ReportingLimit,
+  reportingLimit,
+  reportingLimitBasis
+} from '../chemistry/reporting-limit.ts'
+import { exact } from '../metrology/estimate.ts'
 import { meanOf, meanOfReadings } from '../metrology/readings.ts'
 import { inUnit } from '../metrology/written.ts'
 import type { Batch } from '../records/types.ts'
@@ -112,16 +116,14 @@ function aliquotInputs(session: Session, { extract_mL, aliquot_mL }: Titration) 
 }
 
 function limitFrom(session: Session, test: Titration, shared: Shared): ReportingLimit {
-  const masses = test.readings.map((reading, index) =>
-    read(session, reading.mass_g, 'g', 'mass', `Free acidity as H₂SO₄, reading ${index + 1} mass`)
-  )
+  const masses = test.readings.map(({ mass_g }) => exact(mass_g.value))
   return reportingLimit(
     {
       titres_mL: test.blanks_mL.map(({ value }) => value),
       resolution_mL: buretteStep(session, test),
       titrations: test.readings.length
     },
-    { ...shared, mass_g: meanOf(masses) as Estimate }
+    { ...shared, mass_g: meanOf(masses) }
   )
 }
 
@@ -138,6 +140,7 @@ function notesOf({ blanks_mL, extract_mL, aliquot_mL, endPointPh }: Titration): 
     extract_mL && aliquot_mL
       ? `Of an extract of ${extract_mL.written}, ${aliquot_mL.written} was titrated.`
       : 'The whole extract was titrated.',
-    ...(endPointPh ? [`Titrated to pH ${endPointPh.written}.`] : [])
+    ...(endPointPh ? [`Titrated to pH ${endPointPh.written}.`] : []),
+    `Reporting limit as net titre: ${reportingLimitBasis.formula}. Source: ${reportingLimitBasis.source}.`
   ]
 }

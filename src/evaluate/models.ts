@@ -6,6 +6,7 @@
 
 import type { QuantityName } from '../quantities.ts'
 import type { Batch, Expansion, Foil } from '../records/types.ts'
+import * as batchProcess from './batch-process.ts'
 import type { Bench } from './bench.ts'
 import * as flake from './flake.ts'
 import * as foil from './foil.ts'
@@ -30,6 +31,8 @@ type Models<Kind> = Partial<
 export const batchModels: Models<Batch> = {
   expansionVolume_mL_per_g: (bench, record, { methodOf }) =>
     flake.expansionVolumeResult(bench, record, methodOf),
+  expansionRatio: (bench, record, { methodOf, sofar }) =>
+    flake.expansionRatioResult(bench, record, methodOf, sofar),
   freeAcid_percent: (bench, record, { methodOf }) => freeAcidResult(bench, record, methodOf),
   freeAcid_mmol_per_g: (bench, record, { methodOf, sofar }) =>
     freeAcidAmountResult(bench, record, methodOf, sofar),
@@ -43,9 +46,12 @@ export const batchModels: Models<Batch> = {
     flake.fixedCarbonResult(bench, record, methodOf, sofar),
   devolatilisedCarbon_percent: (bench, record, { methodOf, sofar }) =>
     flake.devolatilisedCarbonResult(bench, record, methodOf, sofar),
-  massYield_percent: (bench, record) => process.massYieldResult(bench, record),
-  uptake_percent: (bench, record, { sofar }) => process.uptakeResult(bench, record, sofar),
-  lossCeiling_percent: (bench, record, { sofar }) => process.lossCeilingResult(bench, record, sofar)
+  massYield_percent: (bench, record) => batchProcess.massYieldResult(bench, record),
+  uptake_percent: (bench, record, { sofar }) => batchProcess.uptakeResult(bench, record, sofar),
+  uptakeWithoutSalt_percent: (bench, record, { sofar }) =>
+    batchProcess.uptakeWithoutSaltResult(bench, record, sofar),
+  lossCeiling_percent: (bench, record, { sofar }) =>
+    batchProcess.lossCeilingResult(bench, record, sofar)
 }
 
 export const expansionModels: Models<Expansion> = {

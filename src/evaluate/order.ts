@@ -8,7 +8,7 @@ interface Made {
 }
 
 /** Batches, furnace runs and foil lots by number. */
-export const madeLots = (content: Content): ReadonlyMap<string, Entry<Made>> =>
+const madeLots = (content: Content): ReadonlyMap<string, Entry<Made>> =>
   new Map<string, Entry<Made>>([...content.batches, ...content.expansions, ...content.foils])
 
 /** Lot numbers in making order, or the circles that leave no such order. */

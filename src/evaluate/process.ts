@@ -1,20 +1,14 @@
-/** Process figures of batches and furnace runs: never public. */
+/** Process figures of furnace runs and of pressing foil: never public. */
 
 import {
   carbonRecovery,
   carbonRecoveryBasis,
-  lossCeiling,
-  lossCeilingBasis,
-  massYield,
-  massYieldBasis,
   overallYield,
   overallYieldBasis,
   trimYield,
-  trimYieldBasis,
-  uptakeDry,
-  uptakeDryBasis
+  trimYieldBasis
 } from '../chemistry/mass-yield.ts'
-import { type Estimate, exact, propagate, rectangular, measured } from '../metrology/estimate.ts'
+import { type Estimate, propagate } from '../metrology/estimate.ts'
 import { expansionVolume, expansionVolumeBasis } from '../physics/expansion-volume.ts'
 import {
   lossOnExpansion,
@@ -22,107 +16,15 @@ import {
   wormDensity,
   wormDensityBasis
 } from '../physics/worms.ts'
-import type { Batch, Content, Expansion, Foil } from '../records/types.ts'
+import type { Expansion, Foil } from '../records/types.ts'
 import { type Bench, openSession, read, type Session } from './bench.ts'
 import { instrumentsFor } from './flake.ts'
 import { estimateOf, singleResult } from './result.ts'
+import { openStep, total } from './steps.ts'
 import type { EvaluatedLot, Result, Results } from './types.ts'
 
 /** Figures of the lots a lot was made from, by lot number. */
 export type Earlier = ReadonlyMap<string, EvaluatedLot>
-
-const openStep = (
-  bench: Bench,
-  { made, instruments }: Pick<Batch, 'made' | 'instruments'>,
-  field: string
-): Session => openSession(bench, made, [field], undefined, instruments)
-
-/** Sum of weighed amounts. */
-function total(parts: readonly Estimate[]): Estimate {
-  const inputs = Object.fromEntries(parts.map((part, index) => [`part${index}`, part]))
-  return propagate(x => Object.values(x).reduce((sum, part) => sum + part, 0), inputs)
-}
-
-/** Graphite charged, as weighed; undefined for a batch made from earlier ones. */
-function graphiteCharged(session: Session, batch: Batch): Estimate | undefined {
-  const lines = (batch.charge ?? []).filter(line => line.as === 'graphite')
-  if (lines.length === 0) return undefined
-  return total(
-    lines.map((line, index) =>
-      read(session, line.mass_g, 'g', 'mass', `graphite charged, part ${index + 1}`)
-    )
-  )
-}
-
-const productMass = (session: Session, batch: Batch) =>
-  read(session, batch.product.mass_g, 'g', 'mass', 'product mass')
-
-export function massYieldResult(bench: Bench, batch: Batch): Result | undefined {
-  const session = openStep(bench, batch, 'product')
-  const graphite_g = graphiteCharged(session, batch)
-  if (!graphite_g) return undefined
-  return singleResult(
-    session,
-    {
-      quantity: 'massYield_percent',
-      basis: massYieldBasis,
-      instrumentOf: instrumentsFor(session, { graphite_g: 'mass', product_g: 'mass' })
-    },
-    () => massYield({ graphite_g, product_g: productMass(session, batch) })
-  )
-}
-
-export function uptakeResult(bench: Bench, batch: Batch, sofar: Results): Result | undefined {
-  const session = openStep(bench, batch, 'product')
-  const graphite_g = graphiteCharged(session, batch)
-  if (!graphite_g) return undefined
-  const productMoisture_percent = estimateOf(sofar, 'moisture_percent')
-  const graphiteMoisture_percent = chargedMoisture(bench.content, batch)
-  const assumed = [
-    ...(graphiteMoisture_percent ? [] : ['graphite']),
-    ...(productMoisture_percent ? [] : ['product'])
-  ]
-  return singleResult(
-    session,
-    {
-      quantity: 'uptake_percent',
-      basis: uptakeDryBasis,
-      instrumentOf: instrumentsFor(session, { graphite_g: 'mass', product_g: 'mass' }),
-      notes:
-        assumed.length > 0
-          ? [`No moisture is recorded for the ${assumed.join(' and the ')}: taken as dry.`]
-          : []
-    },
-    () =>
-      uptakeDry({
-        graphite_g,
-        product_g: productMass(session, batch),
-        graphiteMoisture_percent: graphiteMoisture_percent ?? exact(0),
-        productMoisture_percent: productMoisture_percent ?? exact(0)
-      })
-  )
-}
-
-/** Moisture of the graphite as its supplier states it, with the stated digits as its limits. */
-function chargedMoisture(content: Content, batch: Batch): Estimate | undefined {
-  const lots = (batch.charge ?? []).filter(line => line.as === 'graphite')
-  const [only] = lots
-  const moisture = content.materials.get(only?.material ?? '')?.record.moisture_percent
-  if (!only || !moisture || lots.some(({ material }) => material !== only.material))
-    return undefined
-  return measured(moisture.value, rectangular(moisture.resolution), `${only.material} moisture`)
-}
-
-export function lossCeilingResult(bench: Bench, batch: Batch, sofar: Results): Result | undefined {
-  const uptake_percent = estimateOf(sofar, 'uptake_percent')
-  // Product lost on the way can leave less than went in: there is no ceiling to speak of then.
-  if (!uptake_percent || uptake_percent.value < 0) return undefined
-  return singleResult(
-    openStep(bench, batch, 'product'),
-    { quantity: 'lossCeiling_percent', basis: lossCeilingBasis },
-    () => lossCeiling({ uptake_percent })
-  )
-}
 
 function massPutIn(session: Session, { from }: Pick<Expansion, 'from'>): Estimate {
   return total(
@@ -184,9 +86,9 @@ export function runExpansionVolumeResult(bench: Bench, run: Expansion): Result |
   )
 }
 
-/** Yield of the batches a run was fed from, weighted by what each gave; looks through blends. */
+/** Yield of the batches a run was fed from, taken together; looks through blends. */
 function feedYield(earlier: Earlier, from: Expansion['from']): Estimate | undefined {
-  return weighted(from, ({ lot }) => {
+  return joined(from, ({ lot }) => {
     const batch = earlier.get(lot)
     if (batch?.kind !== 'batch') return undefined
     const blended = batch.entry.record.from
@@ -194,17 +96,20 @@ function feedYield(earlier: Earlier, from: Expansion['from']): Estimate | undefi
   })
 }
 
-/** Mean of a figure over the lots used, by mass; undefined where one of them lacks it. */
-function weighted(
-  uses: readonly { lot: string; mass_g: { value: number } }[],
-  figureOf: (use: { lot: string }) => Estimate | undefined
+/**
+ * A yield over the lots used, taken together: their mass over the sum of what each of them came from.
+ * Undefined where one of them lacks it.
+ */
+function joined(
+  uses: Expansion['from'],
+  yieldOf: (use: { lot: string }) => Estimate | undefined
 ): Estimate | undefined {
-  const figures = uses.map(figureOf)
-  const mass = uses.reduce((sum, use) => sum + use.mass_g.value, 0)
-  if (mass <= 0 || figures.some(figure => figure === undefined)) return undefined
-  const inputs = Object.fromEntries(figures.map((figure, index) => [`part${index}`, figure!]))
+  const yields = uses.flatMap(use => yieldOf(use) ?? [])
+  if (yields.length < uses.length) return undefined
+  const mass_g = uses.reduce((sum, use) => sum + use.mass_g.value, 0)
+  const inputs = Object.fromEntries(yields.map((figure, index) => [`part${index}`, figure]))
   return propagate(
-    x => uses.reduce((sum, use, index) => sum + (x[`part${index}`]! * use.mass_g.value) / mass, 0),
+    x => mass_g / uses.reduce((sum, use, index) => sum + use.mass_g.value / x[`part${index}`]!, 0),
     inputs
   )
 }
@@ -258,18 +163,14 @@ export function overallYieldResult(
   earlier: Earlier
 ): Result | undefined {
   const trimYield_percent = estimateOf(sofar, 'trimYield_percent')
-  const lossOnExpansion_percent = weighted(
+  const carbonRecovery_percent = joined(
     foil.from,
-    use => earlier.get(use.lot)?.process.lossOnExpansion_percent?.estimate
+    ({ lot }) => earlier.get(lot)?.process.carbonRecovery_percent?.estimate
   )
-  const massYield_percent = weighted(foil.from, ({ lot }) => {
-    const run = earlier.get(lot)
-    return run?.kind === 'expansion' ? feedYield(earlier, run.entry.record.from) : undefined
-  })
-  if (!trimYield_percent || !lossOnExpansion_percent || !massYield_percent) return undefined
+  if (!trimYield_percent || !carbonRecovery_percent) return undefined
   return singleResult(
     openStep(bench, foil, 'from'),
     { quantity: 'overallYield_percent', basis: overallYieldBasis },
-    () => overallYield({ massYield_percent, lossOnExpansion_percent, trimYield_percent })
+    () => overallYield({ carbonRecovery_percent, trimYield_percent })
   )
 }

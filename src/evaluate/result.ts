@@ -2,7 +2,7 @@
 
 import { DomainError } from '../metrology/domain.ts'
 import { type Computed, type Estimate } from '../metrology/estimate.ts'
-import { meanOfReadings } from '../metrology/readings.ts'
+import { meanOf, meanOfReadings } from '../metrology/readings.ts'
 import type { FieldPath } from '../problem.ts'
 import { quantities, type QuantityName } from '../quantities.ts'
 import { type Bench, repeatabilityOf, report, type Session } from './bench.ts'
@@ -60,7 +60,7 @@ export function repeatedResult<Reading>(
   )
   const computed = figures.filter(figure => figure !== undefined)
   if (computed.length < readings.length) return undefined
-  const repeatability = repeatabilityOf(method, computed[0]!.value)
+  const repeatability = repeatabilityOf(method, meanOf(computed).value)
   if (computed.length === 1 && !repeatability) warnSingle(session, account.quantity)
   const mean = meanOfReadings(computed, `${bench.lot} ${title}`, repeatability)
   const each = computed.map((estimate, index) => ({ label: `reading ${index + 1}`, estimate }))
@@ -111,11 +111,17 @@ export function singleResult(
   }
 }
 
-/** Warn of a figure no workshop of this kind should meet; it stands all the same. */
-export function checkPlausible(bench: Bench, { quantity, estimate, field }: Result): void {
+/**
+ * Warn of a figure no workshop of this kind should meet; it stands all the same. One that cannot be
+ * told from the blank may lie below 0 by as much as its reporting limit.
+ */
+export function checkPlausible(
+  bench: Bench,
+  { quantity, estimate, field, below = 0 }: Result
+): void {
   const { unit, band } = quantities[quantity]
   const [least, most] = band
-  if (estimate.value >= least && estimate.value <= most) return
+  if (estimate.value >= least - below && estimate.value <= most) return
   const shown = `${Number(estimate.value.toPrecision(4))}${unit === '1' ? '' : ` ${unit}`}`
   report(bench, field, 'IMPLAUSIBLE', [
     `${titleInSentence(quantity)} comes to ${shown}, outside the usual ${least} to ${most}`,

@@ -35,7 +35,7 @@ export type Decision = NonNullable<Batch['status']>[number]
 
 export interface JudgedLot {
   readonly evaluated: EvaluatedBatch | EvaluatedFoil
-  /** The grade's revision in force when the lot was made. */
+  /** The grade's revision in force when the lot was made, or regraded to it. */
   readonly grade: Grade
   readonly rule: DecisionRule
   readonly rows: readonly JudgedRow[]

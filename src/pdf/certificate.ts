@@ -37,7 +37,7 @@ export interface Attachment {
 /**
  * The PDF of a certificate.
  *
- * @param attachment the lot's data as published beside the PDF
+ * @param attachment the lot's public data
  * @throws MissingGlyph where a text holds a sign the font lacks
  * @throws Error where a row, a fact or a statement is taller than a page
  */

@@ -102,11 +102,11 @@ function notesOf(row: ResultRow, words: Words): Note[] {
   if (row.method) notes.push(property(methodText(row.method, row.testedOn, words)))
   else if (row.basis === 'measured') notes.push(property(words.noMethod))
   if (row.method?.deviation)
-    notes.push(property(`${words.deviation}: ${row.method.deviation}.`, true))
+    notes.push(property(`${words.deviation}: ${ended(row.method.deviation)}`, true))
   if (row.spread) notes.push(property(row.spread))
   if (row.basis === 'measured' && row.verdict && row.verdict.word !== 'pass')
     notes.push({
-      text: `${row.verdict.word}: ${row.verdict.sentence}.`,
+      text: `${row.verdict.word}: ${ended(row.verdict.sentence)}`,
       of: 'verdict',
       strong: false
     })
@@ -117,5 +117,8 @@ function notesOf(row: ResultRow, words: Words): Note[] {
 function methodText(method: MethodText, testedOn: string | undefined, words: Words): string {
   const name = `${method.id}, ${words.edition} ${method.edition}, ${method.title}: `
   const parts = [method.conditions, method.reference, testedOn && `${words.tested} ${testedOn}`]
-  return `${name}${parts.filter(part => part).join('; ')}.`
+  return ended(`${name}${parts.filter(part => part).join('; ')}`)
 }
+
+/** A sentence with its full stop, once. */
+const ended = (text: string) => (/[.!?]$/u.test(text) ? text : `${text}.`)

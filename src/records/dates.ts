@@ -1,8 +1,11 @@
 /** The day a content folder speaks of: no clock is asked. */
 
-import type { Content } from './types.ts'
+import type { Batch, Content, Foil } from './types.ts'
 
-/** The latest date anything was made, tested, decided, sent or issued on; before the first lot, the day the workshop was set up. */
+/**
+ * The latest date anything was made, tested, decided, regraded, sent or issued on; before the first
+ * lot, the day the workshop was set up.
+ */
 export function latestDate({
   batches,
   expansions,
@@ -12,8 +15,8 @@ export function latestDate({
   materials,
   grades
 }: Content): string {
-  const decided = (status: readonly { on: string }[] | undefined) =>
-    (status ?? []).map(({ on }) => on)
+  const decided = ({ status = [], regraded = [], asFound = [] }: Batch | Foil) =>
+    [...status, ...regraded, ...asFound].map(({ on }) => on)
   const foundingDays = [
     ...[...materials.values()].map(({ record }) => record.received),
     ...[...grades.values()].flat().map(({ record }) => record.validFrom)
@@ -22,13 +25,13 @@ export function latestDate({
     ...[...batches.values()].flatMap(({ record }) => [
       record.made,
       ...Object.values(record.tests ?? {}).flatMap(test => test?.tested ?? []),
-      ...decided(record.status)
+      ...decided(record)
     ]),
     ...[...expansions.values()].map(({ record }) => record.made),
     ...[...foils.values()].flatMap(({ record }) => [
       record.made,
       ...(record.measured ? [record.measured.tested] : []),
-      ...decided(record.status)
+      ...decided(record)
     ]),
     ...certificates.map(({ record }) => record.issued),
     ...[...shipments.values()].map(({ record }) => record.sent)

@@ -5,6 +5,7 @@
 
 import { isMap, isScalar, isSeq, type Node, type Pair, parseDocument } from 'yaml'
 import type { SourceFile } from '../problem.ts'
+import { identifier } from './fields.ts'
 import type { Kind } from './kinds.ts'
 
 /** Kinds of record one can start anew. */
@@ -19,6 +20,17 @@ export const draftKinds = {
 } as const satisfies Record<string, Kind>
 
 export type DraftKind = keyof typeof draftKinds
+
+/** Field that names a record of each kind. */
+export const numberFields = {
+  batch: 'lot',
+  expansion: 'lot',
+  foil: 'lot',
+  material: 'lot',
+  instrument: 'id',
+  grade: 'id',
+  shipment: 'number'
+} as const satisfies Record<DraftKind, string>
 
 /** Fields that describe how things are done, and so stay for the next lot. */
 const kept = new Set([
@@ -35,8 +47,12 @@ const kept = new Set([
   'title',
   'kind',
   'supplier',
-  'id',
-  'end-point-ph'
+  'substance',
+  'end-point-ph',
+  'resolution',
+  'against',
+  'laboratory',
+  'coverage-factor'
 ])
 
 /** Fields of a lot's later life, which a new one has not had. */
@@ -55,6 +71,8 @@ interface Edit {
 /**
  * Text of a new record: the old one edited in place, so that order, spacing and comments stay.
  *
+ * A grade is begun as its like stands; a lot's readings and an instrument's calibration are its own.
+ *
  * @param previous the last record of the kind, free of errors
  * @param fields first-level fields to set: its number, its date
  */
@@ -71,31 +89,60 @@ export function draftFrom(
     if (key === 'draft') return [removed(source, pair)]
     if (fields[key] !== undefined)
       return [replaced(pair.value as Node, setText(kind, key, fields[key]))]
-    return keepsValues(kind) ? [] : blankedPair(source, pair)
+    return kind === 'grade' ? [] : blankedPair(source, pair)
   })
   return applied(source, edits)
 }
-
-/** A grade or an instrument is begun from its like as it stands; a lot's readings are its own. */
-const keepsValues = (kind: DraftKind) => kind === 'grade' || kind === 'instrument'
 
 /** The date of a lot is followed by the word that it is not finished. */
 const setText = (kind: DraftKind, key: string, value: string) =>
   key === 'made' && mayBeDraft.has(kind) ? `${value}\ndraft: yes` : value
 
-/** The number after the last by the workshop's own pattern: EB-26-014 → EB-26-015. */
-export function nextNumber(numbers: readonly string[]): string | undefined {
-  const counted = numbers.flatMap(number => {
-    const match = /^(.*?)(\d+)$/u.exec(number)
-    return match ? [{ stem: match[1]!, digits: match[2]! }] : []
-  })
-  const last = counted.at(-1)
+/** What a record says of itself: its number, or failing that its file's name; whether it is unfinished. */
+export function headOf(
+  { path, text }: SourceFile,
+  kind: DraftKind
+): { readonly number: string; readonly draft: boolean } {
+  const { contents } = parseDocument(text, { schema: 'failsafe' })
+  const said = (field: string): unknown => (isMap(contents) ? contents.get(field) : undefined)
+  const number = said(numberFields[kind])
+  return {
+    number: typeof number === 'string' && number !== '' ? number : stemOf(path),
+    draft: said('draft') === 'yes'
+  }
+}
+
+const stemOf = (path: string) =>
+  path
+    .split('/')
+    .at(-1)!
+    .replace(/\.ya?ml$/u, '')
+
+/** A number cut before its last digits: EB-26-014 is EB-26- and 014. */
+export function cutNumber(number: string): { stem: string; digits: string } | undefined {
+  const match = /^(.*?)(\d+)$/u.exec(number)
+  return match ? { stem: match[1]!, digits: match[2]! } : undefined
+}
+
+/**
+ * The number after the highest by the workshop's own pattern: EB-26-014 → EB-26-015.
+ *
+ * @param like number whose pattern is followed; that of the last one that ends in digits by default
+ */
+export function nextNumber(numbers: readonly string[], like?: string): string | undefined {
+  const counted = numbers.flatMap(number => cutNumber(number) ?? [])
+  const last = like === undefined ? counted.at(-1) : cutNumber(like)
   if (!last) return undefined
   const highest = Math.max(
+    Number(last.digits),
     ...counted.filter(({ stem }) => stem === last.stem).map(({ digits }) => Number(digits))
   )
   return `${last.stem}${String(highest + 1).padStart(last.digits.length, '0')}`
 }
+
+/** Why a text cannot number a record; undefined where it can. */
+export const numberFault = (number: string): string | undefined =>
+  identifier().safeParse(number).error?.issues[0]?.message
 
 const keyOf = ({ key }: Pair) => (isScalar(key) ? String(key.value) : '')
 

@@ -242,11 +242,14 @@ function checkExpansions(check: Check): void {
 }
 
 function checkFoils(check: Check): void {
-  for (const entry of check.content.foils.values()) {
+  const { foils, expansions, methods } = check.content
+  for (const entry of foils.values()) {
+    const { instruments, measured } = entry.record
     checkJudgedLot(check, entry, 'foil')
-    checkUses(check, entry, check.content.expansions, 'furnace run')
-    checkInstruments(check, entry, [], entry.record.instruments)
-    checkInstruments(check, entry, ['measured'], entry.record.measured?.instruments)
+    checkUses(check, entry, expansions, 'furnace run')
+    checkInstruments(check, entry, [], instruments)
+    checkInstruments(check, entry, ['measured'], measured?.instruments)
+    refer(check, entry, ['measured', 'method'], measured?.method, methods, 'method')
   }
 }
 

@@ -1,6 +1,6 @@
 /** The records of a workshop just set up: enough to build, nothing invented about the maker. */
 
-import { stringify } from 'yaml'
+import { Document, isScalar, stringify, visit } from 'yaml'
 import { editorSchemas } from './editor-schema.ts'
 
 /** What setting up asks. */
@@ -22,8 +22,8 @@ export interface StarterAnswers {
 export function starterWorkshop(answers: StarterAnswers): ReadonlyMap<string, string> {
   const records: [string, string, object][] = [
     ['producer.yaml', 'producer', producer(answers)],
-    ['instruments/BAL-1.yaml', 'instrument', balance(answers)],
-    ['instruments/CYL-1.yaml', 'instrument', cylinder(answers)],
+    ['instruments/BAL-1.yaml', 'instrument', balance()],
+    ['instruments/CYL-1.yaml', 'instrument', cylinder()],
     ['methods/TM-01-e1.yaml', 'method', method(answers)],
     ['grades/flake-1-r1.yaml', 'grade', grade(answers)],
     ['materials/GR-1.yaml', 'material', material(answers)],
@@ -32,7 +32,7 @@ export function starterWorkshop(answers: StarterAnswers): ReadonlyMap<string, st
   return new Map([
     ...records.map(([path, kind, record]): [string, string] => [
       path,
-      recordText(path, kind, record)
+      recordText(path, kind, record, answers)
     ]),
     ...[...editorSchemas()].map(([name, schema]): [string, string] => [
       `schemas/${name}`,
@@ -41,21 +41,46 @@ export function starterWorkshop(answers: StarterAnswers): ReadonlyMap<string, st
   ])
 }
 
-function recordText(path: string, kind: string, record: object): string {
+function recordText(path: string, kind: string, record: object, answers: StarterAnswers): string {
   const up = path.includes('/') ? '../' : ''
-  const notes = comments[kind]
   return [
     `# yaml-language-server: $schema=${up}schemas/${kind}.json`,
-    ...(notes ? notes.map(line => `# ${line}`) : []),
-    stringify(record, { lineWidth: 0, nullStr: '', flowCollectionPadding: true })
+    ...(comments[kind] ?? []).map(line => `# ${line}`),
+    `${kind === 'batch' ? blanksApart(yamlText(record)) : yamlText(record)}${calibrationToFill[path]?.(answers) ?? ''}`
   ].join('\n')
 }
 
+/** The record with each group of plain values, such as a reading, on one line. */
+function yamlText(record: object): string {
+  const document = new Document(record)
+  visit(document, {
+    Map(_key, node, above) {
+      if (above.length > 1 && node.items.every(({ value }) => isScalar(value))) node.flow = true
+    }
+  })
+  return document.toString({ lineWidth: 0, nullStr: '', flowCollectionPadding: true })
+}
+
+/** Room to write in: `{ mass: , volume: }`. The batch holds no answer this could change. */
+const blanksApart = (text: string) => text.replace(/:(?=,)/gu, ': ')
+
 const comments: Readonly<Record<string, readonly string[]>> = {
-  instrument: ['Replace resolution and calibration by those of your own instrument.'],
-  method: ['Describe your own procedure; a change later is a new file with edition 2.'],
-  grade: ['Set your own limits; a change later is a new file with revision 2.'],
-  material: ['One file for each incoming lot; suppliers are never published.'],
+  producer: [
+    'Address, e-mail and telephone stand on every paper; names behind the roles never do.'
+  ],
+  instrument: ['Write the resolution of your own instrument.'],
+  method: [
+    'Describe your own procedure: mass, vessel, furnace temperature, time, how it is read.',
+    'It is printed on certificates. A change later is a new file with edition 2.'
+  ],
+  grade: [
+    'Set your own limits and say what the grade is for.',
+    'A change later is a new file with revision 2.'
+  ],
+  material: [
+    'One file for each incoming lot: write who delivered it and how much.',
+    'Never published.'
+  ],
   batch: [
     'Fill in what was done and read, digits and units as on the instrument,',
     "then take out 'draft: yes'. Leave out what was not done."
@@ -75,37 +100,51 @@ const producer = ({ name, address, email, telephone, paper, role, person }: Star
 const yearLater = (day: string) =>
   `${Number(day.slice(0, 4)) + 1}${day.slice(4).replace('-02-29', '-02-28')}`
 
-const balance = ({ from }: StarterAnswers) => ({
-  id: 'BAL-1',
-  title: 'Balance',
-  resolution: '0.001 g',
-  calibration: { against: 'check weight', on: from, due: yearLater(from), tolerance: '0.002 g' }
-})
+const balance = () => ({ id: 'BAL-1', title: 'Balance', resolution: '0.001 g' })
 
-const cylinder = ({ from }: StarterAnswers) => ({
+const cylinder = () => ({
   id: 'CYL-1',
   title: 'Graduated cylinder, 250 mL',
-  resolution: '1 mL',
-  calibration: { against: 'its class mark', on: from, due: yearLater(from), tolerance: '2 mL' }
+  resolution: '1 mL'
 })
+
+/** A calibration as a comment: one that nobody has made must not stand on a certificate. */
+const calibrationNote =
+  (against: string, tolerance: string) =>
+  ({ from }: StarterAnswers): string =>
+    [
+      '# Write its calibration as here, without the #. Until then a warning says that it has none.',
+      ...stringify({
+        calibration: { against, on: from, due: yearLater(from), tolerance }
+      })
+        .trimEnd()
+        .split('\n')
+        .map(line => `# ${line}`),
+      ''
+    ].join('\n')
+
+const calibrationToFill: Readonly<Record<string, (answers: StarterAnswers) => string>> = {
+  'instruments/BAL-1.yaml': calibrationNote('check weight', '0.002 g'),
+  'instruments/CYL-1.yaml': calibrationNote('its class mark', '2 mL')
+}
 
 const method = ({ from }: StarterAnswers) => ({
   id: 'TM-01',
-  edition: '1',
+  edition: 1,
   'valid-from': from,
   quantity: 'expansion-volume',
   title: 'Expansion volume',
-  conditions: 'say here: mass, vessel, furnace temperature, time, how it is read',
+  conditions: 'conditions not written down yet',
   instruments: { mass: 'BAL-1', volume: 'CYL-1' }
 })
 
 const grade = ({ from }: StarterAnswers) => ({
   id: 'flake-1',
-  revision: '1',
+  revision: 1,
   'valid-from': from,
   title: 'Expandable flake',
   kind: 'flake',
-  description: 'say here what the grade is for',
+  description: 'No description yet.',
   'decision-rule': 'simple',
   limits: { 'expansion-volume': { min: '200 mL/g', method: 'TM-01' } },
   public: ['results', 'working', 'chain', 'sampling'],
@@ -120,7 +159,7 @@ const material = ({ from }: StarterAnswers) => ({
   lot: 'GR-1',
   title: 'Natural flake graphite',
   kind: 'graphite',
-  supplier: 'say here who delivered it',
+  supplier: 'not written down yet',
   received: from,
   quantity: '1 kg'
 })

@@ -20,12 +20,17 @@ test.for([
 })
 
 test.for([
-  [-0.1, 12, 'ash_percent must be at least 0, got -0.1'],
+  [-0.1, 12, 'ash_percent must be at least 0 and below 100, got -0.1'],
   [0, 100, 'volatile_percent must be below 100 and, with the ash, at most 100, got 100'],
   [40, 61, 'volatile_percent must be below 100 and, with the ash, at most 100, got 61']
 ] as const)('outside the domain: ash %f %, volatile %f %', ([ash, volatile, message]) => {
   expect(() => fixedCarbon(of(ash, volatile))).toThrow(message)
   expect(() => devolatilisedCarbon(of(ash, volatile))).toThrow(message)
+})
+
+test('an ash below 0 by no more than its noise is taken as it is', () => {
+  const inputs = uncertain({ ash_percent: [-0.01, 0.01], volatile_percent: [12, 0.1] })
+  expect(fixedCarbon(inputs).value).toBeCloseTo(88.01, 9)
 })
 
 test('causes that ash and volatile matter share add up before they are squared', () => {

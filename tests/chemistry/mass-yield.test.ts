@@ -47,10 +47,8 @@ describe('by hand from the definitions', () => {
       '85.0'
     ],
     [
-      'yield 118.4 %, loss 15 %, trim 85 %',
-      overallYield(
-        exactly({ massYield_percent: 118.4, lossOnExpansion_percent: 15, trimYield_percent: 85 })
-      ),
+      'recovery 100.64 %, trim 85 %',
+      overallYield(exactly({ carbonRecovery_percent: 100.64, trimYield_percent: 85 })),
       '85.544'
     ]
   ] as const
@@ -88,13 +86,18 @@ describe('inputs outside the domain', () => {
   test.for([
     [{ massYield_percent: 0 }, 'massYield_percent must be greater than 0, got 0'],
     [{ lossOnExpansion_percent: -1 }, 'lossOnExpansion_percent must be at least 0 and below 100'],
-    [{ lossOnExpansion_percent: 100 }, 'lossOnExpansion_percent must be at least 0 and below 100'],
-    [{ trimYield_percent: -1 }, 'trimYield_percent must be at least 0, got -1']
+    [{ lossOnExpansion_percent: 100 }, 'lossOnExpansion_percent must be at least 0 and below 100']
   ] as const)('recovery %o', ([wrong, message]) => {
-    const chain = { massYield_percent: 118.4, lossOnExpansion_percent: 15, trimYield_percent: 85 }
-    const inputs = exactly({ ...chain, ...wrong })
+    const inputs = exactly({ massYield_percent: 118.4, lossOnExpansion_percent: 15, ...wrong })
+    expect(() => carbonRecovery(inputs)).toThrow(message)
+  })
+
+  test.for([
+    [{ carbonRecovery_percent: 0 }, 'carbonRecovery_percent must be greater than 0, got 0'],
+    [{ trimYield_percent: -1 }, 'trimYield_percent must be at least 0, got -1']
+  ] as const)('overall yield %o', ([wrong, message]) => {
+    const inputs = exactly({ carbonRecovery_percent: 100.64, trimYield_percent: 85, ...wrong })
     expect(() => overallYield(inputs)).toThrow(message)
-    if (!('trimYield_percent' in wrong)) expect(() => carbonRecovery(inputs)).toThrow(message)
   })
 
   test.for([
@@ -153,8 +156,11 @@ test('the overall yield is saleable foil over graphite, the chain between cancel
     fc.property(mass, mass, percent, percent, (graphite_g, product_g, loss, trim) => {
       const massYield_percent = massYield(exactly({ graphite_g, product_g })).value
       const saleable_g = product_g * (1 - loss / 100) * (trim / 100)
+      const { value } = carbonRecovery(
+        exactly({ massYield_percent, lossOnExpansion_percent: loss })
+      )
       const overall = overallYield(
-        exactly({ massYield_percent, lossOnExpansion_percent: loss, trimYield_percent: trim })
+        exactly({ carbonRecovery_percent: value, trimYield_percent: trim })
       )
       expect(overall.value).toBeCloseTo((100 * saleable_g) / graphite_g, 6)
     })
@@ -173,11 +179,8 @@ describe('trials of the distributions agree', () => {
     graphiteMoisture_percent: [0.5, 0.05],
     productMoisture_percent: [1.5, 0.08]
   })
-  const chain = uncertain({
-    massYield_percent: [118.4, 0.15],
-    lossOnExpansion_percent: [15, 0.08],
-    trimYield_percent: [85, 0.12]
-  })
+  const run = uncertain({ massYield_percent: [118.4, 0.15], lossOnExpansion_percent: [15, 0.08] })
+  const chain = uncertain({ carbonRecovery_percent: [100.64, 0.16], trimYield_percent: [85, 0.12] })
   test('massYield', () => expectLinear(massYield, masses))
   test('uptakeDry', () => expectLinear(uptakeDry, { ...masses, ...moistures }))
   test('uptakeWithoutSalt', () =>
@@ -187,7 +190,7 @@ describe('trials of the distributions agree', () => {
       ...uncertain({ leachableSalt_percent: [3, 0.07] })
     }))
   test('lossCeiling', () => expectLinear(lossCeiling, uncertain({ uptake_percent: [18.4, 0.2] })))
-  test('carbonRecovery', () => expectLinear(carbonRecovery, chain))
+  test('carbonRecovery', () => expectLinear(carbonRecovery, run))
   test('overallYield', () => expectLinear(overallYield, chain))
   test('trimYield', () =>
     expectLinear(trimYield, uncertain({ worms_g: [50, 0.05], saleable_g: [42.5, 0.05] })))

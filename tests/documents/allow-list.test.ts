@@ -8,7 +8,8 @@ import { certificateDocument } from '../../src/documents/certificate.ts'
 import { lotDocument } from '../../src/documents/lot.ts'
 import type { GradeView, LotView } from '../../src/documents/lot-view.ts'
 import type { ProducerText, SiteDocument } from '../../src/documents/types.ts'
-import { demoFiles, withChange } from '../records-on-disk.ts'
+import type { SourceFile } from '../../src/problem.ts'
+import { demoFiles, smallFiles, withChange } from '../records-on-disk.ts'
 import { root } from '../source-files.ts'
 import { pageOf, publicSite, siteOf, workshopSite } from './demo.ts'
 
@@ -121,6 +122,25 @@ describe('the public edition', () => {
     expect(none.summary.key).toEqual([])
     expect(open('').lots).toEqual([])
   })
+
+  const openGrade = (files: readonly SourceFile[], grade: string) =>
+    withChange(files, `grades/${grade}.yaml`, 'limits:', 'public: [results, chain]\nlimits:')
+
+  test('has no page of a grade that opens nothing', () => {
+    const gradesOf = (files: readonly SourceFile[], edition: 'public' | 'workshop') =>
+      siteOf(files, { edition }).grades.map(({ id }) => id)
+    expect(gradesOf(smallFiles, 'public')).toEqual([])
+    expect(gradesOf(openGrade(smallFiles, 'FK-1'), 'public')).toEqual(['FK-1'])
+    expect(gradesOf(smallFiles, 'workshop')).toEqual(['FF-1', 'FK-1'])
+  })
+
+  test('names a furnace run only where it leads to a lot that has a page', () => {
+    const flakeOnly = openGrade(smallFiles, 'FK-1')
+    const chainOf = (files: readonly SourceFile[]) =>
+      pageOf(siteOf(files, { edition: 'public' }), 'EB-1').document.chain.map(({ lot }) => lot)
+    expect(chainOf(flakeOnly)).toEqual(['EB-1'])
+    expect(chainOf(openGrade(flakeOnly, 'FF-1'))).toEqual(['EB-1', 'XR-1', 'FL-1'])
+  })
 })
 
 describe('the allow-list', () => {
@@ -154,6 +174,7 @@ describe('the allow-list', () => {
       | 'title'
       | 'kind'
       | 'description'
+      | 'decisionRule'
       | 'limits'
       | 'typical'
       | 'notMeasured'

@@ -5,6 +5,7 @@ import { z } from 'zod'
 import { lotData } from '../../src/data/lot-data.ts'
 import { type LotData, lotDataJsonSchema, lotDataSchema } from '../../src/documents/lot-data.ts'
 import type { Figure, SiteDocument } from '../../src/documents/types.ts'
+import type { SourceFile } from '../../src/problem.ts'
 import { smallFiles, withChange } from '../records-on-disk.ts'
 import { pageOf, publicSite, siteOf, workshopSite } from './demo.ts'
 
@@ -110,4 +111,18 @@ const withValue = (data: LotData, value: unknown) => ({
     ...data.quantities,
     'expansion-volume': { ...data.quantities['expansion-volume'], value }
   }
+})
+
+test('a certificate carries the same data before and after something is made of its lot', () => {
+  const opened = ['FK-1', 'FF-1'].reduce(
+    (files, grade) =>
+      withChange(files, `grades/${grade}.yaml`, 'limits:', 'public: [results, chain]\nlimits:'),
+    smallFiles
+  )
+  const earlier = opened.filter(({ path }) => !/content\/(expansions|foils)\//u.test(path))
+  const pageIn = (files: readonly SourceFile[]) =>
+    pageOf(siteOf(files, { edition: 'public' }), 'EB-1')
+  expect(pageIn(opened).document.chain).not.toEqual(pageIn(earlier).document.chain)
+  expect(pageIn(opened).attachment).toBe(pageIn(earlier).attachment)
+  expect(pageIn(opened).attachment).toContain('"EB-1"')
 })

@@ -159,6 +159,22 @@ worms: { mass: 16.80 g }
     expect(correlation(direct, through)).toBeGreaterThan(0)
   })
 
+  test('counts by the graphite its parts came from, not by their mean', () => {
+    const heavier = withChange(blended, 'batches/EB-3.yaml', 'mass: 120.00 g', 'mass: 150.00 g')
+    const run = `lot: XR-2
+made: 2026-03-10
+instruments: { mass: BAL-1, volume: CYL-1 }
+from:
+  - { lot: EB-1, mass: 12.00 g }
+  - { lot: EB-3, mass: 15.00 g }
+temperature: 950 °C
+worms: { mass: 20.00 g }
+`
+    const { lots } = evaluate(withFile(heavier, 'expansions/XR-2.yaml', run))
+    // 12 g at 120 % and 15 g at 150 % came from 10 g of graphite each.
+    expect(lots.get('XR-2')!.process.carbonRecovery_percent!.estimate.value).toBeCloseTo(100, 9)
+  })
+
   test('made in a circle is refused by name', () => {
     const circle = withChange(
       blended,
@@ -173,6 +189,18 @@ worms: { mass: 16.80 g }
 })
 
 describe('readings', () => {
+  test('of no water in a slurry are refused where they are written', () => {
+    const dry = withChange(
+      smallFiles,
+      'batches/EB-1.yaml',
+      '    titrant: NA-1',
+      '    titrant: NA-1\n    water: 0 mL'
+    )
+    expect(problemsOf(dry)).toContain(
+      "INVALID_VALUE tests.free-acid.water: must be above 0, got '0 mL'"
+    )
+  })
+
   test('equal to those of another lot are doubted', () => {
     const copied = second.replace(
       /15\d mL|149 mL/gu,

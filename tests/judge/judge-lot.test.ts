@@ -182,6 +182,7 @@ describe('the grade', () => {
     )
     expect(judged(files, 'EB-1', '2026-02-28').grade.id).toBe('FK-1')
     expect(judged(files, 'EB-1', '2026-03-01').grade.id).toBe('FK-2')
+    expect(judged(files, 'EB-1').grade.id).toBe('FK-2')
     expect(judged(files, 'EB-1', '2026-03-01').word).toBe('fail')
   })
 })

@@ -47,15 +47,21 @@ export const sampling = fields({
   increments: maybe(text()),
   by: maybe(person()),
   retained: maybe(text()),
-  'retained-mass': maybe(quantity('g'))
+  'retained-mass': maybe(quantity('g', 'above 0'))
 })
 
 /** Something a lot was made from. */
 export const usedLot = fields({ lot: identifier(), mass: quantity('g', 'above 0') })
 
 /** States a lot can be given. One without any is in quarantine. */
-export const states = ['quarantine', 'released', 'rejected', 'concession', 'withdrawn', 'scrapped'] as const
-export type State = (typeof states)[number]
+export const states = [
+  'quarantine',
+  'released',
+  'rejected',
+  'concession',
+  'withdrawn',
+  'scrapped'
+] as const
 
 export const decision = fields({
   is: z.enum(states),

@@ -5,7 +5,18 @@ import type { Reading } from '../../metrology/written.ts'
 import type { UnitName } from '../../metrology/units.ts'
 import { quantities, type Quantity, type QuantityKey } from '../../quantities.ts'
 import { quoted } from '../../problem.ts'
-import { amount, date, fields, identifier, list, maybe, quantity, refuse, text, whole } from '../fields.ts'
+import {
+  amount,
+  date,
+  fields,
+  identifier,
+  list,
+  maybe,
+  quantity,
+  refuse,
+  text,
+  whole
+} from '../fields.ts'
 
 /** What a limit holds for. Flake is judged by the lot mean alone. */
 export const scopes = ['lot mean', 'every sheet', 'every reading'] as const
@@ -55,7 +66,11 @@ function checkBounds({ min, max, target, tolerance }: Bounds, context: z.Refinem
   if (min && max && !(min.value < max.value))
     say(['max'], `must be above min, got ${max.written} against ${min.written}`, 'check the two')
   if (tolerance && !(tolerance.value > 0))
-    say(['tolerance'], `must be above 0, got ${quoted(tolerance.written)}`, 'write it without a sign')
+    say(
+      ['tolerance'],
+      `must be above 0, got ${quoted(tolerance.written)}`,
+      'write it without a sign'
+    )
 }
 
 /** One optional entry for every quantity, by its key. */
@@ -80,7 +95,9 @@ export const gradeRecord = fields({
   description: text(),
   'decision-rule': maybe(z.enum(decisionRules)),
   limits: perQuantity(({ unit }) => limitIn(unit)),
-  measured: maybe(perQuantity(() => fields({ method: maybe(identifier()), places: maybe(whole(0)) }))),
+  measured: maybe(
+    perQuantity(() => fields({ method: maybe(identifier()), places: maybe(whole(0)) }))
+  ),
   typical: maybe(perQuantity(({ unit }) => amount(unit))),
   'not-measured': maybe(list(text())),
   onset: maybe(quantity('°C')),

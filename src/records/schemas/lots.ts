@@ -26,11 +26,13 @@ export const batchRecord = fields({
   ...lotHead,
   grade: identifier(),
   charge: maybe(
-    list(fields({ material: identifier(), as: z.enum(chargeRoles), mass: quantity('g', 'above 0') }))
+    list(
+      fields({ material: identifier(), as: z.enum(chargeRoles), mass: quantity('g', 'above 0') })
+    )
   ),
   from: maybe(list(usedLot)),
   steps: maybe(list(step)),
-  product: fields({ mass: quantity('g', 'above 0') }),
+  product: fields({ mass: quantity('g', 'above 0'), 'leachable-salt': maybe(quantity('%')) }),
   tests: maybe(flakeTestBlock),
   ...lotTail
 })

@@ -17,12 +17,13 @@ const sample = z.enum(['as received', 'dried'])
 export const flakeTests = {
   'expansion-volume': fields({
     ...testHead,
+    'bulk-density': maybe(quantity('g/mL')),
     readings: list(fields({ mass: quantity('g'), volume: quantity('mL') }))
   }),
   'free-acid': fields({
     ...testHead,
     titrant: identifier(),
-    water: maybe(quantity('mL')),
+    water: maybe(quantity('mL', 'above 0')),
     extract: maybe(quantity('mL')),
     aliquot: maybe(quantity('mL')),
     'end-point-ph': maybe(quantity('1')),
@@ -42,4 +43,3 @@ export const flakeTestBlock = fields(
 )
 
 export type FlakeTests = z.output<typeof flakeTestBlock>
-export type FlakeTestKey = keyof typeof flakeTests

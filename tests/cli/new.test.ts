@@ -1,0 +1,167 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import { draftKinds } from '../../src/records/draft.ts'
+import { demoWorkplace, differences, lotfolio, tree, workplace } from '../site/workplace.ts'
+
+const textIn = (place: string, ...path: string[]) =>
+  readFileSync(join(place, 'content', ...path), 'utf8')
+
+/** Run `lotfolio new` and tell what it wrote. */
+async function started(place: string, ...args: string[]) {
+  const before = tree(place)
+  const run = await lotfolio(['new', ...args], place)
+  return { ...run, written: differences(before, tree(place)) }
+}
+
+describe('new', () => {
+  test.for(['batch', 'expansion', 'foil'] as const)(
+    'writes a %s that check accepts as a draft, and says so',
+    async kind => {
+      const place = demoWorkplace()
+      const { status, stdout, stderr, written } = await started(place, kind)
+      expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
+      expect(written).toHaveLength(1)
+      expect(stdout).toContain(`Wrote ${written[0]}, from `)
+      expect(stdout).toContain("'draft: yes'")
+      const { stdout: report } = await lotfolio(['check'], place)
+      expect(report).toMatch(/^\d+ files read: no errors, no warnings\n$/u)
+    }
+  )
+
+  test.for(['material', 'instrument', 'shipment'] as const)(
+    'leaves a %s that check calls unfinished, and nothing else',
+    async kind => {
+      const place = demoWorkplace()
+      const { written } = await started(place, kind)
+      const { stdout } = await lotfolio(['check', '--format', 'json'], place)
+      const { problems } = JSON.parse(stdout) as { problems: { code: string; file: string }[] }
+      expect(problems.length).toBeGreaterThan(0)
+      for (const { code, file } of problems)
+        expect({ code, file }).toEqual({ code: 'MISSING_FIELD', file: written[0] })
+    }
+  )
+
+  test('never writes over a record, whatever its file is called', async () => {
+    const place = demoWorkplace()
+    writeFileSync(join(place, 'content', 'batches', 'odd name.yaml'), 'lot: EB-99\nmade: ""\n')
+    for (const number of ['EB-26-001', 'EB-99']) {
+      const { status, stderr, written } = await started(place, 'batch', '--number', number)
+      expect({ status, written }).toEqual({ status: 1, written: [] })
+      expect(stderr).toBe(`lotfolio: batch ${number} is already there: give another --number\n`)
+    }
+    writeFileSync(join(place, 'content', 'batches', 'EB-77.yaml'), 'lot: EB-78\nmade: ""\n')
+    const { status, stderr, written } = await started(place, 'batch', '--number', 'EB-77')
+    expect({ status, written }).toEqual({ status: 1, written: [] })
+    expect(stderr).toMatch(/EB-77\.yaml: is already there\n$/u)
+  })
+
+  test.for(['../../evil', 'EB 1', '', 'a/b', 'con'])(
+    'takes no number that is no name: %j',
+    async number => {
+      const place = demoWorkplace()
+      const { status, stderr, written } = await started(place, 'batch', '--number', number)
+      expect({ status, written }).toEqual({ status: 2, written: [] })
+      expect(stderr).toMatch(
+        /^lotfolio: option '--number <NUMBER>' argument .* is invalid\. A number /u
+      )
+    }
+  )
+
+  test.for([
+    [['batch', '--date', '14.3.2026'], /'--date <DATE>' .* Write a date/u],
+    [['batch', '--date', '2026-02-30'], /'--date <DATE>' .* Write a date/u],
+    [['wire'], /Allowed choices are batch, expansion/u],
+    [[], /missing required argument 'kind'/u],
+    [['batch', 'extra'], /unexpected argument 'extra'/u],
+    [['batch', '--colour', 'red'], /unknown option '--colour'/u]
+  ] as const)('refuses %j with exit code 2', async ([args, expected]) => {
+    const place = demoWorkplace()
+    const { status, stdout, stderr, written } = await started(place, ...args)
+    expect({ status, stdout, written }).toEqual({ status: 2, stdout: '', written: [] })
+    expect(stderr).toMatch(expected)
+    expect(stderr.trimEnd()).not.toContain('\n')
+  })
+
+  test('starts from the last record that is no draft', async () => {
+    const place = demoWorkplace()
+    expect(textIn(place, 'batches', 'EB-26-014.yaml')).toContain('draft: yes')
+    const { stdout } = await started(place, 'batch')
+    expect(stdout).toContain('content/batches/EB-26-015.yaml, from EB-26-013 ')
+    expect(textIn(place, 'batches', 'EB-26-015.yaml')).toContain('expansion-volume:')
+  })
+
+  test('numbers a record after those of the pattern it starts from', async () => {
+    const place = demoWorkplace()
+    const { written } = await started(place, 'material', '--like', 'GR-26-02')
+    expect(written).toEqual(['content/materials/GR-26-04.yaml'])
+    const number = ['--number', 'OX-26-09']
+    expect((await started(place, 'material', ...number)).stdout).toContain(', from OX-26-02 ')
+    expect((await started(place, 'instrument', '--like', 'BAL-1')).written).toEqual([
+      'content/instruments/BAL-3.yaml'
+    ])
+  })
+
+  test('says which record there is not to start from', async () => {
+    const { status, stderr } = await started(demoWorkplace(), 'batch', '--like', 'EB-26-099')
+    expect({ status, stderr }).toEqual({
+      status: 1,
+      stderr: 'lotfolio: there is no batch EB-26-099 to start from\n'
+    })
+  })
+
+  test('shows where to find a first record of a kind', async () => {
+    const place = workplace()
+    writeFileSync(join(place, 'producer.yaml'), 'name: X\n')
+    for (const [kind, folder] of Object.entries(draftKinds)) {
+      const { status, stderr } = await lotfolio(['new', kind, '--content', '.'], place)
+      expect(status).toBe(1)
+      expect(stderr).toMatch(
+        new RegExp(`: copy the first one from .*content/${folder} to ${folder}\n$`)
+      )
+    }
+    expect(readdirSync(place)).toEqual(['producer.yaml'])
+  })
+})
+
+describe('a new grade', () => {
+  test('is the next revision of the one it starts from', async () => {
+    const place = demoWorkplace()
+    const args = ['grade', '--like', 'flake-250', '--date', '2026-12-01']
+    const { written } = await started(place, ...args)
+    expect(written).toEqual(['content/grades/flake-250-r3.yaml'])
+    expect(textIn(place, 'grades', 'flake-250-r3.yaml')).toBe(
+      textIn(place, 'grades', 'flake-250-r2.yaml')
+        .replace('revision: 2', 'revision: 3')
+        .replace('2026-07-01', '2026-12-01')
+    )
+  })
+
+  test('has a first revision under a new number, and passes check', async () => {
+    const place = demoWorkplace()
+    const args = ['grade', '--like', 'flake-250', '--number', 'flake-300']
+    const { written } = await started(place, ...args)
+    expect(written).toEqual(['content/grades/flake-300-r1.yaml'])
+    expect((await lotfolio(['check'], place)).stdout).toContain('read: no errors')
+  })
+})
+
+test('a new instrument claims no calibration that nobody has made', async () => {
+  const place = demoWorkplace()
+  await started(place, 'instrument', '--like', 'BAL-1')
+  const text = textIn(place, 'instruments', 'BAL-3.yaml')
+  for (const field of ['certificate', 'on', 'due', 'expanded-uncertainty'])
+    expect(text).toMatch(new RegExp(`^ {2}${field}:$`, 'mu'))
+})
+
+test('run by npm, paths start where the user stands, spaces and all', async () => {
+  const place = demoWorkplace()
+  const project = join(place, 'project')
+  const environment = { npm_command: 'run-script', npm_package_json: join(place, 'package.json') }
+  const run = await lotfolio(['new', 'batch', '--content', '../content'], place, {
+    ...environment,
+    INIT_CWD: project
+  })
+  expect(run).toMatchObject({ status: 0, stderr: '' })
+  expect(run.stdout).toContain('Wrote ../content/batches/EB-26-015.yaml')
+})
