@@ -1,6 +1,7 @@
 /** A lot's figures for programs: the content of its data.json, and the schema it keeps to. */
 
 import { z } from 'zod'
+import { plainSpaces } from './words.ts'
 import type { Figure, LimitText, LotPage, ResultRow, SiteDocument } from './types.ts'
 
 /** Raised when a field is added, changes its meaning or goes: the schema allows no others. */
@@ -124,9 +125,9 @@ function quantityDataOf(row: ResultRow): QuantityData {
       ? {
           id: method.id,
           edition: method.edition,
-          title: method.title,
-          conditions: method.conditions,
-          deviation: method.deviation ?? null
+          title: plainSpaces(method.title),
+          conditions: plainSpaces(method.conditions),
+          deviation: method.deviation === undefined ? null : plainSpaces(method.deviation)
         }
       : null,
     limit: limit ? limitData(limit) : null,

@@ -12,7 +12,8 @@ import {
   listText,
   marks,
   monthsLater,
-  ruleTexts
+  ruleTexts,
+  unparted
 } from './words.ts'
 import { workingOf } from './working.ts'
 
@@ -130,7 +131,7 @@ export function lotFacts({ made, grade, kind, sampling }: LotView, sections: Sec
 
 /** A fact, where there is something to say. */
 const fact = (label: string, text: string | number | undefined): Fact[] =>
-  text ? [{ label, text: String(text) }] : []
+  text ? [{ label, text: unparted(String(text)) }] : []
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 

@@ -20,7 +20,7 @@ import {
   writtenFigure
 } from './figure.ts'
 import type { Figure, LimitText, MethodText, ResultRow, VerdictText } from './types.ts'
-import { counted, withMinus } from './words.ts'
+import { counted, withMinus, unparted } from './words.ts'
 
 /** A row for a quantity that was measured, or that the grade limits and nobody measured. */
 export function resultRow(row: JudgedRow, rule: DecisionRule): ResultRow {
@@ -54,10 +54,10 @@ export function typicalRow(quantity: QuantityName, decimal: string): ResultRow {
 export const methodText = (method: Method, deviation?: string): MethodText => ({
   id: method.id,
   edition: String(method.edition),
-  title: method.title,
-  conditions: method.conditions,
+  title: unparted(method.title),
+  conditions: unparted(method.conditions),
   ...(method.reference === undefined ? {} : { reference: method.reference }),
-  ...(deviation === undefined ? {} : { deviation })
+  ...(deviation === undefined ? {} : { deviation: unparted(deviation) })
 })
 
 /** '≥ 250', '≤ 0.30' or '0.95 to 1.05', with what it holds for. */

@@ -34,6 +34,17 @@ export function monthsLater(date: string, months: number): string {
   return `${laterYear}-${two(laterMonth)}-${two(Math.min(day, lastDay))}`
 }
 
+/** Units a number must not be parted from at the end of a line. */
+const UNIT = String.raw`(?:%|°C|K|kg|mg|g|mL|L|µL|mm|cm|m|µm|min|h|s|d|MPa|kPa|mol/L|g/cm³|mL/g)`
+
+const BEFORE_UNIT = new RegExp(String.raw`(?<=\d) (?=${UNIT}(?![\p{L}\d/]))`, 'gu')
+
+/** A sentence of a record, its numbers held to their units by no-break spaces. */
+export const unparted = (text: string): string => text.replace(BEFORE_UNIT, '\u00a0')
+
+/** The same with plain spaces again, for programs. */
+export const plainSpaces = (text: string): string => text.replaceAll('\u00a0', ' ')
+
 /** A number's text with the true minus sign, for readers. */
 export const withMinus = (text: string): string => text.replace(/^-/u, '−')
 

@@ -214,11 +214,22 @@ function resolutionTerm(bench: Bench, pool: string, step: number, what: string):
 
 function noteOverdue(session: Session, instrument: Instrument, role: Role): void {
   const { bench, day, field } = session
-  const due = instrument.calibration?.due
   if (!instrument.calibration) return noteUncalibrated(session, instrument, role)
+  const { on, due } = instrument.calibration
+  if (on > day) return noteLaterCalibration(session, instrument.id, on)
   const known = bench.overdue.some(use => use.instrument === instrument.id && use.used === day)
-  if (due !== undefined && due < day && !known)
+  if (due < day && !known)
     bench.overdue.push({ instrument: instrument.id, due, used: day, field })
+}
+
+/** Papers would trace the reading to a calibration it was not made under. */
+function noteLaterCalibration({ bench, day, field }: Session, id: string, on: string): void {
+  const message = `${id} was read on ${day}, before the calibration recorded for it, of ${on}`
+  if (!bench.problems.some(problem => problem.message === message))
+    report(bench, field, 'NO_CALIBRATION', [
+      message,
+      `keep the calibration of that day: record the later one under a number of its own, such as ${id}-2`
+    ])
 }
 
 function noteUncalibrated({ bench, field }: Session, { id }: Instrument, role: Role): void {

@@ -2,7 +2,14 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { parseRecord } from '../../src/records/document.ts'
-import { type DraftKind, draftFrom, draftKinds, nextNumber } from '../../src/records/draft.ts'
+import {
+  type DraftKind,
+  draftFrom,
+  draftKinds,
+  headOf,
+  nextNumber,
+  numberFault
+} from '../../src/records/draft.ts'
 import { validateRecord } from '../../src/records/validate.ts'
 
 const recordsOf = (folder: string) =>
@@ -53,7 +60,7 @@ test.for(['batch', 'expansion', 'foil'] as const)(
   }
 )
 
-test('a grade and an instrument are begun as their like stands, under the new name', () => {
+test('a grade is begun as its like stands, under the new name', () => {
   const [grade] = recordsOf('grades')
   const text = draftFrom(grade!, 'grade', {
     id: 'flake-9',
@@ -63,6 +70,63 @@ test('a grade and an instrument are begun as their like stands, under the new na
   const parsed = parseRecord({ path: 'content/grades/flake-9-r1.yaml', text })
   expect(parsed.ok && validateRecord(parsed.value, 'grades').problems).toEqual([])
   expect(dataOf(text)).toMatchObject({ id: 'flake-9', limits: dataOf(grade!.text).limits })
+})
+
+test('an instrument keeps what it is, and nothing of the other one’s calibration', () => {
+  const text = [
+    'id: BAL-1',
+    'title: Balance',
+    'resolution: 0.1 mg',
+    'calibration:',
+    '  certificate: C-1',
+    '  laboratory: Lab',
+    '  on: 2026-01-08',
+    '  due: 2027-01-08',
+    '  expanded-uncertainty: 0.3 mg',
+    '  coverage-factor: 2',
+    ''
+  ].join('\n')
+  expect(dataOf(draftFrom({ path: 'x.yaml', text }, 'instrument', { id: 'BAL-2' }))).toEqual({
+    id: 'BAL-2',
+    title: 'Balance',
+    resolution: '0.1 mg',
+    calibration: { laboratory: 'Lab', 'coverage-factor': '2' }
+  })
+})
+
+test('a material keeps what it consists of, a foil no sheet’s name', () => {
+  const material = {
+    path: 'x.yaml',
+    text: 'composition:\n  - { substance: acid, fraction: 96 % }\n'
+  }
+  expect(draftFrom(material, 'material', {})).toContain('- { substance: acid, fraction: }')
+  const foil = { path: 'x.yaml', text: 'sheets:\n  - id: 14-1\n    mass: 5 g\n' }
+  expect(draftFrom(foil, 'foil', {})).toBe('sheets:\n  - id:\n    mass:\n')
+})
+
+describe('what a record says of itself', () => {
+  test.for([
+    ['lot: EB-1\ndraft: yes\n', 'batch', { number: 'EB-1', draft: true }],
+    ['lot: EB-1\ndraft: no\n', 'batch', { number: 'EB-1', draft: false }],
+    ['id: BAL-1\nlot: EB-1\n', 'instrument', { number: 'BAL-1', draft: false }],
+    ['number: SH-1\n', 'shipment', { number: 'SH-1', draft: false }],
+    ['lot:\n', 'batch', { number: 'file', draft: false }],
+    ['- list\n', 'batch', { number: 'file', draft: false }],
+    ['nothing: [\n', 'batch', { number: 'file', draft: false }]
+  ] as const)('%j as a %s', ([text, kind, expected]) => {
+    expect(headOf({ path: 'content/some/file.yaml', text }, kind)).toEqual(expected)
+  })
+})
+
+test.for(['../evil', 'EB 1', '', 'a/b', 'con', '-1', 'x'.repeat(41)])(
+  '%j can number no record',
+  number => {
+    expect(numberFault(number)).toMatch(/^must be 1 to 40 letters/u)
+  }
+)
+
+test.for(['EB-26-001', '7', 'a.b_c'])('%j can', number => {
+  expect(numberFault(number)).toBeUndefined()
 })
 
 test('a draft already there is not marked twice', () => {
@@ -91,5 +155,13 @@ describe('the next number follows the workshop’s own pattern', () => {
     [[], undefined]
   ] as const)('%j → %s', ([numbers, expected]) => {
     expect(nextNumber(numbers)).toBe(expected)
+  })
+
+  test.for([
+    [['GR-26-02', 'SA-26-05'], 'GR-26-02', 'GR-26-03'],
+    [['GR-26-02', 'GR-26-09', 'SA-26-05'], 'GR-26-02', 'GR-26-10'],
+    [['GR-26-02'], 'first', undefined]
+  ] as const)('%j, like %s → %s', ([numbers, like, expected]) => {
+    expect(nextNumber(numbers, like)).toBe(expected)
   })
 })

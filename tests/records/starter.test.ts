@@ -48,3 +48,26 @@ test('a leap day’s calibration falls due on the 28th', () => {
   const balance = starterWorkshop({ ...answers, from: '2024-02-29' }).get('instruments/BAL-1.yaml')
   expect(balance).toContain('due: 2025-02-28')
 })
+
+test('nothing stands on a paper that nobody has said: no calibration, no instruction to the author', () => {
+  const records = recordsOf(answers)
+  for (const { path, text } of records) {
+    const said = text.replace(/^#.*$/gmu, '')
+    expect(said, path).not.toMatch(/^calibration:|say here/mu)
+  }
+})
+
+test('a calibration is written by taking out the # before it', () => {
+  const records = recordsOf(answers).map(({ path, text }) => ({
+    path,
+    text: text.replace(/^# (?= |calibration:)/gmu, '')
+  }))
+  expect(records.filter(({ text }) => /^calibration:\n {2}against:/mu.test(text))).toHaveLength(2)
+  expect(buildDocuments(records, { edition: 'workshop' }).problems).toEqual([])
+})
+
+test('readings stand on one line each, with room to write in', () => {
+  const batch = starterWorkshop(answers).get('batches/EB-1.yaml')
+  expect(batch?.match(/^ {6}- \{ mass: , volume: \}$/gmu)).toHaveLength(3)
+  expect(batch).toContain('\nproduct: { mass: }\n')
+})
