@@ -4,6 +4,7 @@ import { relative } from 'node:path'
 import { Command, Option } from 'commander'
 import type { SiteDocument } from '../documents/types.ts'
 import { folderFrom, userFolder } from './folders.ts'
+import { spareMemory } from './memory.ts'
 import { asOfOption, contentOption, paperOption } from './options.ts'
 import { showProgress } from './progress.ts'
 import { count, problemsText, summaryLine } from './report.ts'
@@ -47,6 +48,7 @@ export const buildCommand = (): Command =>
 
 async function build(options: BuildCommandOptions, command: Command): Promise<void> {
   refuseStray(command, process.env)
+  spareMemory()
   const [{ buildSite }, { steps }] = await Promise.all([
     import('../site/build.ts'),
     import('../site/steps.ts')
