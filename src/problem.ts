@@ -42,6 +42,7 @@ export const problemCodes = {
   OUT_OF_DOMAIN: 'error',
   IMPLAUSIBLE: 'warning',
   SINGLE_READING: 'warning',
+  SCATTERED_READINGS: 'warning',
   NO_CALIBRATION: 'warning',
   CANNOT_DECIDE: 'warning',
   METHOD_MISMATCH: 'warning',

@@ -2,8 +2,7 @@
  * Atomic weights of the elements met in this trade.
  *
  * Source: IUPAC Commission on Isotopic Abundances and Atomic Weights, standard atomic weights 2021,
- * abridged to five digits. N, O, S and Cl were compared with independent transcriptions of that
- * table; the others are from memory, not checked against the print.
+ * abridged to five digits (from memory, not checked against the print).
  */
 
 /** Abridged standard atomic weight by symbol, g/mol. */

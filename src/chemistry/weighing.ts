@@ -19,7 +19,7 @@ export function requireWeighing({ dish_g, before_g, after_g }: WeighingInputs): 
   if (!(before_g.value > dish_g.value))
     throw new DomainError(
       'before_g',
-      `greater than dish_g (${Number(dish_g.value.toPrecision(6))})`,
+      `greater than dish (${Number(dish_g.value.toPrecision(6))})`,
       before_g.value,
       'the dish with the sample weighs more than the empty one: check both'
     )

@@ -40,11 +40,12 @@ async function check(options: CheckOptions, command: Command): Promise<void> {
   refuseStray(command, process.env)
   const { judgeContent } = await import('../pipeline.ts')
   const files = await readContent(folderFrom(options.content, 'content'), userFolder(process.env))
-  const { problems } = judgeContent(files, options.asOf)
+  const { problems, evaluated } = judgeContent(files, options.asOf)
+  const drafts = evaluated?.content.drafts.length ?? 0
   process.stdout.write(
     options.format === 'json'
       ? problemsJson(files.length, problems)
-      : `${problemsText(problems)}${summaryLine(files.length, problems)}\n`
+      : `${problemsText(problems)}${summaryLine(files.length, problems, drafts)}\n`
   )
   if (problems.some(isError)) process.exitCode = 1
 }

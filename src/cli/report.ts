@@ -9,10 +9,15 @@ export function problemsText(problems: readonly Problem[]): string {
   return [...errors, ...warnings].map(problem => `${formatProblem(problem)}\n\n`).join('')
 }
 
-/** '12 files read: 3 errors, no warnings'. */
-export function summaryLine(files: number, problems: readonly Problem[]): string {
+/** '12 files read: 3 errors, no warnings, 1 draft'. */
+export function summaryLine(files: number, problems: readonly Problem[], drafts = 0): string {
   const errors = problems.filter(isError).length
-  return `${count(files, 'file')} read: ${count(errors, 'error')}, ${count(problems.length - errors, 'warning')}`
+  const parts = [
+    count(errors, 'error'),
+    count(problems.length - errors, 'warning'),
+    ...(drafts > 0 ? [count(drafts, 'draft')] : [])
+  ]
+  return `${count(files, 'file')} read: ${parts.join(', ')}`
 }
 
 /** '2 lots', '1 lot', 'no lots'. */

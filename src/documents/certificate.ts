@@ -62,7 +62,10 @@ function issuedPart(
   superseded: boolean,
   calledBack: boolean
 ) {
-  const mark = superseded ? marks.superseded : calledBack ? marks.calledBack : undefined
+  const mark = [
+    ...(superseded ? [marks.superseded] : []),
+    ...(calledBack ? [marks.calledBack] : [])
+  ]
   return {
     preview: false,
     number,
@@ -70,7 +73,7 @@ function issuedPart(
     issued: dateText(issued),
     dated: issued,
     signatory,
-    ...(mark === undefined ? {} : { mark }),
+    ...(mark.length === 0 ? {} : { mark: mark.join('. ') }),
     ...(revision > 1 && reason !== undefined
       ? { amends: `Replaces revision ${revision - 1}. Reason: ${reason.replace(/\.$/u, '')}.` }
       : {})

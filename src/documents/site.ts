@@ -95,7 +95,7 @@ function lotPage(
       title:
         document.number === undefined
           ? 'Preview of the certificate (PDF)'
-          : `Certificate ${document.number}, revision ${document.revision}${document.mark === marks.superseded ? ', superseded' : ''} (PDF)`,
+          : `Certificate ${document.number}, revision ${document.revision}${document.mark?.startsWith(marks.superseded) ? ', superseded' : ''} (PDF)`,
       url,
       mediaType: 'application/pdf'
     })),

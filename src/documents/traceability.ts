@@ -1,28 +1,34 @@
 /** Where the readings behind the figures are traced to, one sentence an instrument. */
 
 import type { Result } from '../evaluate/types.ts'
+import { calibrationOn } from '../records/references.ts'
 import type { Content, Instrument, Titrant } from '../records/types.ts'
 import { dateText, inSentence } from './words.ts'
 
 /** Sentences on every instrument and titrant behind the results, in order of their names. */
 export function traceabilityOf(content: Content, results: readonly Result[]): string[] {
-  const names = results.flatMap(({ trace, estimate }) => [
-    ...Object.values(trace.instrumentOf),
-    ...[...estimate.terms.keys()].map(cause =>
-      cause.replace(/ (concentration|calibration|tolerance)$/u, '')
-    )
-  ])
-  const unique = [...new Set(names)].sort()
-  return unique.flatMap(name => {
-    const instrument = content.instruments.get(name)?.record
-    const titrant = content.titrants.get(name)?.record
-    if (instrument) return [instrumentSentence(instrument)]
-    return titrant ? [titrantSentence(titrant)] : []
+  const sentences = results.flatMap(({ trace, estimate, tested = '' }) => {
+    const names = [
+      ...Object.values(trace.instrumentOf),
+      ...[...estimate.terms.keys()].map(cause =>
+        cause.replace(/ (concentration|calibration|tolerance)( of \S+)?$/u, '')
+      )
+    ]
+    return names.flatMap(name => {
+      const instrument = content.instruments.get(name)?.record
+      const titrant = content.titrants.get(name)?.record
+      if (instrument) return [instrumentSentence(instrument, tested)]
+      return titrant ? [titrantSentence(titrant)] : []
+    })
   })
+  return [...new Set(sentences)].sort()
 }
 
-function instrumentSentence({ id, title, calibration }: Instrument): string {
+/** @param day of the readings: the calibration in force then is the one that counts */
+function instrumentSentence(instrument: Instrument, day: string): string {
+  const { id, title } = instrument
   const name = `${id} (${inSentence(title)})`
+  const calibration = calibrationOn(instrument, day)
   if (!calibration) return `${name}: not calibrated, not traceable.`
   const { certificate, laboratory, against, on, due } = calibration
   const dates = `${dateText(on)}, due again ${dateText(due)}`

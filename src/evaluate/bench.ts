@@ -13,9 +13,9 @@ import { type UnitName } from '../metrology/units.ts'
 import { inUnit, type AnyQuantity, type Reading } from '../metrology/written.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { quantities } from '../quantities.ts'
-import { versionOn } from '../records/references.ts'
+import { calibrationOn, versionOn } from '../records/references.ts'
 import type { Role } from '../records/schemas/common.ts'
-import type { Content, Entry, Instrument, Method } from '../records/types.ts'
+import type { Calibration, Content, Entry, Instrument, Method } from '../records/types.ts'
 import type { OverdueUse } from './types.ts'
 
 type InstrumentsByRole = Partial<Record<Role, string>>
@@ -113,7 +113,7 @@ export function read(
   }
   bench.used.add(instrument.id)
   noteOverdue(session, instrument, role)
-  const { step, causes } = readerOf(bench, instrument, unit)
+  const { step, causes } = readerOf(session, instrument, unit)
   if (step === undefined) misfit(session, instrument, unit, role)
   return estimate(reading.value, [
     ...causes.map(({ cause, u }) => ({ cause, u: u(reading.value) })),
@@ -176,20 +176,28 @@ interface CommonCause {
 }
 
 /** The reader of an instrument in a unit, worked out once for all lots. */
-function readerOf({ readers }: Bench, instrument: Instrument, unit: UnitName): Reader {
-  const key = `${instrument.id} in ${unit}`
+function readerOf({ bench, day }: Session, instrument: Instrument, unit: UnitName): Reader {
+  const { readers } = bench
+  const calibration = calibrationOn(instrument, day)
+  const key = `${instrument.id} in ${unit} since ${calibration?.on}`
   const known = readers.get(key)
   if (known) return known
   const reader = {
     step: inUnit(instrument.resolution, unit)?.value,
-    causes: commonCauses(instrument, unit)
+    causes: commonCauses(instrument, calibration, unit)
   }
   readers.set(key, reader)
   return reader
 }
 
-function commonCauses(instrument: Instrument, unit: UnitName): CommonCause[] {
-  const { expandedUncertainty, coverageFactor, tolerance } = instrument.calibration ?? {}
+function commonCauses(
+  { id, earlierCalibrations }: Instrument,
+  calibration: Calibration | undefined,
+  unit: UnitName
+): CommonCause[] {
+  const { expandedUncertainty, coverageFactor, tolerance, on } = calibration ?? {}
+  // Each calibration errs in its own way, so readings under two of them do not err together.
+  const since = earlierCalibrations ? ` of ${on}` : ''
   const common = (name: string, size: AnyQuantity, per: (size: number) => number): CommonCause => {
     const absolute = inUnit(size, unit)?.value
     const fraction = Number(size.digits) / 100
@@ -200,9 +208,9 @@ function commonCauses(instrument: Instrument, unit: UnitName): CommonCause[] {
   }
   return [
     ...(expandedUncertainty && coverageFactor
-      ? [common(`${instrument.id} calibration`, expandedUncertainty, U => U / coverageFactor.value)]
+      ? [common(`${id} calibration${since}`, expandedUncertainty, U => U / coverageFactor.value)]
       : []),
-    ...(tolerance ? [common(`${instrument.id} tolerance`, tolerance, rectangular)] : [])
+    ...(tolerance ? [common(`${id} tolerance${since}`, tolerance, rectangular)] : [])
   ]
 }
 
@@ -214,12 +222,12 @@ function resolutionTerm(bench: Bench, pool: string, step: number, what: string):
 
 function noteOverdue(session: Session, instrument: Instrument, role: Role): void {
   const { bench, day, field } = session
-  if (!instrument.calibration) return noteUncalibrated(session, instrument, role)
-  const { on, due } = instrument.calibration
+  const calibration = calibrationOn(instrument, day)
+  if (!calibration) return noteUncalibrated(session, instrument, role)
+  const { on, due } = calibration
   if (on > day) return noteLaterCalibration(session, instrument.id, on)
   const known = bench.overdue.some(use => use.instrument === instrument.id && use.used === day)
-  if (due < day && !known)
-    bench.overdue.push({ instrument: instrument.id, due, used: day, field })
+  if (due < day && !known) bench.overdue.push({ instrument: instrument.id, due, used: day, field })
 }
 
 /** Papers would trace the reading to a calibration it was not made under. */
@@ -228,7 +236,7 @@ function noteLaterCalibration({ bench, day, field }: Session, id: string, on: st
   if (!bench.problems.some(problem => problem.message === message))
     report(bench, field, 'NO_CALIBRATION', [
       message,
-      `keep the calibration of that day: record the later one under a number of its own, such as ${id}-2`
+      `add the calibration of that day under 'earlier-calibrations' of ${id}`
     ])
 }
 

@@ -2,10 +2,11 @@
 
 import { DomainError } from '../metrology/domain.ts'
 import { type Computed, type Estimate } from '../metrology/estimate.ts'
-import { meanOf, meanOfReadings } from '../metrology/readings.ts'
+import { meanOf, meanOfReadings, type Repeatability } from '../metrology/readings.ts'
 import type { FieldPath } from '../problem.ts'
 import { quantities, type QuantityName } from '../quantities.ts'
 import { type Bench, repeatabilityOf, report, type Session } from './bench.ts'
+import { excessiveScatter } from './scatter.ts'
 import type { Result, WrittenReadings } from './types.ts'
 
 /** Formula and source, as a model's file states them. */
@@ -62,6 +63,7 @@ export function repeatedResult<Reading>(
   if (computed.length < readings.length) return undefined
   const repeatability = repeatabilityOf(method, meanOf(computed).value)
   if (computed.length === 1 && !repeatability) warnSingle(session, account.quantity)
+  warnScattered(session, account.quantity, computed, repeatability)
   const mean = meanOfReadings(computed, `${bench.lot} ${title}`, repeatability)
   const each = computed.map((estimate, index) => ({ label: `reading ${index + 1}`, estimate }))
   return {
@@ -147,6 +149,24 @@ function head({ method, field, day }: Session, account: Account) {
     ...(account.deviation === undefined ? {} : { deviation: account.deviation }),
     field
   }
+}
+
+function warnScattered(
+  { bench, field }: Session,
+  quantity: QuantityName,
+  figures: readonly Estimate[],
+  repeatability: Repeatability | undefined
+): void {
+  const scatter = excessiveScatter(
+    figures.map(({ value }) => value),
+    repeatability
+  )
+  if (!scatter) return
+  const text = (value: number) => Number(value.toPrecision(3))
+  report(bench, [...field, 'readings'], 'SCATTERED_READINGS', [
+    `the readings of ${titleInSentence(quantity)} lie ${text(scatter.range)} apart, more than scatter explains (${text(scatter.most)})`,
+    'check digits and units of each; a reading is left out only for a reason found'
+  ])
 }
 
 function warnSingle({ bench, field }: Session, quantity: QuantityName): void {

@@ -52,7 +52,8 @@ interface Graded {
 
 /** The grade a lot is judged by on a day: its own when made, or the one it was regraded to since. */
 export function gradeOf(content: Content, { grade, made, regraded }: Graded, day: string): Grade {
-  const last = (regraded ?? []).findLast(({ on }) => on <= day)
+  const inOrder = [...(regraded ?? [])].sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))
+  const last = inOrder.findLast(({ on }) => on <= day)
   const [id, since] = last ? [last.to, last.on] : [grade, made]
   return versionOn(content.grades.get(id), since)!.record
 }

@@ -142,6 +142,7 @@ export function overdueUses({ evaluated }: JudgedLot, decision?: Decision): stri
       use =>
         !cleared.some(
           check =>
+            check.within &&
             check.instrument === use.instrument &&
             check.on >= use.used &&
             (decision === undefined || check.on <= decision.on)

@@ -56,6 +56,10 @@ export function requirePercent<Name extends string>(
     throw new DomainError(input, 'at least 0 and below 100', value, hint)
 }
 
+/** An input as its reader knows it: 'massIn_g' → 'mass in'. */
+export const inWords = (input: string): string =>
+  input.replace(/_.*$/u, '').replace(/(?<=[a-z])[A-Z]/gu, letter => ` ${letter.toLowerCase()}`)
+
 /** Throw DomainError where one input is above another that it cannot exceed, by more than noise. */
 export function requireAtMost<Name extends string>(
   inputs: Record<Name, Estimate>,
@@ -67,5 +71,10 @@ export function requireAtMost<Name extends string>(
   const most = inputs[ceiling].value
   const noise = NOISE * Math.hypot(uncertaintyOf(inputs[input]), uncertaintyOf(inputs[ceiling]))
   if (!(value <= most + noise))
-    throw new DomainError(input, `at most ${ceiling} (${Number(most.toPrecision(6))})`, value, hint)
+    throw new DomainError(
+      input,
+      `at most ${inWords(ceiling)} (${Number(most.toPrecision(6))})`,
+      value,
+      hint
+    )
 }

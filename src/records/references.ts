@@ -1,7 +1,7 @@
 /** Records that name other records: each name must stand for one, of the right kind. */
 
 import { type FieldPath, type Problem, problemAt, quoted } from '../problem.ts'
-import type { Content, Entry, Grade, Method } from './types.ts'
+import type { Calibration, Content, Entry, Grade, Instrument, Method } from './types.ts'
 import { suggestion } from './validate.ts'
 
 /** Content to check; its producer's record may be missing or unreadable. */
@@ -63,6 +63,17 @@ function checkVersions<Kind extends { validFrom: string }>(
       )
     )
   }
+}
+
+/** The calibration a reading of a day was made under; the first of all for a reading before it. */
+export function calibrationOn(
+  { calibration, earlierCalibrations = [] }: Instrument,
+  day: string
+): Calibration | undefined {
+  const all = [...earlierCalibrations, ...(calibration ? [calibration] : [])].sort((a, b) =>
+    a.on < b.on ? -1 : a.on > b.on ? 1 : 0
+  )
+  return all.findLast(({ on }) => on <= day) ?? all[0]
 }
 
 function refer(

@@ -20,6 +20,7 @@ import type {
 
 export type Producer = z.output<typeof producerRecord>
 export type Instrument = z.output<typeof instrumentRecord>
+export type Calibration = NonNullable<Instrument['calibration']>
 export type Titrant = z.output<typeof titrantRecord>
 export type Method = z.output<typeof methodRecord>
 export type Material = z.output<typeof materialRecord>

@@ -145,11 +145,13 @@ function invalid(place: Place, issue: Issue, value: string): Problem {
 function missing(document: RecordDocument, kind: Kind, path: FieldPath): Problem {
   const name = String(path.at(-1))
   const owner = path.length === 1 ? recordOf(kind) : 'this part of the record'
+  const place = document.keyPlaceOf(path)
+  const isWritten = place.file.text.slice(...place.range) === name
   return problemAt(
-    { ...document.keyPlaceOf(path), field: path },
+    { ...place, field: path },
     'MISSING_FIELD',
-    `is missing: ${owner} needs it`,
-    `add '${name}:' here`
+    isWritten ? `is blank: ${owner} needs it` : `is missing: ${owner} needs it`,
+    isWritten ? 'fill it in' : `add '${name}:' here`
   )
 }
 

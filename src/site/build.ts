@@ -1,6 +1,6 @@
 /** From a content folder to a finished site in the place of the old one, or to what is wrong with it. */
 
-import { dirname, join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import Eleventy from '@11ty/eleventy'
 import type { SiteDocument } from '../documents/types.ts'
 import type { SiteOptions } from '../pipeline.ts'
@@ -68,7 +68,9 @@ async function replaceSite(site: SiteDocument, out: string, options: Ready, step
 
 async function writeSite(site: SiteDocument, folder: string, options: Ready, steps: Steps) {
   const { templates, progress, out } = options
-  const cache = paperCache(join(dirname(out), '.cache', 'lotfolio', site.edition))
+  const cache = paperCache(
+    join(dirname(out), '.cache', 'lotfolio', `${basename(out)}-${site.edition}`)
+  )
   const eleventy = new Eleventy(templates, folder, {
     quietMode: true,
     configPath: false,

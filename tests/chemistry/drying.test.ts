@@ -82,5 +82,5 @@ test('a dry sample may seem to gain what the balance cannot tell, and no more', 
     }).value
   }
   expect(weighed(31.2053)).toBeCloseTo(-0.02, 6)
-  expect(() => weighed(31.2061)).toThrow('after_g must be at most before_g')
+  expect(() => weighed(31.2061)).toThrow('after_g must be at most before')
 })

@@ -183,6 +183,15 @@ describe('the grade', () => {
     expect(judged(files, 'EB-1', '2026-02-28').grade.id).toBe('FK-1')
     expect(judged(files, 'EB-1', '2026-03-01').grade.id).toBe('FK-2')
     expect(judged(files, 'EB-1').grade.id).toBe('FK-2')
+    const back = 'regraded:\n  - { to: FK-2, on: 2026-03-02, by: quality manager, because: b }\n'
+    const listedLast = withChange(files, 'batches/EB-1.yaml', 'regraded:\n', back)
+    const outOfOrder = withChange(
+      listedLast,
+      'batches/EB-1.yaml',
+      'to: FK-2, on: 2026-03-01',
+      'to: FK-1, on: 2026-03-01'
+    )
+    expect(judged(outOfOrder, 'EB-1').grade.id).toBe('FK-2')
     expect(judged(files, 'EB-1', '2026-03-01').word).toBe('fail')
   })
 })

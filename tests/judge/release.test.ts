@@ -231,4 +231,17 @@ describe('a shipment', () => {
       refusal ? [`NOT_SHIPPABLE contents.0.lot: ${refusal}`] : []
     )
   })
+
+  test('that takes a lot beyond the quantity of its concession is refused, the one before it is not', () => {
+    const shipment = (number: string, day: string, mass: string) =>
+      `number: ${number}\nsent: ${day}\ncustomer: Pell\ncontents:\n  - { lot: EB-1, mass: ${mass} }\n`
+    const both = withFile(
+      withFile(decided(concession), 'shipments/SH-1.yaml', shipment('SH-1', '2026-03-03', '2 g')),
+      'shipments/SH-2.yaml',
+      shipment('SH-2', '2026-03-02', '4 g')
+    )
+    expect(problemsOf(both)).toEqual([
+      'NOT_SHIPPABLE contents.0.lot: EB-1 was sent beyond its concession: 6 g of 5 g'
+    ])
+  })
 })

@@ -77,7 +77,12 @@ export const decision = fields({
 export const regrading = fields({ to: identifier(), on: date(), by: text(), because: text() })
 
 /** Overdue instruments cleared afterwards: found within tolerance when next calibrated. */
-export const asFound = fields({ instrument: identifier(), on: date(), found: text() })
+export const asFound = fields({
+  instrument: identifier(),
+  on: date(),
+  found: text(),
+  within: yesNo()
+})
 
 /** What every lot of our own making has. */
 export const lotHead = {

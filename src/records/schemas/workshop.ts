@@ -71,17 +71,27 @@ export const instrumentRecord = fields({
   id: identifier(),
   title: text(),
   resolution: anyQuantity(),
-  calibration: maybe(calibration)
-}).superRefine(({ resolution, calibration }, context) => {
+  calibration: maybe(calibration),
+  /** Calibrations before the present one: readings of their time keep them. */
+  'earlier-calibrations': maybe(list(calibration))
+}).superRefine(({ resolution, calibration, earlierCalibrations = [] }, context) => {
   const { dimension } = units[resolution.unit]
-  for (const name of ['expandedUncertainty', 'tolerance'] as const) {
-    const given = calibration?.[name]
-    if (!given || given.unit === '%' || units[given.unit].dimension === dimension) continue
-    refuse(context, ['calibration', name], 'WRONG_DIMENSION', [
-      `${quoted(given.unit)} is a unit of ${units[given.unit].dimension}, not of ${dimension}, which the instrument reads`,
-      `write it in ${acceptedUnits(resolution.unit)}, or in % of the reading`
+  const all: [(string | number)[], typeof calibration][] = [
+    [['calibration'], calibration],
+    ...earlierCalibrations.map((earlier, index): [(string | number)[], typeof earlier] => [
+      ['earlierCalibrations', index],
+      earlier
     ])
-  }
+  ]
+  for (const [path, one] of all)
+    for (const name of ['expandedUncertainty', 'tolerance'] as const) {
+      const given = one?.[name]
+      if (!given || given.unit === '%' || units[given.unit].dimension === dimension) continue
+      refuse(context, [...path, name], 'WRONG_DIMENSION', [
+        `${quoted(given.unit)} is a unit of ${units[given.unit].dimension}, not of ${dimension}, which the instrument reads`,
+        `write it in ${acceptedUnits(resolution.unit)}, or in % of the reading`
+      ])
+    }
 })
 
 /** A standard solution, by its standardisation. */

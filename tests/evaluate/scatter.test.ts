@@ -1,0 +1,24 @@
+import { expect, test } from 'vitest'
+import { excessiveScatter } from '../../src/evaluate/scatter.ts'
+
+const known = { s: 4, df: 27, name: 'TM-01 repeatability' }
+
+test.for([
+  // ISO 5725-6:1994, table 1 (from memory): f(3) = 3.3, f(4) = 3.6; half as much again is 19.8, 21.6
+  ['three readings within', [262, 270, 281.7], undefined],
+  ['three readings beyond', [262, 270, 281.9], { range: 19.9, most: 19.8 }],
+  ['four readings beyond', [250, 260, 262, 271.7], { range: 21.7, most: 21.6 }],
+  ['a factor of ten', [26.2, 257, 261], { range: 234.8, most: 19.8 }],
+  ['a single reading', [262], undefined]
+] as const)('%s', ([, values, expected]) => {
+  const found = excessiveScatter(values, known)
+  expect(found && { range: found.range, most: found.most }).toEqual(
+    expected && { range: expect.closeTo(expected.range, 9), most: expect.closeTo(expected.most, 9) }
+  )
+})
+
+test('without a known repeatability only a slip is told', () => {
+  expect(excessiveScatter([0.08, 0.1, 0.12], undefined)).toBeUndefined()
+  expect(excessiveScatter([0.1, 1, 0.1], undefined)).toBeDefined()
+  expect(excessiveScatter([-0.1, 0.1], undefined)).toBeDefined()
+})
