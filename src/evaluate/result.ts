@@ -1,7 +1,7 @@
 /** Readings of one test to its result: a model for each reading, their mean, and the working. */
 
 import { DomainError } from '../metrology/domain.ts'
-import { type Computed, type Estimate } from '../metrology/estimate.ts'
+import { type Computed, type Estimate, isNearlyLinear } from '../metrology/estimate.ts'
 import { meanOf, meanOfReadings, type Repeatability } from '../metrology/readings.ts'
 import type { FieldPath } from '../problem.ts'
 import { quantities, type QuantityName } from '../quantities.ts'
@@ -79,6 +79,7 @@ export function repeatedResult<Reading>(
       inputsOf: 'reading 1',
       instrumentOf: account.instrumentOf ?? {},
       notes: [
+        ...bendNotes(computed),
         ...(repeatability && computed.length > 1
           ? [
               `The method’s pooled repeatability stands in for the scatter of these ${computed.length} readings.`
@@ -108,10 +109,18 @@ export function singleResult(
       ...account.basis,
       inputs: computed.inputs,
       instrumentOf: account.instrumentOf ?? {},
-      notes: account.notes ?? []
+      notes: [...bendNotes([computed]), ...(account.notes ?? [])]
     }
   }
 }
+
+/** Said where the first order does not give the uncertainty to two digits. */
+const bendNotes = (computed: readonly Computed[]): string[] =>
+  computed.every(isNearlyLinear)
+    ? []
+    : [
+        'The budget is not linear to two digits: within these uncertainties the formula bends, and U is of the first order.'
+      ]
 
 /**
  * Warn of a figure no workshop of this kind should meet; it stands all the same. One that cannot be

@@ -47,6 +47,11 @@ export interface InputLine<Name extends string = string> {
 /** An estimate that a model computed, with the inputs it came from. */
 export interface Computed<Name extends string = string> extends Estimate {
   readonly inputs: readonly InputLine<Name>[]
+  /**
+   * Size of what the first order leaves out, in the estimate's unit: Σ ½ |∂²y/∂xᵢ²| u²(xᵢ), as
+   * JCGM 100:2008, 5.1.2 note. Beside u it says whether the budget may be read as linear.
+   */
+  readonly secondOrder?: number
 }
 
 /** Standard uncertainty of a limit ±a when every value inside is equally likely: a / √3. */
@@ -180,27 +185,45 @@ export function propagate<Name extends string>(
     number
   >
   const terms = new Map<string, Term>()
+  const value = model(values)
+  let secondOrder = 0
   const lines = names.map(input => {
     const u = uncertaintyOf(inputs[input])
     const step = Math.max(STEP * u, LEAST_STEP * Math.abs(values[input]))
-    const sensitivity = u === 0 ? 0 : slope(model, values, input, step)
+    const { above, below } =
+      u === 0 ? { above: value, below: value } : aside(model, values, input, step)
+    const sensitivity = u === 0 ? 0 : (above - below) / (2 * step)
+    if (u > 0) secondOrder += (Math.abs(above + below - 2 * value) / 2) * (u / step) ** 2
     for (const term of inputs[input].terms.values())
       addTerm(terms, term.cause, sensitivity * term.u)
     return { input, value: values[input], u, sensitivity }
   })
-  return { value: model(values), terms, inputs: lines }
+  return { value, terms, inputs: lines, secondOrder }
 }
 
-function slope<Name extends string>(
+/** The model with one input a step up, and a step down. */
+function aside<Name extends string>(
   model: (inputs: Record<Name, number>) => number,
   values: Record<Name, number>,
   input: Name,
   step: number
-): number {
+): { above: number; below: number } {
   const moved: Record<Name, number> = { ...values, [input]: values[input] + step }
   const above = model(moved)
   moved[input] = values[input] - step
-  return (above - model(moved)) / (2 * step)
+  return { above, below: model(moved) }
+}
+
+/** Half a unit of u's second digit, the tolerance of JCGM 101:2008, 7.9.2, for two digits. */
+function toleranceFor(u: number): number {
+  const place = Math.floor(Math.log10(u)) - 1
+  return 0.5 * Number(`1e${place}`)
+}
+
+/** Whether the first order gives an estimate's uncertainty to two digits. */
+export function isNearlyLinear(computed: Computed): boolean {
+  const u = uncertaintyOf(computed)
+  return u === 0 || (computed.secondOrder ?? 0) <= toleranceFor(u)
 }
 
 function addTerm(terms: Map<string, Term>, cause: Cause, u: number): void {

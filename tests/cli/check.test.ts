@@ -11,7 +11,7 @@ describe('check', () => {
     const before = tree(place)
     const { status, stdout, stderr } = await lotfolio(['check'], place)
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
-    expect(stdout).toMatch(/^\d+ files read: no errors, \w+ warnings?\n$/mu)
+    expect(stdout).toMatch(/^\d+ files read: no errors, \w+ warnings?, 1 draft\n$/mu)
     expect(tree(place)).toEqual(before)
   })
 

@@ -24,7 +24,7 @@ describe('new', () => {
       expect(stdout).toContain(`Wrote ${written[0]}, from `)
       expect(stdout).toContain("'draft: yes'")
       const { stdout: report } = await lotfolio(['check'], place)
-      expect(report).toMatch(/^\d+ files read: no errors, no warnings\n$/u)
+      expect(report).toMatch(/^\d+ files read: no errors, no warnings, \d drafts?\n$/u)
     }
   )
 

@@ -87,7 +87,7 @@ describe('an instrument', () => {
         dueOn('2026-02-03'),
         'batches/EB-1.yaml',
         'status:',
-        `as-found:\n  - { instrument: CYL-1, on: ${on}, found: within its tolerance }\nstatus:`
+        `as-found:\n  - { instrument: CYL-1, on: ${on}, found: within its tolerance, within: yes }\nstatus:`
       )
     const refusals = (on: string) =>
       problemsOf(cleared(on)).filter(line => line.includes('cannot be released'))

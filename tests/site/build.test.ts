@@ -153,7 +153,7 @@ describe('papers of earlier builds', () => {
     const { render, steps } = counted()
     await buildSite(options, steps)
     const first = tree(out)
-    const folder = join(place, '.cache', 'lotfolio', 'public')
+    const folder = join(place, '.cache', 'lotfolio', 'pages-public')
     for (const name of namesIn(folder))
       writeFileSync(join(folder, name), damage(readFileSync(join(folder, name))))
     await buildSite(options, steps)
@@ -165,7 +165,7 @@ describe('papers of earlier builds', () => {
     const { place, out, options } = placeOf()
     const { steps } = counted()
     await buildSite(options, steps)
-    const folder = join(place, '.cache', 'lotfolio', 'public')
+    const folder = join(place, '.cache', 'lotfolio', 'pages-public')
     const [mine = ''] = namesIn(folder)
     const other = { ...steps, buildDocuments: () => ({ site: renumbered(), problems: [] }) }
     await buildSite(options, other)
@@ -183,7 +183,7 @@ describe('papers of earlier builds', () => {
       ...steps,
       buildDocuments: () => ({ site: renumbered(), problems: [] })
     })
-    expect(namesIn(join(place, '.cache', 'lotfolio', 'public'))).toHaveLength(1)
+    expect(namesIn(join(place, '.cache', 'lotfolio', 'pages-public'))).toHaveLength(1)
   })
 
   function renumbered() {
