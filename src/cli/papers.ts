@@ -54,8 +54,7 @@ async function writeLotPapers(
   ])
   const files = await readContent(folderFrom(options.content, 'content'), userFolder(process.env))
   const chain = ownChain(files, lot)
-  if (!chain)
-    throw new Failure(`no record has the lot number ${lot}`)
+  if (!chain) throw new Failure(`no record has the lot number ${lot}`)
   const { asOf, paper } = options
   const { site, problems } = buildDocuments(chain, {
     edition: 'workshop',
