@@ -185,7 +185,8 @@ export function problemData(problem: Problem) {
   }
 }
 
-const compareText = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)
+/** Order of texts by their code units: the same wherever it runs. */
+export const compareText = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)
 
 /** Line and column (both from 1) of an offset, with the text of that line. */
 function locate(text: string, offset: number) {

@@ -226,3 +226,11 @@ export const quantityNames = Object.keys(quantities) as QuantityName[]
 /** The quantity a record's key names, or undefined. */
 export const quantityOf = (key: string): QuantityName | undefined =>
   quantityNames.find(name => quantities[name].key === key)
+
+/** 'Moisture' in a sentence: lower case but for abbreviations such as pH. */
+export const inSentence = (title: string): string =>
+  /^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title
+
+/** A quantity's title in a sentence. */
+export const titleInSentence = (quantity: QuantityName): string =>
+  inSentence(quantities[quantity].title)

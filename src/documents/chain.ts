@@ -1,5 +1,6 @@
 /** The chain a lot stands in: what it was made from, and what was made from it. */
 
+import { compareText } from '../problem.ts'
 import type { Content } from '../records/types.ts'
 import { lotUrl } from './lot.ts'
 import type { ChainLink } from './types.ts'
@@ -65,7 +66,7 @@ function linksOf(
       const made = lots.get(name)
       return made ? [{ name, made }] : []
     })
-    .sort((a, b) => compare(a.made.made, b.made.made) || compare(a.name, b.name))
+    .sort((a, b) => compareText(a.made.made, b.made.made) || compareText(a.name, b.name))
     .map(({ name, made }) => ({
       lot: name,
       kind: kindTexts[made.kind],
@@ -89,5 +90,3 @@ function reach(lots: ReadonlyMap<string, Made>, lot: string, step: 'from' | 'int
   walk(lot)
   return [...found]
 }
-
-const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)

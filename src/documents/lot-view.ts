@@ -15,29 +15,30 @@ import type { ChainLink, StatusText } from './types.ts'
 import { kindTexts, stateText } from './words.ts'
 
 /** The grade's own statements, which the producer makes to everyone. */
-export type GradeView = Pick<
-  Grade,
-  | 'id'
-  | 'revision'
-  | 'validFrom'
-  | 'title'
-  | 'kind'
-  | 'description'
-  | 'decisionRule'
-  | 'limits'
-  | 'typical'
-  | 'notMeasured'
-  | 'public'
-  | 'packing'
-  | 'storage'
-  | 'retestAfterMonths'
-  | 'casNumber'
-  | 'safetyDataSheet'
-  | 'hazards'
-  | 'cautions'
->
+const openGradeFields = [
+  'id',
+  'revision',
+  'validFrom',
+  'title',
+  'kind',
+  'description',
+  'decisionRule',
+  'limits',
+  'typical',
+  'notMeasured',
+  'public',
+  'packing',
+  'storage',
+  'retestAfterMonths',
+  'casNumber',
+  'safetyDataSheet',
+  'hazards',
+  'cautions'
+] as const satisfies readonly (keyof Grade)[]
 
-/** A lot as any edition may show it. */
+export type GradeView = Pick<Grade, (typeof openGradeFields)[number]>
+
+/** A lot as every edition may show it. */
 export interface LotView {
   readonly lot: string
   readonly kind: keyof typeof kindTexts
@@ -93,45 +94,9 @@ export function viewLot(content: Content, lot: JudgedLot, chain: readonly ChainL
   }
 }
 
-export const viewGrade = ({
-  id,
-  revision,
-  validFrom,
-  title,
-  kind,
-  description,
-  decisionRule,
-  limits,
-  typical,
-  notMeasured,
-  public: sections,
-  packing,
-  storage,
-  retestAfterMonths,
-  casNumber,
-  safetyDataSheet,
-  hazards,
-  cautions
-}: Grade): GradeView => ({
-  id,
-  revision,
-  validFrom,
-  title,
-  kind,
-  description,
-  decisionRule,
-  limits,
-  typical,
-  notMeasured,
-  public: sections,
-  packing,
-  storage,
-  retestAfterMonths,
-  casNumber,
-  safetyDataSheet,
-  hazards,
-  cautions
-})
+/** Copy what may be public of a grade. */
+export const viewGrade = (grade: Grade): GradeView =>
+  Object.fromEntries(openGradeFields.map(field => [field, grade[field]])) as GradeView
 
 const resultsOf = (rows: readonly JudgedRow[]): Result[] =>
   rows.flatMap(({ result }) => (result ? [result] : []))

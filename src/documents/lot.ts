@@ -1,20 +1,11 @@
 /** A lot's page, from what any edition may know of it. */
 
-import { quantities, quantityOf } from '../quantities.ts'
+import { quantityOf, titleInSentence } from '../quantities.ts'
 import { hazardText } from './hazards.ts'
 import type { LotView } from './lot-view.ts'
 import { placesFrom, resultRow, typicalRow } from './result-row.ts'
 import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.ts'
-import {
-  dateText,
-  inSentence,
-  kindTexts,
-  listText,
-  marks,
-  monthsLater,
-  ruleTexts,
-  unparted
-} from './words.ts'
+import { dateText, kindTexts, listText, marks, monthsLater, ruleTexts, unparted } from './words.ts'
 import { workingOf } from './working.ts'
 
 export const lotUrl = (lot: string): string => `lots/${lot}/`
@@ -108,7 +99,7 @@ export function answerOf({ rows, word, grade }: LotView): LotDocument['answer'] 
 }
 
 const titles = (rows: LotView['rows']) =>
-  listText(rows.map(({ quantity }) => inSentence(quantities[quantity].title)))
+  listText(rows.map(({ quantity }) => titleInSentence(quantity)))
 
 /** Facts at the head of a page or certificate. */
 export function lotFacts({ made, grade, kind, sampling }: LotView, sections: Sections): Fact[] {

@@ -1,5 +1,6 @@
 /** Every page of a site, in one edition. */
 
+import { compareText } from '../problem.ts'
 import type { EvaluatedContent, EvaluatedExpansion } from '../evaluate/types.ts'
 import type { JudgedLot } from '../judge/types.ts'
 import { wasLetGo } from '../quality/status.ts'
@@ -45,7 +46,8 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     }),
     ...runs.map(run => runPage(evaluated, run, chain(run.lot)))
   ].sort(
-    (a, b) => compare(b.document.made, a.document.made) || compare(a.document.lot, b.document.lot)
+    (a, b) =>
+      compareText(b.document.made, a.document.made) || compareText(a.document.lot, b.document.lot)
   )
   return {
     edition,
@@ -76,6 +78,10 @@ function ordersByLot({ certificates }: Content, asOf: string): Map<string, Certi
     if (record.issued <= asOf) byLot.set(record.lot, [...(byLot.get(record.lot) ?? []), record])
   return byLot
 }
+
+/** Data files hold figures; the working costs as much to word as all the rest of a page. */
+const withoutWorking = (sections: Sections): Sections =>
+  new Set([...sections].filter(section => section !== 'working'))
 
 function lotPage(
   inputs: SiteInputs,
@@ -110,7 +116,7 @@ function lotPage(
     dataUrl,
     attachment: lotDataText(
       lotDataOf(
-        { document: lotDocument(openView, openSections, papers), certificates },
+        { document: lotDocument(openView, withoutWorking(openSections), papers), certificates },
         { edition: 'public', producer: producerText(evaluated.content.producer.record) }
       )
     )
@@ -176,5 +182,3 @@ function grades(
       : []
   })
 }
-
-const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)

@@ -3,7 +3,8 @@
 import type { Result } from '../evaluate/types.ts'
 import { calibrationOn } from '../records/references.ts'
 import type { Content, Instrument, Titrant } from '../records/types.ts'
-import { dateText, inSentence } from './words.ts'
+import { inSentence } from '../quantities.ts'
+import { dateText } from './words.ts'
 
 /** Sentences on every instrument and titrant behind the results, in order of their names. */
 export function traceabilityOf(content: Content, results: readonly Result[]): string[] {

@@ -48,10 +48,6 @@ export const plainSpaces = (text: string): string => text.replaceAll('\u00a0', '
 /** A number's text with the true minus sign, for readers. */
 export const withMinus = (text: string): string => text.replace(/^-/u, '−')
 
-/** 'Moisture' in a sentence: lower case but for abbreviations such as pH. */
-export const inSentence = (title: string): string =>
-  /^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title
-
 /** 'a', 'a and b', 'a, b and c'; 'a, x; and b' where an item has a comma of its own. */
 export function listText(items: readonly string[]): string {
   if (items.length < 2) return items[0] ?? ''

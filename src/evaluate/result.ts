@@ -4,7 +4,7 @@ import { DomainError } from '../metrology/domain.ts'
 import { type Computed, type Estimate, isNearlyLinear } from '../metrology/estimate.ts'
 import { meanOf, meanOfReadings, type Repeatability } from '../metrology/readings.ts'
 import type { FieldPath } from '../problem.ts'
-import { quantities, type QuantityName } from '../quantities.ts'
+import { quantities, type QuantityName, titleInSentence } from '../quantities.ts'
 import { type Bench, repeatabilityOf, report, type Session } from './bench.ts'
 import { excessiveScatter } from './scatter.ts'
 import type { Result, WrittenReadings } from './types.ts'
@@ -139,10 +139,6 @@ export function checkPlausible(
     'check the readings and their units'
   ])
 }
-
-/** A quantity's title inside a sentence: 'moisture', but 'pH of the slurry'. */
-export const titleInSentence = (quantity: QuantityName): string =>
-  quantities[quantity].title.replace(/^\p{Lu}(?=\p{Ll})/u, letter => letter.toLowerCase())
 
 /** Values by name, for models that read one another's results. */
 export const estimateOf = (

@@ -1,8 +1,8 @@
 /** Whether the decisions taken on a lot could be taken, and certificates issued on it. */
 
-import { titleInSentence } from '../evaluate/result.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { decisionOn, isSellable, refusedStep } from '../quality/status.ts'
+import { titleInSentence } from '../quantities.ts'
 import type { CertificateOrder, Entry } from '../records/types.ts'
 import type { Decision, JudgedLot } from './types.ts'
 

@@ -2,6 +2,7 @@
 
 import {
   type Checked,
+  compareText,
   fieldText,
   type Problem,
   problemAt,
@@ -222,5 +223,3 @@ function versions<Kind extends { id: string; validFrom: string }>(
   for (const entry of sorted) all.set(entry.record.id, [...(all.get(entry.record.id) ?? []), entry])
   return all
 }
-
-const compareText = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)

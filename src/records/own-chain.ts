@@ -33,7 +33,8 @@ export function ownChain(files: readonly SourceFile[], lot: string): SourceFile[
     needed.add(record)
     for (const text of record.texts) queue.push(...(byName.get(text) ?? []))
   }
-  return files.filter(file => [...needed].some(record => record.file === file))
+  const wanted = new Set([...needed].map(({ file }) => file))
+  return files.filter(file => wanted.has(file))
 }
 
 const isCertificateOn = ({ file, texts }: Named, lot: string) =>
