@@ -12,8 +12,9 @@ import { siteDocument } from './documents/site.ts'
 import type { SiteDocument } from './documents/types.ts'
 import { evaluateContent } from './evaluate/evaluate.ts'
 import type { EvaluatedContent } from './evaluate/types.ts'
+import { checkCertificates } from './judge/certificates.ts'
 import { judgeLot } from './judge/judge-lot.ts'
-import { checkCertificates, checkRelease } from './judge/release.ts'
+import { checkRelease } from './judge/release.ts'
 import { checkShipments } from './judge/shipments.ts'
 import type { JudgedLot } from './judge/types.ts'
 import { inFileOrder, isError, type Problem, type SourceFile } from './problem.ts'
@@ -69,7 +70,7 @@ export function judgeContent(files: readonly SourceFile[], wantedDay?: string): 
   const byNumber = new Map(lots.map(lot => [lot.evaluated.lot, lot]))
   const found = [
     ...problems,
-    ...lots.flatMap(checkRelease),
+    ...lots.flatMap(lot => checkRelease(content.value, lot)),
     ...checkCertificates(content.value.certificates, byNumber),
     ...checkShipments(content.value.shipments.values(), byNumber),
     ...checkTexts(content.value)

@@ -28,20 +28,25 @@ export function judgeLot(
 ): JudgedLot {
   const { record } = evaluated.entry
   const grade = gradeOf(content, record, asOf)
-  const rule = grade.decisionRule ?? 'simple'
-  const rows = quantityNames
-    .map(name => judgeRow(name, evaluated.product[name], grade, rule))
-    .filter(row => row.result !== undefined || row.limit !== undefined)
+  const rows = judgeRows(evaluated, grade)
   const decision = decisionOn(record.status ?? [], asOf)
   return {
     evaluated,
     grade,
-    rule,
+    rule: grade.decisionRule ?? 'simple',
     rows,
     word: wordOf(rows),
     state: decision?.is ?? 'quarantine',
     ...(decision ? { decision } : {})
   }
+}
+
+/** Every quantity of a lot that was measured or that a grade limits, judged by that grade. */
+export function judgeRows(evaluated: EvaluatedBatch | EvaluatedFoil, grade: Grade): JudgedRow[] {
+  const rule = grade.decisionRule ?? 'simple'
+  return quantityNames
+    .map(name => judgeRow(name, evaluated.product[name], grade, rule))
+    .filter(row => row.result !== undefined || row.limit !== undefined)
 }
 
 interface Graded {

@@ -140,6 +140,58 @@ describe('a release', () => {
   })
 })
 
+describe('a decision is held to the grade of its day', () => {
+  const released = decided(`is: released, on: 2026-02-06, ${by}`)
+  const grade = released.find(({ path }) => path.endsWith('FK-1.yaml'))!.text
+  const revised = (validFrom: string, min: string) =>
+    grade
+      .replace('revision: 1', 'revision: 2')
+      .replace('valid-from: 2026-01-01', `valid-from: ${validFrom}`)
+      .replace('min: 200 mL/g', `min: ${min}`)
+  const regraded = (day: string, min: string) =>
+    withFile(
+      withChange(
+        released,
+        'batches/EB-1.yaml',
+        'status:',
+        `regraded:\n  - { to: FK-2, on: ${day}, by: quality manager, because: too coarse }\nstatus:`
+      ),
+      'grades/FK-2.yaml',
+      grade.replace('id: FK-1', 'id: FK-2').replace('min: 200 mL/g', `min: ${min}`)
+    )
+  const refused =
+    'NOT_RELEASABLE status.0.is: cannot be released: the verdict on expansion volume is fail'
+
+  test.for([
+    ['regraded after its release to what it does not meet', regraded('2026-02-07', '300 mL/g'), []],
+    ['regraded before its release', regraded('2026-02-05', '300 mL/g'), [refused]],
+    [
+      'released against its first grade, regraded to one it meets',
+      withChange(regraded('2026-02-07', '200 mL/g'), 'grades/FK-1.yaml', '200 mL/g', '300 mL/g'),
+      [refused]
+    ],
+    [
+      'of a grade revised after its release',
+      withFile(released, 'grades/FK-1-r2.yaml', revised('2026-02-07', '300 mL/g')),
+      []
+    ],
+    [
+      'of a grade revised between its making and its release: it was made to the earlier one',
+      withFile(released, 'grades/FK-1-r2.yaml', revised('2026-02-05', '300 mL/g')),
+      []
+    ],
+    [
+      'made to the later revision',
+      withFile(released, 'grades/FK-1-r2.yaml', revised('2026-02-02', '300 mL/g')),
+      [refused]
+    ]
+  ] as const)('a lot %s', ([, files, problems]) => {
+    expect(problemsOf([...files])).toEqual(problems)
+    // Seen from the day of release too: what comes later is not looked at, nor what was before forgotten.
+    expect(problemsOf([...files], '2026-02-06')).toEqual(problems)
+  })
+})
+
 describe('a certificate', () => {
   const certificate = (revision: number, issued: string, more = '') =>
     `number: CT-1\nrevision: ${revision}\nlot: EB-1\nissued: ${issued}\nsignatory: quality manager\n${more}`
