@@ -19,6 +19,8 @@ const HEAD_WIDTH = 92
 const HEAD_GAP = 10
 const SECTION_GAP = 5
 const PARAGRAPH_GAP = 2
+/** From a section's rule to its text. */
+const RULE_GAP = 3
 const CODE_WIDTH = 68
 
 /** Kept free below each section, so that the end mark is not alone on a page. */
@@ -27,7 +29,10 @@ const END_HEIGHT = 16
 /** Lines a section's heading must not be parted from. */
 const KEPT_LINES = 2
 
-/** Draw every section that has something to say, then the mark of the end. */
+/**
+ * Draw every section that has something to say, then the mark of the end. The last two stay on one
+ * page, so that none is turned to for a single line.
+ */
 export function drawSections(sheet: Sheet, document: CertificateDocument, words: Words): void {
   const text = (heading: string, texts: readonly string[]) => drawTexts(sheet, heading, texts)
   text(words.alsoNotMeasured, document.notMeasured.length ? [document.notMeasured.join(', ')] : [])
@@ -37,6 +42,12 @@ export function drawSections(sheet: Sheet, document: CertificateDocument, words:
   if (document.hazards) drawHazards(sheet, document.hazards, words)
   text(words.cautions, document.cautions)
   text(words.traceability, document.traceability)
+  const url = document.url ? [document.url] : []
+  sheet.keepTogether(
+    sectionHeight(sheet, words.statements, document.statements) +
+      sectionHeight(sheet, words.online, url) +
+      END_HEIGHT
+  )
   text(words.statements, document.statements)
   if (document.url) drawOnline(sheet, document.url, words)
   drawEnd(sheet, document.preview ? words.endOfPreview : words.end)
@@ -45,13 +56,24 @@ export function drawSections(sheet: Sheet, document: CertificateDocument, words:
 /** Where the text beside the headings starts. */
 export const bodyX = (sheet: Sheet): number => sheet.area.left + HEAD_WIDTH + HEAD_GAP
 
+/** Height of a section of texts on one page; none without texts. */
+function sectionHeight({ pdf, right, area }: Sheet, heading: string, texts: readonly string[]) {
+  if (texts.length === 0) return 0
+  const head = heightOf(styles.heading, wrapText(pdf, styles.heading, heading, HEAD_WIDTH))
+  const width = right - area.left - HEAD_WIDTH - HEAD_GAP
+  const body = texts
+    .map(text => heightOf(styles.body, wrapText(pdf, styles.body, text, width)))
+    .reduce((sum, height) => sum + height + PARAGRAPH_GAP)
+  return RULE_GAP + Math.max(head, body) + SECTION_GAP
+}
+
 /** A heading in the margin, a hairline above, and a body that may run over pages. */
 function drawSection(sheet: Sheet, heading: string, height: number, body: () => void): void {
   const lines = wrapText(sheet.pdf, styles.heading, heading, HEAD_WIDTH)
   const headHeight = heightOf(styles.heading, lines)
-  sheet.ensureSpace(SECTION_GAP + Math.max(headHeight, height) + END_HEIGHT, heading)
+  sheet.ensureSpace(RULE_GAP + Math.max(headHeight, height) + SECTION_GAP + END_HEIGHT, heading)
   if (!sheet.atStart) sheet.rule(0.3, HAIRLINE)
-  sheet.y += 3
+  sheet.y += RULE_GAP
   const { pages, y } = sheet
   sheet.tagged(sheet.root, 'H2', () =>
     drawLines(sheet.pdf, styles.heading, lines, sheet.area.left, y)

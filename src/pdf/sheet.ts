@@ -22,6 +22,9 @@ const sizes = { A4: [595.28, 841.89], LETTER: [612, 792] } as const
 /** Space between the halves of a page. */
 const HALVES_GAP = 18
 
+/** Room that a running head and a mark above it may take on a further page. */
+const MOST_ABOVE = 60
+
 /** Signs of a text that name it in an error. */
 const NAMED = 60
 
@@ -108,6 +111,12 @@ export class Sheet {
   ensureSpace(height: number, text: string): void {
     if (height > this.space && !this.atStart) this.newPage()
     this.assertSpace(height, text)
+  }
+
+  /** Start a new page where `height` fits on one, but not on what is left of this. */
+  keepTogether(height: number): void {
+    const most = this.area.bottom - this.area.top - MOST_ABOVE
+    if (height > this.space && height <= most && !this.atStart) this.newPage()
   }
 
   /** @throws Error where `height` does not fit on this page */

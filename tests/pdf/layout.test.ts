@@ -132,13 +132,15 @@ describe.skipIf(!requireTool('pdftotext', 'poppler-utils'))('a page break', () =
     /^ *This lot online +https/m
   ]
 
-  it('never parts a heading from its text, nor leaves the end mark alone', async () => {
+  it('never parts a heading from its text, nor leaves the link or the end mark alone', async () => {
     for (let count = 1; count <= 24; count += 1) {
       const cautions = Array.from({ length: count }, (_, index) => `Caution ${index + 1}.`)
       const bytes = await certificatePdf({ ...certificateDocument, cautions }, attachment)
       const pages = pageTexts(bytes)
       for (const start of starts) expect(pages.join('\f'), `${count} cautions`).toMatch(start)
-      expect(pages.at(-1), `${count} cautions`).toMatch(/This lot online[^]*End of certificate/)
+      expect(pages.at(-1), `${count} cautions`).toMatch(
+        /^ *Statements +The results relate[^]*Not to be reproduced[^]*This lot online[^]*End of certificate/m
+      )
       expect(outside(wordBoxes(bytes)), `${count} cautions`).toEqual([])
     }
   })
@@ -154,6 +156,8 @@ describe.skipIf(!requireTool('pdftotext', 'poppler-utils'))('the end mark', () =
       const [mark, ...others] = boxes.filter(({ text }) => text === 'End')
       expect(others).toEqual([])
       expect(mark!.bottom, `${count} statements`).toBeLessThan(mark!.height - ABOVE_EDGE)
+      const onLast = boxes.filter(box => box.page === mark!.page && box.text === 'Statement')
+      expect(onLast, `${count} statements`).toHaveLength(count)
       expect(outside(boxes), `${count} statements`).toEqual([])
       expect(collisions(boxes), `${count} statements`).toEqual([])
     }
