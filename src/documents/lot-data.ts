@@ -2,10 +2,17 @@
 
 import { z } from 'zod'
 import { plainSpaces } from './words.ts'
-import type { Figure, LimitText, LotPage, ResultRow, SiteDocument } from './types.ts'
+import type {
+  DecidingFigure,
+  Figure,
+  LimitText,
+  LotPage,
+  ResultRow,
+  SiteDocument
+} from './types.ts'
 
 /** Raised when a field is added, changes its meaning or goes: the schema allows no others. */
-export const LOT_DATA_VERSION = 1
+export const LOT_DATA_VERSION = 2
 
 const quantityData = z.strictObject({
   title: z.string(),
@@ -40,6 +47,17 @@ const quantityData = z.strictObject({
     })
     .nullable(),
   verdict: z.string().nullable(),
+  decidedBy: z
+    .strictObject({
+      place: z.string().describe('sheet or reading, by the name it has in the working'),
+      of: z.number().int().describe('how many were judged'),
+      value: z.number(),
+      expandedUncertainty: z.number()
+    })
+    .nullable()
+    .describe(
+      'the single figure that verdict and probability are of, where the limit holds for each; null where they are of value'
+    ),
   conformityProbability: z.number().nullable().describe('0 to 1')
 })
 
@@ -107,7 +125,7 @@ const byKey = (rows: readonly ResultRow[]) =>
   Object.fromEntries(rows.map(row => [row.key, quantityDataOf(row)]))
 
 function quantityDataOf(row: ResultRow): QuantityData {
-  const { value, below, limit, method, verdict } = row
+  const { value, below, limit, method, verdict, decidedBy } = row
   const probability = numberOf(verdict?.probability)
   return {
     title: row.title,
@@ -132,6 +150,7 @@ function quantityDataOf(row: ResultRow): QuantityData {
       : null,
     limit: limit ? limitData(limit) : null,
     verdict: verdict?.word ?? null,
+    decidedBy: decidedBy ? decidingData(decidedBy) : null,
     conformityProbability: probability === null ? null : Number((probability / 100).toPrecision(12))
   }
 }
@@ -141,6 +160,13 @@ const limitData = ({ min, max, printed, of }: LimitText) => ({
   max: numberOf(max),
   written: printed,
   of
+})
+
+const decidingData = ({ place, count, value, expandedUncertainty }: DecidingFigure) => ({
+  place,
+  of: count,
+  value: Number(value.exact),
+  expandedUncertainty: Number(expandedUncertainty.exact)
 })
 
 /** The exact number behind a figure; null where it is absent or unlimited. */

@@ -19,7 +19,14 @@ import {
   withUnit,
   writtenFigure
 } from './figure.ts'
-import type { Figure, LimitText, MethodText, ResultRow, VerdictText } from './types.ts'
+import type {
+  DecidingFigure,
+  Figure,
+  LimitText,
+  MethodText,
+  ResultRow,
+  VerdictText
+} from './types.ts'
 import { counted, withMinus, unparted } from './words.ts'
 
 /** A row for a quantity that was measured, or that the grade limits and nobody measured. */
@@ -30,11 +37,13 @@ export function resultRow(row: JudgedRow, rule: DecisionRule): ResultRow {
   const head = { key, title, meaning, unit: unitText(quantity), ...(limit ? { limit } : {}) }
   if (!result) return { ...head, basis: 'not measured' }
   const verdict = verdictText(row, rule)
+  const decidedBy = decidingFigure(row, rule)
   return {
     ...head,
     basis: 'measured',
     ...measuredPart(result, row, rule),
-    ...(verdict ? { verdict } : {})
+    ...(verdict ? { verdict } : {}),
+    ...(decidedBy ? { decidedBy } : {})
   }
 }
 
@@ -158,19 +167,32 @@ function verdictText(row: JudgedRow, rule: DecisionRule): VerdictText | undefine
 }
 
 function verdictSentence(row: JudgedRow, rule: DecisionRule): string {
-  const { quantity, result, bounds, worst, scope, verdict } = row
+  const { quantity, result, bounds, scope, verdict } = row
   const unit = unitText(quantity).printed
   const limit = withUnit(limitText(bounds!, scope).printed, unit)
   if (result!.below !== undefined)
     return `The figure lies below ${withUnit(belowFigure(result!.below, row).printed.slice(2), unit)}; the limit is ${limit}.`
-  const { value, U } = worst
-    ? { value: worst.value, U: worst.expandedUncertainty }
-    : { value: result!.estimate.value, U: expand(result!.estimate).U }
-  const { worst: _, ...own } = row
+  const deciding = decidingFigure(row, rule)
+  const { value, U } = { value: result!.estimate.value, U: expand(result!.estimate).U }
+  const figures = deciding ?? resultFigures(value, U, morePlaces(value, U, row, rule))
+  const whose = deciding
+    ? `Of ${counted(deciding.count, noun(scope))}, ${deciding.place} decides: `
+    : ''
+  return `${whose}${sumText(figures, unit)} is ${standing(verdict!.word, limit, rule)}.`
+}
+
+/** '0.94 g/cm³ ± 0.02 g/cm³' */
+const sumText = (figures: ReturnType<typeof resultFigures>, unit: string) =>
+  `${withUnit(figures.value.printed, unit)} ± ${withUnit(figures.expandedUncertainty.printed, unit)}`
+
+/** The single figure a verdict is on, printed to as many digits as that verdict takes. */
+function decidingFigure(row: JudgedRow, rule: DecisionRule): DecidingFigure | undefined {
+  const { worst, ...own } = row
+  if (!worst) return undefined
+  const { value, expandedUncertainty: U, label, count } = worst
   const figures = resultFigures(value, U, morePlaces(value, U, own, rule))
-  const shown = `${withUnit(figures.value.printed, unit)} ± ${withUnit(figures.expandedUncertainty.printed, unit)}`
-  const whose = worst ? `Of ${counted(worst.count, noun(scope))}, ${worst.label} decides: ` : ''
-  return `${whose}${shown} is ${standing(verdict!.word, limit, rule)}.`
+  const unit = unitText(row.quantity).printed
+  return { place: label, count, ...figures, printed: `${label}, ${sumText(figures, unit)}` }
 }
 
 /** How a figure stands to its limit, in words. */

@@ -52,6 +52,18 @@ export interface LimitText {
   readonly of: string
 }
 
+/** Where a limit holds for each sheet or reading: the one that decides, and its own figure. */
+export interface DecidingFigure {
+  /** 'sheet 3'; 'sheet 3, position 2'. */
+  readonly place: string
+  /** Sheets or readings it was found among. */
+  readonly count: number
+  readonly value: Figure
+  readonly expandedUncertainty: Figure
+  /** 'sheet 3, 0.94 g/cm³ ± 0.02 g/cm³' */
+  readonly printed: string
+}
+
 /** One property on a lot page or certificate. */
 export interface ResultRow {
   /** 'expansion-volume': anchor in pages, key in data. */
@@ -77,6 +89,8 @@ export interface ResultRow {
   readonly spread?: string
   readonly limit?: LimitText
   readonly verdict?: VerdictText
+  /** Present where the verdict is that on a single figure, and `value` the mean of all. */
+  readonly decidedBy?: DecidingFigure
 }
 
 export interface Table {

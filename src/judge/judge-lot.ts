@@ -99,7 +99,8 @@ function judgeRow(
   return { ...row, limit, bounds, ...(result ? judgeScope(result, bounds, scope, rule) : {}) }
 }
 
-function judgeScope(
+/** The verdict on a result, and which of its figures decides where the limit holds for each of them. */
+export function judgeScope(
   result: Result,
   bounds: Bounds,
   scope: Scope,

@@ -110,6 +110,12 @@ function notesOf(row: ResultRow, words: Words): Note[] {
       of: 'verdict',
       strong: false
     })
+  else if (row.decidedBy)
+    notes.push({
+      text: `${words.decidedBy} ${ended(row.decidedBy.printed)}`,
+      of: 'verdict',
+      strong: false
+    })
   return notes
 }
 

@@ -27,6 +27,7 @@ export interface Words {
   readonly edition: string
   readonly tested: string
   readonly deviation: string
+  readonly decidedBy: string
   readonly noMethod: string
   readonly notStated: string
   readonly noUnit: string
@@ -80,6 +81,7 @@ const en: Words = {
   edition: 'edition',
   tested: 'tested',
   deviation: 'Deviation from the method',
+  decidedBy: 'Decided by',
   noMethod: 'Method not stated.',
   notStated: 'not stated',
   noUnit: '–',

@@ -32,7 +32,7 @@ describe('every data.json of the demo', () => {
     ['a field nobody knows', (data: LotData) => ({ ...data, extra: 1 })],
     ['a figure as text', (data: LotData) => withValue(data, '262')],
     ['a missing figure', (data: LotData) => withValue(data, undefined)],
-    ['another version', (data: LotData) => ({ ...data, formatVersion: 2 })]
+    ['another version', (data: LotData) => ({ ...data, formatVersion: 1 })]
   ] as const)('would be refused with %s', ([, spoil]) => {
     const spoilt: unknown = JSON.parse(JSON.stringify(spoil(dataOf(publicSite, 'EB-26-001'))))
     expect(lotDataSchema.safeParse(spoilt).success).toBe(false)
@@ -64,6 +64,11 @@ describe('every data.json of the demo', () => {
           expect(given.limit?.max ?? null).toBe(exactOf(row.limit?.max))
           expect(given.verdict).toBe(row.verdict?.word ?? null)
           expect(given.basis).toBe(row.basis)
+          expect(given.decidedBy?.place).toBe(row.decidedBy?.place)
+          expect(given.decidedBy?.value ?? null).toBe(exactOf(row.decidedBy?.value))
+          expect(given.decidedBy?.expandedUncertainty ?? null).toBe(
+            exactOf(row.decidedBy?.expandedUncertainty)
+          )
         }
       }
   })

@@ -9,7 +9,8 @@ import type { JudgedRow } from '../../src/judge/types.ts'
 import { expand } from '../../src/metrology/coverage.ts'
 import { exact, measured, uncertaintyOf } from '../../src/metrology/estimate.ts'
 import { roundResult } from '../../src/metrology/rounding.ts'
-import { type Bounds, type DecisionRule, judge } from '../../src/quality/judge.ts'
+import { judgeScope } from '../../src/judge/judge-lot.ts'
+import { type Bounds, type DecisionRule, judge, worstOf } from '../../src/quality/judge.ts'
 import { pageOf, publicSite, workshopSite } from './demo.ts'
 
 /** A measured moisture with U, judged and worded. */
@@ -41,13 +42,39 @@ function rowOf(value: number, U: number, bounds: Bounds, rule: DecisionRule, bel
   return resultRow(row, rule)
 }
 
+/** Sheets of foil, their mean beside a limit that holds for each of them. */
+function sheetsRow(
+  values: readonly number[],
+  U: number,
+  bounds: Bounds,
+  rule: DecisionRule
+): ResultRow {
+  const each = values.map((value, index) => ({
+    label: `sheet ${index + 1}`,
+    estimate: measured(value, U / 1.959963984540054, 'balance')
+  }))
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  const result: Result = {
+    quantity: 'foilDensity_g_per_cm3',
+    estimate: measured(mean, U / 1.959963984540054, 'balance'),
+    n: values.length,
+    each,
+    readings: [],
+    field: [],
+    trace: { formula: '', source: '', inputs: [], instrumentOf: {}, notes: [] }
+  }
+  const judged = judgeScope(result, bounds, 'every sheet', rule)
+  return resultRow(
+    { quantity: 'foilDensity_g_per_cm3', result, bounds, scope: 'every sheet', ...judged },
+    rule
+  )
+}
+
 const numberIn = (text: string) => Number(text.replace('−', '-'))
 
-/** The verdict a reader comes to with the printed figures alone. */
-function readersVerdict(
-  { value, expandedUncertainty, limit, below }: ResultRow,
-  rule: DecisionRule
-) {
+/** The verdict a reader comes to with the printed figures alone: those that decide. */
+function readersVerdict({ limit, below, decidedBy, ...row }: ResultRow, rule: DecisionRule) {
+  const { value, expandedUncertainty } = decidedBy ?? row
   const bounds = {
     ...(limit?.min ? { min: limit.min.printed.replace('−', '-') } : {}),
     ...(limit?.max ? { max: limit.max.printed.replace('−', '-') } : {})
@@ -134,6 +161,63 @@ describe('the printed figure', () => {
   })
 })
 
+describe('the figure of the sheet that decides', () => {
+  const cases = fc.record({
+    written: limit,
+    side: fc.constantFrom<'min' | 'max'>('min', 'max'),
+    U: someU,
+    places: fc.array(near, { minLength: 1, maxLength: 5 }),
+    rule: rules
+  })
+
+  test('judged as it is printed gives the printed word, which no sheet falls short of', () => {
+    fc.assert(
+      fc.property(cases, ({ written, side, U, places, rule }) => {
+        const values = places.map(
+          ([multiple, hair, sign]) => Number(written) + (multiple + sign * hair) * U
+        )
+        const bounds = { [side]: written }
+        const row = sheetsRow(values, U, bounds, rule)
+        expect(readersVerdict(row, rule)).toBe(row.verdict?.word)
+        const { place, value, expandedUncertainty, printed, count } = row.decidedBy!
+        const decider = Number(place.replace('sheet ', '')) - 1
+        const held = Number(values[decider]!.toPrecision(12))
+        expect(Math.abs(Number(value.exact) - held)).toBe(0)
+        expect(count).toBe(values.length)
+        expect(printed).toBe(
+          `${place}, ${value.printed} g/cm³ ± ${expandedUncertainty.printed} g/cm³`
+        )
+        expect(row.verdict?.sentence).toContain(printed.replace(',', ' decides:'))
+        const words = values.map(
+          one =>
+            judge(
+              {
+                value: one,
+                standardUncertainty: 0,
+                expandedUncertainty: Number(expandedUncertainty.exact)
+              },
+              bounds,
+              rule
+            ).word
+        )
+        expect(row.verdict?.word).toBe(worstOf(words))
+      }),
+      { numRuns: 2000 }
+    )
+  })
+
+  test('stands beside the mean, which alone would tell another story', () => {
+    const row = sheetsRow([1.0, 1.02, 0.94], 0.02, { min: '0.95' }, 'simple')
+    expect(row.value?.printed).toBe('0.987')
+    expect(row.verdict?.word).toBe('fail')
+    expect(row.decidedBy?.printed).toBe('sheet 3, 0.940 g/cm³ ± 0.020 g/cm³')
+  })
+
+  test('is not there where the limit holds for the lot mean', () => {
+    expect(rowOf(0.9, 0.1, { max: '1.00' }, 'simple').decidedBy).toBeUndefined()
+  })
+})
+
 describe('below the reporting limit', () => {
   test('the bound printed is true and comes to the verdict', () => {
     fc.assert(
@@ -204,13 +288,15 @@ describe('the sentence of a verdict', () => {
   })
 })
 
-test('every row of the demo that is judged by its own figure agrees with its print', () => {
+test('every row of the demo that is judged agrees with its print', () => {
   const rows = [...publicSite.lots, ...workshopSite.lots].flatMap(({ document }) =>
     document.results
-      .filter(({ verdict, limit: own }) => verdict && own?.of === 'lot mean')
+      .filter(({ verdict }) => verdict)
       .map(row => ({ row, guarded: document.decisionRule.startsWith('Guarded') }))
   )
   expect(rows.length).toBeGreaterThan(100)
+  expect(rows.filter(({ row }) => row.decidedBy).length).toBeGreaterThan(10)
+  for (const { row } of rows) expect(!row.decidedBy).toBe(row.limit?.of === 'lot mean')
   for (const { row, guarded } of rows)
     expect(readersVerdict(row, guarded ? 'guarded' : 'simple')).toBe(row.verdict?.word)
 })

@@ -21,7 +21,8 @@ function rowLines(row: ResultRow): string[] {
             ? [`  conforms with ${row.verdict.probability.printed} %`]
             : [])
         ]
-      : [])
+      : []),
+    ...(row.decidedBy ? [`  decided by ${row.decidedBy.printed}`] : [])
   ]
 }
 

@@ -118,6 +118,7 @@ describe('a lot page', () => {
       .concat(lotDocument.results.flatMap(row => row.value?.printed ?? []))
       .concat(lotDocument.results.flatMap(row => row.limit?.printed ?? []))
       .concat(lotDocument.results.flatMap(row => row.verdict?.sentence ?? []))
+      .concat(lotDocument.results.flatMap(row => row.decidedBy?.printed ?? []))
       .concat(lotDocument.results.flatMap(row => Object.values(row.method ?? {})))
       .concat(
         lotDocument.workings.flatMap(({ formula, source, notes }) => [formula, source, ...notes])
@@ -141,6 +142,9 @@ describe('a lot page', () => {
   test('reads each row as a sentence would', () => {
     const text = textOf(pageOf('public', 'lots/EB-26-041/index.html').html)
     expect(text).toMatch(/262\.1 4\.3 mL\/g 2\.04 ≥ 250 lot mean pass > 99\.9 3 TM-01, edition 3/u)
+    expect(text).toMatch(
+      /≥ 0\.95 every sheet pass decided by sheet 7b, 0\.961 g\/cm³ ± 0\.013 g\/cm³/u
+    )
     expect(text).toMatch(/< 2\.0 not stated none none ≥ 3 lot mean fail not stated 2/u)
   })
 

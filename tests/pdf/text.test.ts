@@ -30,7 +30,8 @@ function textsOf(document: CertificateDocument): string[] {
       ...(row.basis === 'measured' && row.verdict ? [row.verdict.word] : []),
       ...(row.method ? [row.method.id, row.method.edition, row.method.conditions] : []),
       ...(row.method?.deviation ? [row.method.deviation] : []),
-      ...(row.spread ? [row.spread] : [])
+      ...(row.spread ? [row.spread] : []),
+      ...(row.decidedBy ? [row.decidedBy.place, row.decidedBy.value.printed] : [])
     ]),
     ...document.notMeasured,
     document.decisionRule,
@@ -68,6 +69,9 @@ describe.skipIf(!requireTool('pdftotext', 'poppler-utils'))('the text of a certi
   it.each([
     [/Expansion volume +mL\/g +3 +262\.1 +± 4\.3 +≥ 250 +pass\n/],
     [/Free acidity as H₂SO₄ +% +2 +0\.118 +± 0\.0083 +≤ 0\.12 +conditional pass\n/],
+    [
+      /Foil density +g\/cm³ +3 +0\.998 +± 0\.012 +≥ ?0\.95 +pass\n[^\n]+\nDecided by sheet 7b, 0\.961 g\/cm³ ± 0\.013 g\/cm³\./
+    ],
     [/pH of the slurry +– +2 +< 2\.0 +not stated +≥ ?3 +fail\n/],
     [/Ash, dry basis +% +0\.7 +no limit +typical\n/],
     [/Moisture +% +≤ 1\.0 +not measured\n/]
