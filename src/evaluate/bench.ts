@@ -129,12 +129,22 @@ export function read(
 /**
  * The method's repeatability in the unit of its quantity; undefined where it states none.
  *
- * @param value mean of the readings, which a repeatability in % of the result refers to
+ * A bare % is of the result, unless the quantity itself is in %: then it is in the quantity's own per
+ * cents, and one of the result has a field of its own.
+ *
+ * @param value mean of the readings, which a relative repeatability refers to
  */
 export function repeatabilityOf(
   method: Method | undefined,
   value: number
 ): Repeatability | undefined {
+  const ofResult = method?.relativeRepeatability
+  if (method && ofResult)
+    return {
+      s: (ofResult.s_percent.value / 100) * Math.abs(value),
+      df: ofResult.df,
+      name: `${method.id} repeatability, ${ofResult.s_percent.written} of the result (${ofResult.from})`
+    }
   if (!method?.repeatability) return undefined
   const { s, df, from } = method.repeatability
   const quantity = Object.values(quantities).find(({ key }) => key === method.quantity)!

@@ -122,14 +122,24 @@ export const methodRecord = fields({
   conditions: text(),
   reference: maybe(text()),
   instruments: maybe(instrumentsByRole),
-  repeatability: maybe(fields({ s: anyQuantity(), df: whole(1), from: text() }))
-}).superRefine(({ quantity: key, repeatability }, context) => {
+  /** Of one reading, in the unit of the quantity: where that is %, in its own per cents. */
+  repeatability: maybe(fields({ s: anyQuantity(), df: whole(1), from: text() })),
+  /** Of one reading, in % of the result. */
+  'relative-repeatability': maybe(
+    fields({ s: quantity('%', 'above 0'), df: whole(1), from: text() })
+  )
+}).superRefine(({ quantity: key, repeatability, relativeRepeatability }, context) => {
   const { unit } = quantities[quantityOf(key)!]
+  if (repeatability && relativeRepeatability)
+    refuse(context, ['relativeRepeatability'], 'INVALID_VALUE', [
+      'stands beside repeatability: a method has one of the two',
+      `keep 'repeatability' if s is in ${acceptedUnits(unit)}, 'relative-repeatability' if s is in % of the result`
+    ])
   const given = repeatability?.s
   if (!given || given.unit === '%' || units[given.unit].dimension === units[unit].dimension) return
   refuse(context, ['repeatability', 's'], 'WRONG_DIMENSION', [
     `${quoted(given.unit)} is a unit of ${units[given.unit].dimension}, not of ${units[unit].dimension}, which ${key} is`,
-    `write it in ${acceptedUnits(unit)}, or in % of the result`
+    `write it in ${acceptedUnits(unit)}, or in % of the result under 'relative-repeatability'`
   ])
 })
 
