@@ -33,7 +33,7 @@ export function lotDocument(
     },
     made: view.made,
     status: view.status,
-    answer: answerOf(view),
+    answer: sections.has('results') ? answerOf(view) : unpublished(view),
     facts: lotFacts(view, sections),
     results: sections.has('results') ? resultRows(view) : [],
     decisionRule: ruleTexts[view.rule],
@@ -60,6 +60,12 @@ export function resultRows({ rows, rule, grade }: LotView): ResultRow[] {
   })
   return [...own, ...typical]
 }
+
+/** A verdict tells of figures: where these are not shown, only the lot's status is. */
+const unpublished = ({ grade }: LotView): LotDocument['answer'] => ({
+  word: 'not published',
+  sentence: `The results of grade ${grade.id} are not published; whether the lot was let go is its status.`
+})
 
 /** Does it meet its grade: the first thing a reader wants to know. */
 export function answerOf({ rows, word, grade }: LotView): LotDocument['answer'] {

@@ -9,7 +9,7 @@ import type { CertificateOrder, Content } from '../records/types.ts'
 import { certificateDocument, type PaperOptions, producerText } from './certificate.ts'
 import { chainOf, madeFrom, originOf } from './chain.ts'
 import { gradeDocument } from './grade.ts'
-import { answerOf, lotDocument, lotUrl, type Sections } from './lot.ts'
+import { lotDocument, lotUrl, type Sections } from './lot.ts'
 import { type LotView, viewGrade, viewLot } from './lot-view.ts'
 import { lotDataOf, lotDataText } from './lot-data.ts'
 import { processDocument } from './process.ts'
@@ -156,7 +156,7 @@ function summaryOf(document: LotPage['document'], view: LotView): LotSummary {
     grade: view.grade.id,
     made: view.made,
     state: view.state,
-    answer: answerOf(view),
+    answer: document.answer,
     key: document.results
       .filter(({ basis, limit }) => basis === 'measured' && limit)
       .slice(0, 2)

@@ -26,6 +26,12 @@ export type Basis = 'measured' | 'typical' | 'not measured'
 
 export type { VerdictWord }
 
+/** Whether a lot meets its grade, and why, or that this edition does not tell. */
+export interface Answer {
+  readonly word: VerdictWord | 'not judged' | 'not published'
+  readonly sentence: string
+}
+
 export interface VerdictText {
   readonly word: VerdictWord
   /** Why, in one sentence with the figures: for a reader who asks. */
@@ -172,7 +178,7 @@ export interface LotDocument {
   readonly made: string
   readonly status: StatusText
   /** 'Meets all 4 limits of grade flake-50, revision 2.' */
-  readonly answer: { readonly word: VerdictWord | 'not judged'; readonly sentence: string }
+  readonly answer: Answer
   readonly facts: readonly Fact[]
   readonly results: readonly ResultRow[]
   readonly decisionRule: string
@@ -226,7 +232,7 @@ export interface CertificateDocument {
   readonly producer: ProducerText
   /** Lot, product, grade and revision, dates, sampling, packing. */
   readonly facts: readonly Fact[]
-  readonly answer: { readonly word: VerdictWord | 'not judged'; readonly sentence: string }
+  readonly answer: Answer
   readonly results: readonly ResultRow[]
   readonly notMeasured: readonly string[]
   readonly decisionRule: string

@@ -19,7 +19,8 @@ const signs: Record<AnswerWord, { readonly sign?: 'tick' | 'cross'; readonly rin
   'conditional fail': { sign: 'cross', ring: true },
   fail: { sign: 'cross', ring: false },
   'not decidable': { ring: true },
-  'not judged': { ring: false }
+  'not judged': { ring: false },
+  'not published': { ring: false }
 }
 
 /** Words that a reader must not overlook are set heavier. */

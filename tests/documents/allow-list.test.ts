@@ -120,7 +120,37 @@ describe('the public edition', () => {
     expect(none.document).toMatchObject({ results: [], workings: [], traceability: [] })
     expect(none.certificates).toEqual([])
     expect(none.summary.key).toEqual([])
+    expect(none.document.answer).toEqual({
+      word: 'not published',
+      sentence:
+        'The results of grade flake-250 are not published; whether the lot was let go is its status.'
+    })
     expect(open('').lots).toEqual([])
+  })
+
+  test('tells the status of a lot and no verdict where its grade keeps results private', () => {
+    const closed = withChange(
+      twoLots,
+      'grades/flake-250-r1.yaml',
+      'public: [results, working, chain, sampling]',
+      'public: [chain, sampling]'
+    )
+    const site = siteOf(closed, { edition: 'public' })
+    const { document, summary } = pageOf(site, 'EB-26-001')
+    expect(document.status.sentence).toMatch(/^Released on /u)
+    expect(summary).toMatchObject({ state: 'released', answer: document.answer, key: [] })
+    const [listed] = site.grades.find(({ id }) => id === 'flake-250')!.lots
+    expect(listed!.answer.word).toBe('not published')
+    const verdicts =
+      /"(?:pass|fail|conditional \w+|not decidable|not judged)"|\bMeets|Does not meet|Within all|Outside/u
+    for (const text of textsOf(site)) expect(text).not.toMatch(verdicts)
+
+    // The paper for the buyer is made in the workshop and tells all; what it carries is public.
+    const own = pageOf(siteOf(closed, { edition: 'workshop' }), 'EB-26-001')
+    expect(own.document.answer.sentence).toMatch(/^Meets all /u)
+    expect(own.certificates[0]!.document.answer).toEqual(own.document.answer)
+    expect(own.attachment).not.toMatch(verdicts)
+    expect(textsOf(siteOf(twoLots, { edition: 'public' })).join('')).toMatch(verdicts)
   })
 
   const openGrade = (files: readonly SourceFile[], grade: string) =>

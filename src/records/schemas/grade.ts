@@ -117,7 +117,23 @@ export const gradeRecord = fields({
     })
   ),
   cautions: maybe(list(text()))
-}).superRefine(checkLimits)
+}).superRefine((grade, context) => {
+  checkLimits(grade, context)
+  checkPublic(grade.public ?? [], context)
+})
+
+/** A working ends in its figure, so it cannot be shown where figures are not. */
+function checkPublic(
+  sections: readonly (typeof publicSections)[number][],
+  context: z.RefinementCtx
+): void {
+  const index = sections.indexOf('working')
+  if (index >= 0 && !sections.includes('results'))
+    refuse(context, ['public', index], 'INVALID_VALUE', [
+      "shows the figures that 'public' leaves out: it needs 'results' beside it",
+      "add 'results', or take 'working' out"
+    ])
+}
 
 /** Limits hold for figures customers see; only sheets come in numbers. */
 function checkLimits(
