@@ -7,8 +7,8 @@ import { projectFolder } from '../site/project.ts'
 export interface Rebuilder {
   /** Ask for a build; asked for during one, another follows it. */
   readonly request: () => void
-  /** Resolves when no build is running or asked for. */
-  readonly settled: () => Promise<void>
+  /** Resolves when no build is running or asked for, to whether the last one succeeded. */
+  readonly settled: () => Promise<boolean>
   /** End the running build, and start none again. */
   readonly stop: () => void
 }
@@ -18,14 +18,16 @@ export function rebuilder(args: readonly string[]): Rebuilder {
   let child: ChildProcess | undefined
   let asked = false
   let stopped = false
-  let running = Promise.resolve()
+  let running = Promise.resolve(false)
   const run = async () => {
+    let succeeded = false
     while (asked && !stopped) {
       asked = false
       child = spawnBuild(args)
-      await ended(child)
+      succeeded = await ended(child)
     }
     child = undefined
+    return succeeded
   }
   return {
     request: () => {
@@ -47,8 +49,9 @@ const spawnBuild = (args: readonly string[]): ChildProcess =>
     { stdio: ['ignore', 'inherit', 'inherit'] }
   )
 
-const ended = (child: ChildProcess): Promise<void> =>
+/** Whether a build ended well. */
+const ended = (child: ChildProcess): Promise<boolean> =>
   new Promise((resolve, reject) => {
     child.once('error', reject)
-    child.once('exit', () => resolve())
+    child.once('exit', code => resolve(code === 0))
   })

@@ -5,6 +5,7 @@ import type { Server } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { Command, InvalidArgumentError, Option } from 'commander'
 import { Failure } from '../site/failure.ts'
+import { readMarker } from '../site/marker.ts'
 import { templatesFolder } from '../site/project.ts'
 import { readContent } from '../site/read-content.ts'
 import { folderFrom } from './folders.ts'
@@ -32,7 +33,7 @@ Examples:
   lotfolio start --content ../records --port 5000
 
 Only this machine can reach the pages. An error in the records is reported here and leaves the last
-good pages standing. Ctrl-C ends it.`
+good pages standing, or none where there were none yet; saving a file builds again. Ctrl-C ends it.`
 
 export const startCommand = (): Command =>
   new Command('start')
@@ -63,8 +64,9 @@ async function start(options: StartOptions, command: Command): Promise<void> {
   try {
     const port = await listen(server, options.port)
     builds.request()
-    await builds.settled()
-    process.stdout.write(`Workshop edition at http://localhost:${port}/ (Ctrl-C to end)\n`)
+    const built = await builds.settled()
+    const isSite = (await readMarker(out)) !== undefined
+    process.stdout.write(greeting(`http://localhost:${port}/`, built, isSite))
     await Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM')])
   } finally {
     watch.close()
@@ -72,6 +74,13 @@ async function start(options: StartOptions, command: Command): Promise<void> {
     server.close()
     server.closeAllConnections()
   }
+}
+
+/** Where the pages are, and which: the newest, the last good ones, or none yet. */
+function greeting(address: string, built: boolean, isSite: boolean): string {
+  if (built) return `Workshop edition at ${address} (Ctrl-C to end)\n`
+  const shown = isSite ? `${address} shows the last good pages` : `${address} has no page yet`
+  return `The build failed: ${shown}; it is built anew when a file is saved (Ctrl-C to end)\n`
 }
 
 function buildArguments({ asOf, paper }: StartOptions, content: string, out: string): string[] {

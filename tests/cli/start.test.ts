@@ -89,3 +89,33 @@ test('start takes the next port where its own is taken, unless told which', asyn
   expect(port).toBeGreaterThan(4170)
   await interrupted(child)
 })
+
+test('start says that its first build failed and what it shows, and goes on watching', async () => {
+  const place = demoWorkplace()
+  const record = join(place, 'content', 'producer.yaml')
+  const sound = readFileSync(record, 'utf8')
+  appendFileSync(record, 'wrong: 1\n')
+  const first = await started(place)
+  expect(first.said.text).toContain(
+    `The build failed: http://localhost:${first.port}/ has no page yet; it is built anew when a file is saved`
+  )
+  expect(first.said.text).not.toContain('Workshop edition at')
+  const answer = await fetch(first.page)
+  expect([answer.status, await answer.text()]).toEqual([
+    503,
+    'no page yet: the terminal shows why\n'
+  ])
+
+  writeFileSync(record, sound)
+  await until(async () => (await fetch(first.page)).status === 200)
+  expect(await interrupted(first.child)).toEqual([0, null])
+
+  const before = readFileSync(join(place, 'private', 'index.html'), 'utf8')
+  appendFileSync(record, 'wrong: 1\n')
+  const second = await started(place)
+  expect(second.said.text).toContain(
+    `The build failed: http://localhost:${second.port}/ shows the last good pages; it is built`
+  )
+  expect(await textOf(second.page)).toBe(before)
+  expect(await interrupted(second.child)).toEqual([0, null])
+})
