@@ -222,6 +222,8 @@ export interface CertificateDocument {
   readonly issued?: string
   /** On a later revision: what it replaces, and why. */
   readonly amends?: string
+  /** What differs from the revision before, one sentence a difference; computed, never typed. */
+  readonly changes?: readonly string[]
   readonly preview: boolean
   /** Text across each page of what is not, or no longer, to be relied on: 'Preview, not issued'. */
   readonly mark?: string

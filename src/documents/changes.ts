@@ -1,0 +1,109 @@
+/** What differs between two states of one certificate, told one difference a sentence. */
+
+import type { CertificateDocument, HazardText, MethodText, ResultRow } from './types.ts'
+
+/** The parts of a certificate that say something of the lot. */
+type Told = Pick<
+  CertificateDocument,
+  | 'lot'
+  | 'producer'
+  | 'facts'
+  | 'answer'
+  | 'results'
+  | 'notMeasured'
+  | 'hazards'
+  | 'cautions'
+  | 'traceability'
+  | 'signatory'
+>
+
+/**
+ * What `now` says that `before` said otherwise, or not at all.
+ *
+ * Figures are compared as printed, since that is what a reader relied on. Left out are the state of
+ * the lot, which has dates of its own, and the fixed sentences of the paper.
+ */
+export function changesBetween(before: Told, now: Told): string[] {
+  return [
+    ...change('Lot', before.lot, now.lot),
+    ...change('Producer', producerText(before), producerText(now)),
+    ...changedItems(labelled(before.facts), labelled(now.facts), (label, was, is) =>
+      change(label, was, is)
+    ),
+    ...changedItems(byKey(before.results), byKey(now.results), changedRow),
+    ...change('Overall', before.answer.sentence, now.answer.sentence),
+    ...change('Not measured', before.notMeasured.join(', '), now.notMeasured.join(', ')),
+    ...change('Hazards', hazardText(before.hazards), hazardText(now.hazards)),
+    ...change('Cautions', before.cautions.join(' '), now.cautions.join(' ')),
+    ...change('Traceability', before.traceability.join(' '), now.traceability.join(' ')),
+    ...change('Signatory', before.signatory, now.signatory)
+  ]
+}
+
+/** Longest text that is told as it was and as it is. */
+const TELLABLE_LENGTH = 80
+
+/** One difference, or none. */
+function change(what: string, was = '', is = ''): string[] {
+  if (was === is) return []
+  if (was === '') return [`${what}: added, ${shortened(is)}.`]
+  if (is === '') return [`${what}: left out, was ${shortened(was)}.`]
+  return Math.max(was.length, is.length) > TELLABLE_LENGTH
+    ? [`${what}: the text differs.`]
+    : [`${what}: was ${was.replace(/\.$/u, '')}, now ${is.replace(/\.$/u, '')}.`]
+}
+
+const shortened = (text: string): string => {
+  const plain = text.replace(/\.$/u, '')
+  return plain.length > TELLABLE_LENGTH ? `${plain.slice(0, TELLABLE_LENGTH)} …` : plain
+}
+
+/** Every key of either side, in the order of the newer. */
+function changedItems<Item>(
+  before: ReadonlyMap<string, Item>,
+  now: ReadonlyMap<string, Item>,
+  told: (key: string, was: Item | undefined, is: Item | undefined) => string[]
+): string[] {
+  const keys = new Set([...now.keys(), ...before.keys()])
+  return [...keys].flatMap(key => told(key, before.get(key), now.get(key)))
+}
+
+const labelled = (facts: Told['facts']) => new Map(facts.map(({ label, text }) => [label, text]))
+const byKey = (rows: readonly ResultRow[]) => new Map(rows.map(row => [row.key, row]))
+
+function changedRow(_key: string, was?: ResultRow, is?: ResultRow): string[] {
+  const { title } = (is ?? was)!
+  if (!was || !is) return change(title, was && resultText(was), is && resultText(is))
+  const parts: readonly (readonly [string, (row: ResultRow) => string | undefined])[] = [
+    ['result', resultText],
+    ['standing', row => row.basis],
+    ['limit', row => row.limit && `${row.limit.printed} (${row.limit.of})`],
+    ['verdict', row => row.verdict?.word],
+    ['method', row => methodText(row.method)],
+    ['tested', row => row.testedOn],
+    ['readings', row => row.n?.toString()],
+    ['spread', row => row.spread]
+  ]
+  return parts.flatMap(([part, text]) => change(`${title}, ${part}`, text(was), text(is)))
+}
+
+/** '262 mL/g ± 8 mL/g', '< 0.02 %', 'not stated'. */
+function resultText({ value, below, unit, expandedUncertainty, basis }: ResultRow): string {
+  if (!value) return basis
+  const withUnit = (text: string) => [text, unit.printed].filter(Boolean).join('\u00a0')
+  const figure = withUnit(value.printed)
+  return expandedUncertainty && !below
+    ? `${figure} ± ${withUnit(expandedUncertainty.printed)}`
+    : figure
+}
+
+const methodText = (method: MethodText | undefined) =>
+  method &&
+  [`${method.id} edition ${method.edition}`, method.conditions, method.deviation]
+    .filter(Boolean)
+    .join('; ')
+
+const hazardText = (hazards: HazardText | undefined) =>
+  hazards && [hazards.signal, ...hazards.statements.map(({ code }) => code)].join(' ')
+
+const producerText = ({ producer }: Told) => [producer.name, ...producer.address].join(', ')

@@ -1,0 +1,128 @@
+/**
+ * The shape of a frozen certificate: what an issued certificate says, once and for all.
+ *
+ * It mirrors `CertificateDocument`; the last lines here do not compile where the two part.
+ */
+
+import { z } from 'zod'
+import type { CertificateDocument } from './types.ts'
+
+/** Raised when a field is added, changes its meaning or goes; older formats stay readable. */
+export const CERTIFICATE_FORMAT_VERSION = 1
+
+const text = z.string()
+const texts = z.array(z.string()).readonly()
+const optionalText = z.exactOptional(text)
+
+const figure = z.strictObject({ exact: text, printed: text })
+const optionalFigure = z.exactOptional(figure)
+const unit = z.strictObject({ printed: text, ucum: text })
+const verdictWord = z.enum([
+  'pass',
+  'fail',
+  'conditional pass',
+  'conditional fail',
+  'not decidable'
+])
+
+const row = z.strictObject({
+  key: text,
+  title: text,
+  meaning: text,
+  basis: z.enum(['measured', 'typical', 'not measured']),
+  unit,
+  method: z.exactOptional(
+    z.strictObject({
+      id: text,
+      edition: text,
+      title: text,
+      conditions: text,
+      reference: optionalText,
+      deviation: optionalText
+    })
+  ),
+  testedOn: optionalText,
+  n: z.exactOptional(z.number()),
+  value: optionalFigure,
+  below: z.exactOptional(z.boolean()),
+  standardUncertainty: optionalFigure,
+  expandedUncertainty: optionalFigure,
+  coverageFactor: optionalFigure,
+  degreesOfFreedom: optionalFigure,
+  spread: optionalText,
+  limit: z.exactOptional(
+    z.strictObject({ min: optionalFigure, max: optionalFigure, printed: text, of: text })
+  ),
+  verdict: z.exactOptional(
+    z.strictObject({ word: verdictWord, sentence: text, probability: optionalFigure })
+  )
+})
+
+const hazards = z.strictObject({
+  signal: optionalText,
+  statements: z.array(z.strictObject({ code: text, text })).readonly(),
+  basis: text,
+  edition: text
+})
+
+const certificate = z.strictObject({
+  title: text,
+  lot: text,
+  number: text,
+  revision: text,
+  issued: text,
+  amends: optionalText,
+  changes: z.exactOptional(texts),
+  preview: z.literal(false),
+  language: z.literal('en'),
+  paper: z.enum(['A4', 'Letter']),
+  dated: text,
+  producer: z.strictObject({
+    name: text,
+    address: texts,
+    email: text,
+    telephone: text,
+    site: optionalText
+  }),
+  facts: z.array(z.strictObject({ label: text, text })).readonly(),
+  answer: z.strictObject({ word: z.enum([...verdictWord.options, 'not judged']), sentence: text }),
+  results: z.array(row).readonly(),
+  notMeasured: texts,
+  decisionRule: text,
+  release: z.strictObject({
+    state: z.enum([
+      'quarantine',
+      'released',
+      'rejected',
+      'concession',
+      'withdrawn',
+      'scrapped',
+      'in process'
+    ]),
+    sentence: text
+  }),
+  signatory: text,
+  hazards: z.exactOptional(hazards),
+  cautions: texts,
+  traceability: texts,
+  statements: texts,
+  url: optionalText
+})
+
+export const frozenCertificateSchema = z.strictObject({
+  format: z.literal('lotfolio-certificate'),
+  formatVersion: z.literal(CERTIFICATE_FORMAT_VERSION),
+  /** Edition of the fixed words around the document: column titles, headings. */
+  wording: z.number().int().positive(),
+  certificate,
+  /** The lot's public figures on the day of issue, as its data file gave them; carried, not read. */
+  data: z.record(z.string(), z.json())
+})
+
+export type FrozenCertificate = z.output<typeof frozenCertificateSchema>
+
+/** A certificate that was issued: it has a number, a signatory, and no mark across its pages. */
+export type IssuedCertificate = FrozenCertificate['certificate']
+
+const readable = (issued: IssuedCertificate): CertificateDocument => issued
+void readable
