@@ -8,6 +8,8 @@
  */
 
 import { checkTexts } from './documents/check-texts.ts'
+import { checkIssued } from './documents/drift.ts'
+import { type IssuedRegister, noRegister } from './documents/issued.ts'
 import { siteDocument } from './documents/site.ts'
 import type { SiteDocument } from './documents/types.ts'
 import { evaluateContent } from './evaluate/evaluate.ts'
@@ -27,6 +29,8 @@ export interface SiteOptions {
   readonly asOf?: string
   /** Paper of the certificates; the producer's own by default. */
   readonly paper?: 'A4' | 'Letter'
+  /** What was issued; nothing by default. */
+  readonly register?: IssuedRegister
 }
 
 export interface SiteResult {
@@ -46,15 +50,22 @@ export interface Judgement {
 
 /** Every document of a site, or everything that is wrong with its records. */
 export function buildDocuments(files: readonly SourceFile[], options: SiteOptions): SiteResult {
-  const { evaluated, lots, asOf, problems } = judgeContent(files, options.asOf)
+  const { edition, register = noRegister } = options
+  const { evaluated, lots, asOf, problems } = judgeContent(files, options.asOf, register)
   if (!evaluated || problems.some(isError)) return { problems }
   const paper = options.paper ?? evaluated.content.producer.record.paper ?? 'A4'
-  const { edition } = options
-  return { site: siteDocument({ evaluated, lots, edition, asOf, paper }), problems }
+  return { site: siteDocument({ evaluated, lots, edition, asOf, paper, register }), problems }
 }
 
-/** Parse, validate, evaluate and judge every record; nothing is rendered. */
-export function judgeContent(files: readonly SourceFile[], wantedDay?: string): Judgement {
+/**
+ * Parse, validate, evaluate and judge every record, and hold what was issued against it; nothing is
+ * rendered.
+ */
+export function judgeContent(
+  files: readonly SourceFile[],
+  wantedDay?: string,
+  register = noRegister
+): Judgement {
   const content = loadContent(files)
   if (!content.ok) return { lots: [], asOf: '', problems: inFileOrder(content.problems) }
 
@@ -73,7 +84,9 @@ export function judgeContent(files: readonly SourceFile[], wantedDay?: string): 
     ...lots.flatMap(lot => checkRelease(content.value, lot)),
     ...checkCertificates(content.value.certificates, byNumber),
     ...checkShipments(content.value.shipments.values(), byNumber),
-    ...checkTexts(content.value)
+    ...checkTexts(content.value),
+    ...register.problems,
+    ...(register.problems.length > 0 ? [] : checkIssued(content.value, byNumber, register, asOf))
   ]
   return { evaluated, lots, asOf, problems: inFileOrder(found) }
 }

@@ -54,7 +54,40 @@ export const problemCodes = {
   NOT_RELEASABLE: 'error',
   NOT_CERTIFIABLE: 'error',
   NOT_SHIPPABLE: 'error',
-  MISSING_TEXT: 'error'
+  CERTIFICATE_DIFFERS: 'error',
+  CERTIFICATE_STANDS: 'warning',
+  MISSING_TEXT: 'error',
+  // The register: the log as text
+  REGISTER_LINE_END: 'error',
+  REGISTER_CUT: 'error',
+  REGISTER_BLANK_LINE: 'error',
+  REGISTER_NOT_JSON: 'error',
+  REGISTER_NOT_CANONICAL: 'error',
+  REGISTER_UNKNOWN_KIND: 'error',
+  REGISTER_FIELD: 'error',
+  REGISTER_CHAIN: 'error',
+  REGISTER_COUNT: 'error',
+  REGISTER_DATE_ORDER: 'error',
+  // The register: what may follow what
+  REGISTER_NUMBER_TAKEN: 'error',
+  REGISTER_REVISION: 'error',
+  REGISTER_OTHER_LOT: 'error',
+  REGISTER_SAME_DATA: 'error',
+  REGISTER_NOT_ISSUED: 'error',
+  REGISTER_SUPERSEDED: 'error',
+  REGISTER_WITHDRAWN: 'error',
+  REGISTER_TWICE: 'error',
+  REGISTER_UNKNOWN_KEY: 'error',
+  REGISTER_RETIRED_KEY: 'error',
+  REGISTER_KEY_NAME: 'error',
+  REGISTER_SIGNATURE: 'error',
+  // The register against the documents and its earlier states
+  REGISTER_NO_DOCUMENT: 'error',
+  REGISTER_NO_LINE: 'error',
+  REGISTER_DOCUMENT_CHANGED: 'error',
+  REGISTER_SHORTENED: 'error',
+  REGISTER_REWRITTEN: 'error',
+  REGISTER_FORMAT: 'error'
 } as const satisfies Record<string, Severity>
 
 export type ProblemCode = keyof typeof problemCodes

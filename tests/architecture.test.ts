@@ -19,6 +19,8 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   'problem.ts': [],
   metrology: [],
   figures: [],
+  register: ['problem.ts'],
+  verify: ['register'],
   hazards: [],
   'quantities.ts': ['metrology'],
   chemistry: ['metrology'],
@@ -38,7 +40,8 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'evaluate',
     'judge',
     'hazards',
-    'figures'
+    'figures',
+    'register'
   ],
   html: ['documents', 'figures'],
   pdf: ['documents', 'figures'],
@@ -53,10 +56,22 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'quality',
     'evaluate',
     'judge',
-    'documents'
+    'documents',
+    'register'
   ],
-  site: ['pipeline.ts', 'problem.ts', 'documents', 'html', 'pdf', 'data'],
-  cli: ['pipeline.ts', 'problem.ts', 'site', 'html', 'pdf', 'data', 'records', 'documents']
+  site: ['pipeline.ts', 'problem.ts', 'documents', 'html', 'pdf', 'data', 'register'],
+  cli: [
+    'pipeline.ts',
+    'problem.ts',
+    'site',
+    'html',
+    'pdf',
+    'data',
+    'records',
+    'documents',
+    'register',
+    'verify'
+  ]
 }
 
 /** Packages a part may use; a part not listed uses none. Node's own modules stand as 'node:'. */
@@ -66,6 +81,8 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   records: ['yaml', 'zod', 'fastest-levenshtein'],
   judge: ['decimal.js'],
   documents: ['decimal.js', 'zod'],
+  figures: ['uqr'],
+  register: ['zod', 'canonicalize'],
   pdf: ['pdfkit', 'fontkit', 'node:'],
   site: ['@11ty/eleventy', 'node:'],
   cli: ['commander', 'node:']

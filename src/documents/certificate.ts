@@ -2,7 +2,7 @@
 
 import type { CertificateOrder, Producer } from '../records/types.ts'
 import { hazardText } from './hazards.ts'
-import { answerOf, lotFacts, lotUrl, resultRows, type Sections } from './lot.ts'
+import { answerOf, certificateUrl, lotFacts, lotUrl, resultRows, type Sections } from './lot.ts'
 import type { LotView } from './lot-view.ts'
 import type { CertificateDocument, ProducerText } from './types.ts'
 import { dateText, marks, ruleTexts } from './words.ts'
@@ -24,21 +24,20 @@ export interface PaperOptions {
   readonly paper: 'A4' | 'Letter'
 }
 
-/** Certificate `order` on a lot; without an order, the preview of one. */
+/** Certificate `order` on a lot, as it is issued; without an order, the preview of one. */
 export function certificateDocument(
   view: LotView,
   producer: Producer,
   order: CertificateOrder | undefined,
-  superseded: boolean,
   { paper }: PaperOptions
 ): CertificateDocument {
   const sections: Sections = new Set(view.grade.public ?? [])
-  const { site } = producer
+  const site = producer.site?.replace(/\/$/u, '')
   return {
     title: 'Certificate of analysis',
     lot: view.lot,
     ...(order
-      ? issuedPart(order, superseded, view.calledBack)
+      ? issuedPart(order)
       : { preview: true, mark: marks.preview, dated: view.made }),
     language: 'en',
     paper,
@@ -53,19 +52,20 @@ export function certificateDocument(
     cautions: view.grade.cautions ?? [],
     traceability: view.traceability,
     statements: order ? statements : [previewStatement, ...statements],
-    ...(site === undefined ? {} : { url: `${site.replace(/\/$/u, '')}/${lotUrl(view.lot)}` })
+    ...(site === undefined
+      ? {}
+      : { url: `${site}/${order ? certificateUrl(order.number) : lotUrl(view.lot)}` })
   }
 }
 
-function issuedPart(
-  { number, revision, issued, signatory, reason }: CertificateOrder,
-  superseded: boolean,
-  calledBack: boolean
-) {
-  const mark = [
-    ...(superseded ? [marks.superseded] : []),
-    ...(calledBack ? [marks.calledBack] : [])
-  ]
+/** The same paper before the register has it: nobody answers for it yet. */
+export const prepared = (document: CertificateDocument): CertificateDocument => ({
+  ...document,
+  preview: true,
+  mark: marks.prepared
+})
+
+function issuedPart({ number, revision, issued, signatory, reason }: CertificateOrder) {
   return {
     preview: false,
     number,
@@ -73,7 +73,6 @@ function issuedPart(
     issued: dateText(issued),
     dated: issued,
     signatory,
-    ...(mark.length === 0 ? {} : { mark: mark.join('. ') }),
     ...(revision > 1 && reason !== undefined
       ? { amends: `Replaces revision ${revision - 1}. Reason: ${reason.replace(/\.$/u, '')}.` }
       : {})

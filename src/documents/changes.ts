@@ -6,6 +6,7 @@ import type { CertificateDocument, HazardText, MethodText, ResultRow } from './t
 type Told = Pick<
   CertificateDocument,
   | 'lot'
+  | 'issued'
   | 'producer'
   | 'facts'
   | 'answer'
@@ -26,6 +27,7 @@ type Told = Pick<
 export function changesBetween(before: Told, now: Told): string[] {
   return [
     ...change('Lot', before.lot, now.lot),
+    ...change('Issued', before.issued, now.issued),
     ...change('Producer', producerText(before), producerText(now)),
     ...changedItems(labelled(before.facts), labelled(now.facts), (label, was, is) =>
       change(label, was, is)

@@ -112,6 +112,8 @@ const certificate = z.strictObject({
 export const frozenCertificateSchema = z.strictObject({
   format: z.literal('lotfolio-certificate'),
   formatVersion: z.literal(CERTIFICATE_FORMAT_VERSION),
+  number: text,
+  revision: z.number().int().positive(),
   /** Edition of the fixed words around the document: column titles, headings. */
   wording: z.number().int().positive(),
   certificate,
@@ -124,5 +126,5 @@ export type FrozenCertificate = z.output<typeof frozenCertificateSchema>
 /** A certificate that was issued: it has a number, a signatory, and no mark across its pages. */
 export type IssuedCertificate = FrozenCertificate['certificate']
 
-const readable = (issued: IssuedCertificate): CertificateDocument => issued
-void readable
+/** Compiles only while whatever was frozen is a document that the renderers take. */
+export const documentOf = (issued: IssuedCertificate): CertificateDocument => issued

@@ -112,8 +112,10 @@ export function lotDataOf(
     quantities: byKey(document.results),
     process: process ? byKey(process.results) : null,
     chain: document.chain.map(({ lot }) => lot),
-    certificates: certificates.flatMap(({ document: { number, revision, dated } }) =>
-      number === undefined || revision === undefined ? [] : [{ number, revision, issued: dated }]
+    certificates: certificates.flatMap(({ document: { number, revision, dated, preview } }) =>
+      preview || number === undefined || revision === undefined
+        ? []
+        : [{ number, revision, issued: dated }]
     )
   }
 }

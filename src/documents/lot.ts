@@ -9,6 +9,7 @@ import { dateText, kindTexts, listText, marks, monthsLater, ruleTexts, unparted 
 import { workingOf } from './working.ts'
 
 export const lotUrl = (lot: string): string => `lots/${lot}/`
+export const certificateUrl = (number: string): string => `certificates/${number}/`
 export const gradeUrl = (grade: string): string => `grades/${grade}/`
 
 /** Sections of a page that an edition shows. */

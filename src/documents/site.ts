@@ -6,22 +6,25 @@ import type { JudgedLot } from '../judge/types.ts'
 import { wasLetGo } from '../quality/status.ts'
 import { versionOn } from '../records/references.ts'
 import type { CertificateOrder, Content } from '../records/types.ts'
-import { certificateDocument, type PaperOptions, producerText } from './certificate.ts'
+import { type PaperOptions, producerText } from './certificate.ts'
+import { certificatePages, registerText } from './certificate-page.ts'
 import { chainOf, madeFrom, originOf } from './chain.ts'
 import { gradeDocument } from './grade.ts'
+import type { Issued, IssuedRegister } from './issued.ts'
 import { lotDocument, lotUrl, type Sections } from './lot.ts'
 import { type LotView, viewGrade, viewLot } from './lot-view.ts'
 import { lotDataOf, lotDataText } from './lot-data.ts'
+import { paperLinks, papersOfLot } from './papers.ts'
 import { processDocument } from './process.ts'
 import { runPage } from './run.ts'
-import type { LotPage, LotSummary, Paper, SiteDocument } from './types.ts'
-import { marks } from './words.ts'
+import type { LotPage, LotSummary, SiteDocument } from './types.ts'
 
 export interface SiteInputs extends PaperOptions {
   readonly evaluated: EvaluatedContent
   readonly lots: readonly JudgedLot[]
   readonly edition: 'public' | 'workshop'
   readonly asOf: string
+  readonly register: IssuedRegister
 }
 
 const allSections: Sections = new Set(['results', 'working', 'chain', 'sampling'] as const)
@@ -36,13 +39,13 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
   for (const run of runs) names.add(run.lot)
   const made = madeFrom(content)
   const chain = (lot: string) => chainOf(made, lot, name => names.has(name))
-  const orders = ordersByLot(content, asOf)
+  const orders = papersByLot(inputs)
   const pages = [
     ...shown.map(lot => {
       const name = lotName(lot)
       const view = viewLot(content, lot, chain(name))
       const openView = { ...view, chain: originOf(made, name) }
-      return lotPage(inputs, lot, view, openView, orders.get(name) ?? [])
+      return lotPage(inputs, lot, view, openView, orders(name))
     }),
     ...runs.map(run => runPage(evaluated, run, chain(run.lot)))
   ].sort(
@@ -56,7 +59,24 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     lots: pages,
     grades: grades(content, pages, inputs),
     drafts:
-      edition === 'workshop' ? content.drafts.map(({ lot, missing }) => ({ lot, missing })) : []
+      edition === 'workshop' ? content.drafts.map(({ lot, missing }) => ({ lot, missing })) : [],
+    ...registerPart(inputs, pages)
+  }
+}
+
+/** Certificates issued, and the register they stand in: every one, whatever is shown of its lot. */
+function registerPart(
+  { register }: SiteInputs,
+  pages: readonly LotPage[]
+): Pick<SiteDocument, 'certificates' | 'register'> {
+  const byLot = new Map(pages.map(page => [page.document.lot, page]))
+  const text = registerText(register)
+  return {
+    certificates: certificatePages(register, {
+      hasPage: lot => byLot.has(lot),
+      hasPapers: lot => (byLot.get(lot)?.certificates ?? []).length > 0
+    }),
+    ...(text ? { register: text } : {})
   }
 }
 
@@ -71,12 +91,31 @@ const furnaceRuns = ({ lots }: EvaluatedContent, asOf: string): EvaluatedExpansi
     (lot): lot is EvaluatedExpansion => lot.kind === 'expansion' && lot.entry.record.made <= asOf
   )
 
-/** Certificates issued by day `asOf`, oldest first. */
-function ordersByLot({ certificates }: Content, asOf: string): Map<string, CertificateOrder[]> {
-  const byLot = new Map<string, CertificateOrder[]>()
-  for (const { record } of certificates)
-    if (record.issued <= asOf) byLot.set(record.lot, [...(byLot.get(record.lot) ?? []), record])
-  return byLot
+/** What the register has of a lot, and what is ordered on it beyond that. */
+interface LotPapers {
+  readonly issued: readonly Issued[]
+  readonly orders: readonly CertificateOrder[]
+}
+
+/** Papers issued or ordered by day `asOf`, oldest first, by lot. */
+function papersByLot({ evaluated, register, asOf }: SiteInputs): (lot: string) => LotPapers {
+  const known = new Set(register.issued.map(({ revision }) => nameOf(revision)))
+  const waiting = evaluated.content.certificates
+    .map(({ record }) => record)
+    .filter(order => order.issued <= asOf && !known.has(nameOf(order)))
+  const done = register.issued.filter(({ revision }) => revision.date <= asOf)
+  const orders = groupedBy(waiting, order => order.lot)
+  const issued = groupedBy(done, ({ revision }) => revision.lot)
+  return lot => ({ issued: issued.get(lot) ?? [], orders: orders.get(lot) ?? [] })
+}
+
+const nameOf = ({ number, revision }: Pick<CertificateOrder, 'number' | 'revision'>) =>
+  `${number} ${revision}`
+
+function groupedBy<Item>(items: readonly Item[], key: (item: Item) => string): Map<string, Item[]> {
+  const groups = new Map<string, Item[]>()
+  for (const item of items) groups.set(key(item), [...(groups.get(key(item)) ?? []), item])
+  return groups
 }
 
 /** Data files hold figures; the working costs as much to word as all the rest of a page. */
@@ -88,25 +127,18 @@ function lotPage(
   lot: JudgedLot,
   view: LotView,
   openView: LotView,
-  orders: readonly CertificateOrder[]
+  lotPapers: LotPapers
 ): LotPage {
   const { evaluated, edition } = inputs
   const openSections: Sections = new Set(view.grade.public ?? [])
   const sections = edition === 'workshop' ? allSections : openSections
+  const producer = evaluated.content.producer.record
   const certificates =
-    edition === 'workshop' || sections.has('results') ? papersOf(inputs, view, orders) : []
+    edition === 'workshop' || sections.has('results')
+      ? papersOfLot(view, { ...inputs, ...lotPapers, producer })
+      : []
   const dataUrl = `${lotUrl(view.lot)}data.json`
-  const papers: Paper[] = [
-    ...certificates.map(({ document, url }) => ({
-      title:
-        document.number === undefined
-          ? 'Preview of the certificate (PDF)'
-          : `Certificate ${document.number}, revision ${document.revision}${document.mark?.startsWith(marks.superseded) ? ', superseded' : ''} (PDF)`,
-      url,
-      mediaType: 'application/pdf'
-    })),
-    { title: 'Figures for programs (JSON)', url: dataUrl, mediaType: 'application/json' }
-  ]
+  const papers = paperLinks(certificates, lotPapers.issued, dataUrl)
   const document = lotDocument(view, sections, papers)
   return {
     summary: summaryOf(document, view),
@@ -117,36 +149,11 @@ function lotPage(
     attachment: lotDataText(
       lotDataOf(
         { document: lotDocument(openView, withoutWorking(openSections), papers), certificates },
-        { edition: 'public', producer: producerText(evaluated.content.producer.record) }
+        { edition: 'public', producer: producerText(producer) }
       )
     )
   }
 }
-
-/** Newest revision first; a lot without a certificate has a preview. */
-function papersOf(
-  inputs: SiteInputs,
-  view: LotView,
-  orders: readonly CertificateOrder[]
-): LotPage['certificates'] {
-  const producer = inputs.evaluated.content.producer.record
-  if (orders.length === 0)
-    return [
-      {
-        document: certificateDocument(view, producer, undefined, false, inputs),
-        url: `${lotUrl(view.lot)}${view.lot}-preview.pdf`
-      }
-    ]
-  return [...orders].reverse().map(order => ({
-    document: certificateDocument(view, producer, order, isSuperseded(orders, order), inputs),
-    url: `${lotUrl(view.lot)}${order.number}-r${order.revision}.pdf`
-  }))
-}
-
-const isSuperseded = (
-  orders: readonly CertificateOrder[],
-  { number, revision }: CertificateOrder
-) => orders.some(other => other.number === number && other.revision > revision)
 
 function summaryOf(document: LotPage['document'], view: LotView): LotSummary {
   return {

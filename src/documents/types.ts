@@ -212,6 +212,21 @@ export interface ProcessDocument {
   readonly notices: readonly string[]
 }
 
+/** What the register holds on an issued paper. */
+export interface IssuedPaper {
+  readonly number: string
+  readonly revision: number
+  /** The frozen document as it is hashed, and its SHA-256. */
+  readonly text: string
+  readonly sha256: string
+  /** SHA-256 of the PDF as it was first drawn. */
+  readonly pdfSha256?: string
+  /** Lines of the register that the proof in the PDF reaches to. */
+  readonly provenBy: number
+  /** The lot's figures on the day of issue, as a data file. */
+  readonly data: string
+}
+
 /** A certificate, or the preview of one where none was issued. */
 export interface CertificateDocument {
   readonly title: string
@@ -287,6 +302,50 @@ export interface LotSummary {
   readonly key: readonly Fact[]
 }
 
+/** One issued revision of a certificate, as it stands. */
+export interface RevisionText {
+  readonly title: string
+  readonly revision: string
+  /** '24 March 2026', and the same as YYYY-MM-DD. */
+  readonly issued: string
+  readonly dated: string
+  readonly signatory: string
+  readonly state: 'current' | 'superseded' | 'withdrawn'
+  /** How it came to stand so, with day and reason. */
+  readonly standing: string
+  /** What the lot was found to be on that day; absent where its grade keeps that to itself. */
+  readonly answer?: LotDocument['answer']
+  /** Four groups of four digits, to compare by eye. */
+  readonly fingerprint: string
+  /** 'Signed with key … on …', or that it is not signed. */
+  readonly signature: string
+  /** Why the revision was made, and what differs from the one before; none in the first. */
+  readonly reason?: string
+  readonly changes: readonly string[]
+  readonly papers: readonly Paper[]
+}
+
+/** A certificate's own page: every revision of it, newest first. */
+export interface CertificatePage {
+  readonly number: string
+  readonly lot: string
+  /** Absent where the lot has no page in this edition. */
+  readonly lotUrl?: string
+  readonly url: string
+  readonly notices: readonly string[]
+  readonly revisions: readonly RevisionText[]
+}
+
+/** The register as a page tells it. */
+export interface RegisterText {
+  readonly sentence: string
+  /** Lines entered, and the root over them in hexadecimal digits. */
+  readonly size: string
+  readonly root: string
+  readonly keys: readonly { readonly id: string; readonly from: string; readonly until: string }[]
+  readonly papers: readonly Paper[]
+}
+
 /** The whole site in one edition. */
 export interface SiteDocument {
   readonly edition: 'public' | 'workshop'
@@ -296,6 +355,17 @@ export interface SiteDocument {
   readonly lots: readonly LotPage[]
   readonly grades: readonly GradeDocument[]
   readonly drafts: readonly { readonly lot: string; readonly missing: readonly string[] }[]
+  /** Certificates issued, newest first, and the register they stand in; none where none was issued. */
+  readonly certificates: readonly CertificatePage[]
+  readonly register?: RegisterText
+}
+
+/** A paper that goes with a lot. */
+export interface CertificatePaper {
+  readonly document: CertificateDocument
+  readonly url: string
+  /** Of a certificate that was issued; absent on a preview. */
+  readonly issued?: IssuedPaper
 }
 
 /** One lot with everything that is written for it. */
@@ -304,7 +374,7 @@ export interface LotPage {
   readonly document: LotDocument
   readonly process?: ProcessDocument
   /** Latest certificate, or the preview; older revisions follow. None for furnace runs. */
-  readonly certificates: readonly { readonly document: CertificateDocument; readonly url: string }[]
+  readonly certificates: readonly CertificatePaper[]
   readonly dataUrl: string
   /**
    * Text of the data each certificate carries: the public part, whatever the edition, and of the chain

@@ -69,7 +69,7 @@ export const kindTexts = {
 /** Texts across each page of what is not, or no longer, to be relied on. */
 export const marks = {
   preview: 'Preview, not issued',
-  superseded: 'Superseded by a later revision',
+  prepared: 'Prepared, not issued',
   calledBack: 'Do not use this lot'
 } as const
 

@@ -1,0 +1,101 @@
+/** Whether the records still say what the issued certificates say. */
+
+import type { JudgedLot } from '../judge/types.ts'
+import { type Place, type Problem, problemAt } from '../problem.ts'
+import type { CertificateOrder, Content, Entry } from '../records/types.ts'
+import { certificateDocument } from './certificate.ts'
+import { changesBetween } from './changes.ts'
+import type { Issued, IssuedRegister } from './issued.ts'
+import { viewLot } from './lot-view.ts'
+import type { CertificateDocument } from './types.ts'
+
+/** Differences told in a message before the rest is only counted. */
+const TOLD = 3
+
+/**
+ * Compare every certificate that stands with what its records come to now.
+ *
+ * @param lots judged, by number
+ * @param asOf certificates issued later are left alone
+ */
+export function checkIssued(
+  content: Content,
+  lots: ReadonlyMap<string, JudgedLot>,
+  register: IssuedRegister,
+  asOf: string
+): Problem[] {
+  const standing = register.issued.filter(
+    ({ state, revision }) => state === 'current' && revision.date <= asOf
+  )
+  return standing.flatMap(issued => {
+    const lot = lots.get(issued.revision.lot)
+    const entry = orderOf(content, issued)
+    if (!entry || !lot) return [goneFrom(content, issued)]
+    return [
+      ...differs(entry, issued, certificateNow(content, lot, entry.record)),
+      ...standsOn(entry, lot)
+    ]
+  })
+}
+
+const orderOf = ({ certificates }: Content, { revision }: Issued) =>
+  certificates.find(
+    ({ record }) => record.number === revision.number && record.revision === revision.revision
+  )
+
+/** The certificate the records would make today, as if it were issued now. */
+export const certificateNow = (
+  content: Content,
+  lot: JudgedLot,
+  order: CertificateOrder
+): CertificateDocument =>
+  certificateDocument(viewLot(content, lot, []), content.producer.record, order, {
+    paper: content.producer.record.paper ?? 'A4'
+  })
+
+function differs(
+  entry: Entry<CertificateOrder>,
+  { revision, frozen }: Issued,
+  now: CertificateDocument
+): Problem[] {
+  const changes = changesBetween(frozen.certificate, now)
+  const told = changes.slice(0, TOLD).join(' ')
+  const rest = changes.length > TOLD ? ` And ${changes.length - TOLD} more.` : ''
+  if (changes.length === 0) return []
+  return [
+    problemAt(
+      entry.at(['number']),
+      'CERTIFICATE_DIFFERS',
+      `revision ${revision.revision} of ${revision.number} was issued saying otherwise than the records do now. ${told}${rest}`.replace(
+        /\.$/u,
+        ''
+      ),
+      `put the records back as they were, or issue a revision that says why: npm run issue -- ${revision.lot} --reason "..."`
+    )
+  ]
+}
+
+/** A lot called back whose certificate nobody withdrew. */
+function standsOn(entry: Entry<CertificateOrder>, { state }: JudgedLot): Problem[] {
+  if (state !== 'withdrawn' && state !== 'rejected' && state !== 'scrapped') return []
+  const { number, lot } = entry.record
+  return [
+    problemAt(
+      entry.at(['lot']),
+      'CERTIFICATE_STANDS',
+      `certificate ${number} still stands, though ${lot} is ${state}`,
+      `whoever checks a copy reads that it is good: npm run withdraw -- ${number} --reason "..."`
+    )
+  ]
+}
+
+function goneFrom({ producer }: Content, { revision, frozen }: Issued): Problem {
+  const { number, lot } = frozen.certificate
+  const place: Place = producer.at(['name'])
+  return problemAt(
+    place,
+    'CERTIFICATE_DIFFERS',
+    `certificate ${number} revision ${revision.revision} on ${lot} was issued, and the records no longer have it or its lot`,
+    'put the two records back: what was issued stays answerable'
+  )
+}

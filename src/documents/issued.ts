@@ -1,0 +1,116 @@
+/** The register as documents use it: every issued revision with what it says and how it stands. */
+
+import { type Problem, problemAt, type SourceFile } from '../problem.ts'
+import { compareDocuments, documentName } from '../register/compare.ts'
+import type { Fault } from '../register/fault.ts'
+import { fingerprint } from '../register/fingerprint.ts'
+import { documentsOf, type Head, headOf, type Log, readLog, treeOf } from '../register/log.ts'
+import type { Tree } from '../register/merkle.ts'
+import { emptyBook, type Revision, type State, stateOf, successorOf } from '../register/standing.ts'
+import { readFrozen } from './frozen.ts'
+import type { FrozenCertificate } from './frozen-schema.ts'
+
+/** The register as it lies on disk. */
+export interface RegisterFiles {
+  /** Empty text where nothing was issued yet. */
+  readonly log: SourceFile
+  /** Texts of frozen documents by file name, 'CT-26-005-r1.json'. */
+  readonly documents: ReadonlyMap<string, string>
+  /** The same of a run that was stopped: to be believed where the log knows them. */
+  readonly pending: ReadonlyMap<string, string>
+}
+
+/** A revision that was issued. */
+export interface Issued {
+  readonly revision: Revision
+  readonly state: State
+  readonly successor?: Revision
+  /** The frozen document, and its bytes as text. */
+  readonly frozen: FrozenCertificate
+  readonly text: string
+}
+
+export interface IssuedRegister {
+  readonly log: Log
+  readonly tree: Tree
+  readonly head: Head
+  /** In the order of the log. */
+  readonly issued: readonly Issued[]
+  /** Everything wrong with the register: nothing may be built on one with faults. */
+  readonly problems: readonly Problem[]
+}
+
+/** The register of a workshop that has issued nothing; its root is the SHA-256 of nothing. */
+export const noRegister: IssuedRegister = {
+  log: { lines: [], entries: [], standing: emptyBook(), faults: [] },
+  tree: [],
+  head: { size: 0, root: 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855' },
+  issued: [],
+  problems: []
+}
+
+/** Read a register: the log, its documents, and whether they agree. */
+export async function openRegister(files: RegisterFiles): Promise<IssuedRegister> {
+  const texts = [...files.documents.values(), ...files.pending.values()]
+  const log = await readLog(files.log.text, await documentsOf(texts))
+  const documents = await withKnownPending(files, log)
+  const hashes = await Promise.all(
+    [...documents].map(async ([name, text]) => [name, await fingerprint(text)] as const)
+  )
+  const faults = [...log.faults, ...compareDocuments(log, new Map(hashes))]
+  const revisions = [...log.standing.certificates.values()].flat().sort((a, b) => a.n - b.n)
+  const read = revisions.map(revision => issuedOf(log, revision, documents))
+  const unreadable = read.flatMap(one => (typeof one === 'string' ? [formatFault(one)] : []))
+  const tree = await treeOf(log)
+  return {
+    log,
+    tree,
+    head: await headOf(tree),
+    issued: read.flatMap(one => (typeof one === 'object' ? [one] : [])),
+    problems: [...faults, ...(faults.length > 0 ? [] : unreadable)].map(fault =>
+      problemOf(files.log, fault)
+    )
+  }
+}
+
+/** A stopped run's documents count where the log names them, and are nothing otherwise. */
+async function withKnownPending(
+  { documents, pending }: RegisterFiles,
+  { standing }: Log
+): Promise<Map<string, string>> {
+  const all = new Map(documents)
+  for (const [name, text] of pending)
+    if (!all.has(name) && standing.byData.has(await fingerprint(text))) all.set(name, text)
+  return all
+}
+
+/** The revision with its document, or the name of a document that is not there or not readable. */
+function issuedOf(
+  { standing }: Log,
+  revision: Revision,
+  documents: ReadonlyMap<string, string>
+): Issued | string {
+  const name = documentName(revision)
+  const text = documents.get(name) ?? ''
+  const frozen = readFrozen(text)
+  const successor = successorOf(standing, revision)
+  const state = stateOf(standing, revision)
+  return frozen ? { revision, state, ...(successor && { successor }), frozen, text } : name
+}
+
+const formatFault = (name: string): Fault => ({
+  line: 0,
+  code: 'REGISTER_FORMAT',
+  sentence: `${name} is written in a format this version of Lotfolio does not read`
+})
+
+/** What to do about the register's faults: they are never mended by hand. */
+const HINT =
+  'take the register back from your backup or version control; it is only ever added to, by the commands'
+
+function problemOf(file: SourceFile, { line, code, sentence }: Fault): Problem {
+  const lines = file.text.split('\n')
+  const start = lines.slice(0, Math.max(0, line - 1)).reduce((sum, one) => sum + one.length + 1, 0)
+  const end = start + Math.max(1, (lines[Math.max(0, line - 1)] ?? '').length)
+  return problemAt({ file, field: [], range: [start, end] }, code, sentence, HINT)
+}

@@ -1,0 +1,101 @@
+/** The papers of one lot: certificates as issued, those prepared, or the preview where there is none. */
+
+import type { CertificateOrder, Producer } from '../records/types.ts'
+import { certificateDocument, type PaperOptions, prepared } from './certificate.ts'
+import { issuedFiles } from './certificate-page.ts'
+import { changesBetween } from './changes.ts'
+import { documentOf } from './frozen-schema.ts'
+import type { Issued } from './issued.ts'
+import { lotUrl } from './lot.ts'
+import type { LotView } from './lot-view.ts'
+import type { CertificateDocument, CertificatePaper, IssuedPaper, Paper } from './types.ts'
+
+export interface PaperInputs extends PaperOptions {
+  readonly producer: Producer
+  /** Certificates ordered on the lot that the register does not have. */
+  readonly orders: readonly CertificateOrder[]
+  /** Those it has, oldest first. */
+  readonly issued: readonly Issued[]
+  /** Prepared papers are the workshop's own business. */
+  readonly edition: 'public' | 'workshop'
+}
+
+/** Newest first; a lot without a certificate has a preview. */
+export function papersOfLot(view: LotView, inputs: PaperInputs): CertificatePaper[] {
+  const { producer, orders, issued, edition } = inputs
+  const waiting = edition === 'workshop' ? orders : []
+  const papers = [
+    ...issued.map(issuedPaper),
+    ...waiting.map(order => preparedPaper(orderedDocument(view, inputs, order)))
+  ].reverse()
+  if (papers.length > 0) return papers
+  const document = certificateDocument(view, producer, undefined, inputs)
+  return [{ document, url: `${lotUrl(view.lot)}${view.lot}-preview.pdf` }]
+}
+
+/** What an order makes today; from revision 2 on with what differs from the revision before. */
+export function orderedDocument(
+  view: LotView,
+  { producer, issued, ...options }: Pick<PaperInputs, 'producer' | 'issued' | 'paper'>,
+  order: CertificateOrder
+): CertificateDocument {
+  const document = certificateDocument(view, producer, order, options)
+  const before = issued.find(
+    ({ revision }) =>
+      revision.number === order.number && revision.revision === order.revision - 1
+  )
+  return before
+    ? { ...document, changes: changesBetween(before.frozen.certificate, document) }
+    : document
+}
+
+const preparedPaper = (document: CertificateDocument): CertificatePaper => ({
+  document: prepared(document),
+  url: `${lotUrl(document.lot)}${document.number}-r${document.revision}-prepared.pdf`
+})
+
+function issuedPaper(issued: Issued): CertificatePaper {
+  return {
+    document: documentOf(issued.frozen.certificate),
+    url: issuedFiles(issued).pdf,
+    issued: evidenceOf(issued)
+  }
+}
+
+function evidenceOf({ revision, frozen, text }: Issued): IssuedPaper {
+  const { number, data, drawn, n } = revision
+  return {
+    number,
+    revision: revision.revision,
+    text,
+    sha256: data,
+    ...(drawn === undefined ? {} : { pdfSha256: drawn.pdf }),
+    // The paper is drawn once its line, and its signature if any, are entered.
+    provenBy: drawn ? drawn.n - 1 : n,
+    data: `${JSON.stringify(frozen.data, null, 2)}\n`
+  }
+}
+
+/** Links to a lot's papers and figures, as its page lists them. */
+export const paperLinks = (
+  certificates: readonly CertificatePaper[],
+  issued: readonly Issued[],
+  dataUrl: string
+): Paper[] => [
+  ...certificates.map(({ document, url, issued: evidence }) => ({
+    title: titleOf(document, evidence && stateWord(issued, evidence)),
+    url,
+    mediaType: 'application/pdf'
+  })),
+  { title: 'Figures for programs (JSON)', url: dataUrl, mediaType: 'application/json' }
+]
+
+function titleOf({ number, revision }: CertificateDocument, state: string | undefined): string {
+  if (number === undefined) return 'Preview of the certificate (PDF)'
+  const name = `Certificate ${number}, revision ${revision}`
+  return `${name}${state === 'current' ? '' : `, ${state ?? 'prepared, not issued'}`} (PDF)`
+}
+
+const stateWord = (issued: readonly Issued[], { sha256 }: IssuedPaper) =>
+  issued.find(({ revision }) => revision.data === sha256)?.state
+

@@ -1,0 +1,43 @@
+/** What somebody holds: a certificate as PDF or JSON, or neither. Runs in Node and in a browser. */
+
+import { attachmentsOf, isPdf } from './attachments.ts'
+
+/** Names of the files an issued certificate carries, beside the lot's figures. */
+export const carried = { data: 'certificate.json', proof: 'proof.json' } as const
+
+export interface Holding {
+  /** Text of what the certificate says. */
+  readonly data: string
+  /** Text of the proof that came with it. */
+  readonly proof?: string
+  /** The file itself, where it is a PDF: its bytes are compared too. */
+  readonly pdf?: Uint8Array
+}
+
+/** Read a file, or say in one sentence why it is no certificate. */
+export async function holdingOf(bytes: Uint8Array): Promise<Holding | string> {
+  if (bytes.length === 0) return 'The file is empty.'
+  if (isPdf(bytes)) return holdingOfPdf(bytes)
+  const data = textOf(bytes)
+  if (data === undefined || !data.trimStart().startsWith('{'))
+    return 'The file is neither a PDF nor JSON.'
+  return { data }
+}
+
+async function holdingOfPdf(pdf: Uint8Array): Promise<Holding | string> {
+  const files = await attachmentsOf(pdf)
+  const data = textOf(files.get(carried.data))
+  if (data === undefined)
+    return 'The PDF carries no certificate data: a preview, a printed or scanned copy, or a file from elsewhere.'
+  const proof = textOf(files.get(carried.proof))
+  return { data, ...(proof === undefined ? {} : { proof }), pdf }
+}
+
+/** UTF-8, strictly: a byte that is none makes the text another than was issued. */
+function textOf(bytes: Uint8Array | undefined): string | undefined {
+  try {
+    return bytes && new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes)
+  } catch {
+    return undefined
+  }
+}
