@@ -11,6 +11,7 @@ import { checkTexts } from './documents/check-texts.ts'
 import { checkIssued } from './documents/drift.ts'
 import { type IssuedRegister, noRegister } from './documents/issued.ts'
 import { siteDocument } from './documents/site.ts'
+import { certificateToIssue } from './documents/to-issue.ts'
 import type { SiteDocument } from './documents/types.ts'
 import { evaluateContent } from './evaluate/evaluate.ts'
 import type { EvaluatedContent } from './evaluate/types.ts'
@@ -22,6 +23,8 @@ import type { JudgedLot } from './judge/types.ts'
 import { inFileOrder, isError, type Problem, type SourceFile } from './problem.ts'
 import { loadContent } from './records/content.ts'
 import { latestDate } from './records/dates.ts'
+import type { CertificateOrder, Content } from './records/types.ts'
+import { revisionOf } from './register/standing.ts'
 
 export interface SiteOptions {
   readonly edition: 'public' | 'workshop'
@@ -47,6 +50,46 @@ export interface Judgement {
   readonly asOf: string
   readonly problems: readonly Problem[]
 }
+
+/** A certificate ready to be issued, or what stands against it. */
+export interface ReadyCertificate {
+  readonly order?: CertificateOrder
+  /** What it says, as canonical JSON. */
+  readonly text?: string
+  readonly problems: readonly Problem[]
+}
+
+/**
+ * What the certificate ordered next on a lot would say if it were issued on a day.
+ *
+ * @param files the lot's own chain of records, the order on it among them
+ * @param register as far as it concerns the lot
+ */
+export function readyCertificate(
+  files: readonly SourceFile[],
+  lot: string,
+  day: string,
+  register: IssuedRegister
+): ReadyCertificate {
+  const { evaluated, lots, problems } = judgeContent(files, day)
+  const judged = lots.find(one => one.evaluated.lot === lot)
+  const order = evaluated && nextOrder(evaluated.content, lot, register)
+  return evaluated && judged && order && !problems.some(isError)
+    ? {
+        order,
+        text: certificateToIssue(evaluated.content, judged, order, register.issued),
+        problems
+      }
+    : { problems }
+}
+
+/** The first certificate ordered on a lot that the register does not have. */
+const nextOrder = ({ certificates }: Content, lot: string, { log }: IssuedRegister) =>
+  certificates
+    .map(({ record }) => record)
+    .find(
+      ({ lot: of, number, revision }) => of === lot && !revisionOf(log.standing, number, revision)
+    )
 
 /** Every document of a site, or everything that is wrong with its records. */
 export function buildDocuments(files: readonly SourceFile[], options: SiteOptions): SiteResult {

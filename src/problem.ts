@@ -56,6 +56,8 @@ export const problemCodes = {
   NOT_SHIPPABLE: 'error',
   CERTIFICATE_DIFFERS: 'error',
   CERTIFICATE_STANDS: 'warning',
+  PAPER_REDRAWN: 'warning',
+  PAPER_FROM_ARCHIVE: 'warning',
   MISSING_TEXT: 'error',
   // The register: the log as text
   REGISTER_LINE_END: 'error',

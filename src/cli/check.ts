@@ -3,6 +3,7 @@
 import { Command, Option } from 'commander'
 import { isError } from '../problem.ts'
 import { readContent } from '../site/read-content.ts'
+import { readRegister } from '../site/read-register.ts'
 import { folderFrom, userFolder } from './folders.ts'
 import { asOfOption, contentOption } from './options.ts'
 import { problemsJson, problemsText, summaryLine } from './report.ts'
@@ -38,9 +39,15 @@ export const checkCommand = (): Command =>
 
 async function check(options: CheckOptions, command: Command): Promise<void> {
   refuseStray(command, process.env)
-  const { judgeContent } = await import('../pipeline.ts')
-  const files = await readContent(folderFrom(options.content, 'content'), userFolder(process.env))
-  const { problems, evaluated } = judgeContent(files, options.asOf)
+  const [{ judgeContent }, { openRegister }] = await Promise.all([
+    import('../pipeline.ts'),
+    import('../documents/issued.ts')
+  ])
+  const content = folderFrom(options.content, 'content')
+  const base = userFolder(process.env)
+  const files = await readContent(content, base)
+  const register = await openRegister(await readRegister(content, base))
+  const { problems, evaluated } = judgeContent(files, options.asOf, register)
   const drafts = evaluated?.content.drafts.length ?? 0
   process.stdout.write(
     options.format === 'json'

@@ -5,6 +5,7 @@ import { Failure } from '../site/failure.ts'
 import { version } from '../site/project.ts'
 import { buildCommand } from './build.ts'
 import { checkCommand } from './check.ts'
+import { issueCommand } from './issue.ts'
 import { newCommand } from './new.ts'
 import { papersCommand } from './papers.ts'
 import { schemasCommand } from './schemas.ts'
@@ -50,7 +51,8 @@ const commands = (): Command[] => [
   newCommand(),
   setupCommand(),
   schemasCommand(),
-  papersCommand()
+  papersCommand(),
+  issueCommand()
 ]
 
 interface Ending {

@@ -2,10 +2,13 @@
 
 import { join, relative } from 'node:path'
 import { Command } from 'commander'
+import { type IssuedRegister, openRegister, registerOfLot } from '../documents/issued.ts'
 import type { LotPage } from '../documents/types.ts'
 import { Failure } from '../site/failure.ts'
-import { attachmentOf } from '../site/papers.ts'
+import { sealFor } from '../site/evidence.ts'
+import { archiveFor, asIssued } from '../site/originals.ts'
 import { readContent } from '../site/read-content.ts'
+import { readRegister } from '../site/read-register.ts'
 import type { Steps } from '../site/steps.ts'
 import { folderFrom, userFolder } from './folders.ts'
 import { asOfOption, contentOption, paperOption } from './options.ts'
@@ -52,12 +55,15 @@ async function writeLotPapers(
     import('../records/own-chain.ts'),
     import('../site/steps.ts')
   ])
-  const files = await readContent(folderFrom(options.content, 'content'), userFolder(process.env))
+  const content = folderFrom(options.content, 'content')
+  const files = await readContent(content, userFolder(process.env))
   const chain = ownChain(files, lot)
   if (!chain) throw new Failure(`no record has the lot number ${lot}`)
   const { asOf, paper } = options
+  const register = await openRegister(await readRegister(content, userFolder(process.env)))
   const { site, problems } = buildDocuments(chain, {
     edition: 'workshop',
+    register: registerOfLot(register, lot),
     ...(asOf !== undefined && { asOf }),
     ...(paper && { paper })
   })
@@ -72,23 +78,29 @@ async function writeLotPapers(
   if (!page || page.certificates.length === 0)
     throw new Failure(`${lot} has no papers: it is a draft, or a lot that is not sold`)
   const folder = folderFrom(options.out, 'papers')
-  const written = await writePage(page, folder, steps)
+  const written = await writePage(page, folder, { steps, register, archive: archiveFor(content) })
   const shown = relative(userFolder(process.env), folder) || '.'
   process.stdout.write(`Wrote ${count(written, 'file')} on ${lot} to ${shown}\n`)
 }
 
-/** The certificates and the data they carry. */
+interface Tools {
+  readonly steps: Steps
+  readonly register: IssuedRegister
+  readonly archive: string
+}
+
+/** The certificates, as issued where they were, and the lot's figures. */
 async function writePage(
   page: LotPage,
   folder: string,
-  { certificatePdf }: Steps
+  { steps, register, archive }: Tools
 ): Promise<number> {
-  const attachment = attachmentOf(page)
-  await writeOver(join(folder, `${page.document.lot}.json`), attachment.bytes)
-  for (const { document, url } of page.certificates)
-    await writeOver(
-      join(folder, url.split('/').at(-1)!),
-      await certificatePdf(document, attachment)
-    )
+  await writeOver(join(folder, `${page.document.lot}.json`), page.attachment ?? '')
+  for (const paper of page.certificates) {
+    const seal = await sealFor(page, paper, register)
+    const drawn = await steps.certificatePdf(paper.document, seal)
+    const bytes = paper.issued ? (await asIssued(paper.issued, drawn, archive)).bytes : drawn
+    await writeOver(join(folder, paper.url.split('/').at(-1)!), bytes)
+  }
   return page.certificates.length + 1
 }

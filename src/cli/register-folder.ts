@@ -32,9 +32,7 @@ export async function withRegister<Result>(
   const folder = join(content, registerFolder)
   try {
     await mkdir(folder, { recursive: true })
-    return await withLock(join(folder, 'lock'), () =>
-      work(addition => saveAll(folder, addition))
-    )
+    return await withLock(join(folder, 'lock'), () => work(addition => saveAll(folder, addition)))
   } catch (error) {
     throw plainFault(error)
   }

@@ -9,7 +9,7 @@ import type { CertificatePage, Paper, RegisterText, RevisionText } from './types
 import { counted, dateText } from './words.ts'
 
 /** Addresses of the files that go with an issued revision. */
-export function issuedFiles({ revision: { number, revision } }: Issued) {
+export function issuedPaths({ number, revision }: { number: string; revision: number }) {
   const start = `${certificateUrl(number)}${number}-r${revision}`
   return { pdf: `${start}.pdf`, data: `${start}.json`, proof: `${start}.proof.json` }
 }
@@ -28,7 +28,9 @@ export function certificatePages(register: IssuedRegister, shown: Shown): Certif
     byNumber.set(number, [one, ...(byNumber.get(number) ?? [])])
   }
   return [...byNumber.values()]
-    .sort((a, b) => compareText(newestDay(b), newestDay(a)) || compareText(numberOf(b), numberOf(a)))
+    .sort(
+      (a, b) => compareText(newestDay(b), newestDay(a)) || compareText(numberOf(b), numberOf(a))
+    )
     .map(revisions => pageOf(register, revisions, shown))
 }
 
@@ -103,7 +105,7 @@ function signatureText({ revision: { signatures } }: Issued): string {
 
 function papersOf(issued: Issued): Paper[] {
   const { number, revision } = issued.revision
-  const { pdf, data, proof } = issuedFiles(issued)
+  const { pdf, data, proof } = issuedPaths(issued.revision)
   const name = `${number}, revision ${revision}`
   const json = 'application/json'
   return [

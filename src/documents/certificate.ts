@@ -36,9 +36,7 @@ export function certificateDocument(
   return {
     title: 'Certificate of analysis',
     lot: view.lot,
-    ...(order
-      ? issuedPart(order)
-      : { preview: true, mark: marks.preview, dated: view.made }),
+    ...(order ? issuedPart(order) : { preview: true, mark: marks.preview, dated: view.made }),
     language: 'en',
     paper,
     producer: producerText(producer),

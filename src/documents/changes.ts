@@ -81,6 +81,7 @@ function changedRow(_key: string, was?: ResultRow, is?: ResultRow): string[] {
     ['standing', row => row.basis],
     ['limit', row => row.limit && `${row.limit.printed} (${row.limit.of})`],
     ['verdict', row => row.verdict?.word],
+    ['decided by', row => row.decidedBy?.printed],
     ['method', row => methodText(row.method)],
     ['tested', row => row.testedOn],
     ['readings', row => row.n?.toString()],

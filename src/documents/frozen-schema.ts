@@ -55,6 +55,15 @@ const row = z.strictObject({
   ),
   verdict: z.exactOptional(
     z.strictObject({ word: verdictWord, sentence: text, probability: optionalFigure })
+  ),
+  decidedBy: z.exactOptional(
+    z.strictObject({
+      place: text,
+      count: z.number(),
+      value: figure,
+      expandedUncertainty: figure,
+      printed: text
+    })
   )
 })
 

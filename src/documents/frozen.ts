@@ -31,15 +31,14 @@ export function freeze(document: CertificateDocument, data: LotData): string {
     certificate: { ...said, preview: false },
     data
   })
-  if (!frozen.success) throw new TypeError('freeze requires a certificate with number and signatory')
+  if (!frozen.success)
+    throw new TypeError('freeze requires a certificate with number and signatory')
   return canonicalText(frozen.data as Json)
 }
 
 /** What a frozen certificate says; undefined where the text is none this version can read. */
 export function readFrozen(text: string): FrozenCertificate | undefined {
   const json = readJson(text)
-  const read = frozenCertificateSchema.safeParse(
-    json.is === 'canonical' ? json.value : undefined
-  )
+  const read = frozenCertificateSchema.safeParse(json.is === 'canonical' ? json.value : undefined)
   return read.success ? read.data : undefined
 }

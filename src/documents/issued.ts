@@ -31,6 +31,7 @@ export interface Issued {
 }
 
 export interface IssuedRegister {
+  readonly file: SourceFile
   readonly log: Log
   readonly tree: Tree
   readonly head: Head
@@ -42,6 +43,7 @@ export interface IssuedRegister {
 
 /** The register of a workshop that has issued nothing; its root is the SHA-256 of nothing. */
 export const noRegister: IssuedRegister = {
+  file: { path: 'register/log.jsonl', text: '' },
   log: { lines: [], entries: [], standing: emptyBook(), faults: [] },
   tree: [],
   head: { size: 0, root: 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855' },
@@ -63,12 +65,13 @@ export async function openRegister(files: RegisterFiles): Promise<IssuedRegister
   const unreadable = read.flatMap(one => (typeof one === 'string' ? [formatFault(one)] : []))
   const tree = await treeOf(log)
   return {
+    file: files.log,
     log,
     tree,
     head: await headOf(tree),
     issued: read.flatMap(one => (typeof one === 'object' ? [one] : [])),
     problems: [...faults, ...(faults.length > 0 ? [] : unreadable)].map(fault =>
-      problemOf(files.log, fault)
+      registerProblem(files.log, fault)
     )
   }
 }
@@ -108,9 +111,16 @@ const formatFault = (name: string): Fault => ({
 const HINT =
   'take the register back from your backup or version control; it is only ever added to, by the commands'
 
-function problemOf(file: SourceFile, { line, code, sentence }: Fault): Problem {
+/** A fault of the register as a problem of its log file. */
+export function registerProblem(file: SourceFile, { line, code, sentence }: Fault): Problem {
   const lines = file.text.split('\n')
   const start = lines.slice(0, Math.max(0, line - 1)).reduce((sum, one) => sum + one.length + 1, 0)
   const end = start + Math.max(1, (lines[Math.max(0, line - 1)] ?? '').length)
   return problemAt({ file, field: [], range: [start, end] }, code, sentence, HINT)
 }
+
+/** The same register, as far as it concerns one lot: for its papers, whatever became of others. */
+export const registerOfLot = (register: IssuedRegister, lot: string): IssuedRegister => ({
+  ...register,
+  issued: register.issued.filter(({ revision }) => revision.lot === lot)
+})

@@ -2,7 +2,7 @@
 
 import type { CertificateOrder, Producer } from '../records/types.ts'
 import { certificateDocument, type PaperOptions, prepared } from './certificate.ts'
-import { issuedFiles } from './certificate-page.ts'
+import { issuedPaths } from './certificate-page.ts'
 import { changesBetween } from './changes.ts'
 import { documentOf } from './frozen-schema.ts'
 import type { Issued } from './issued.ts'
@@ -41,8 +41,7 @@ export function orderedDocument(
 ): CertificateDocument {
   const document = certificateDocument(view, producer, order, options)
   const before = issued.find(
-    ({ revision }) =>
-      revision.number === order.number && revision.revision === order.revision - 1
+    ({ revision }) => revision.number === order.number && revision.revision === order.revision - 1
   )
   return before
     ? { ...document, changes: changesBetween(before.frozen.certificate, document) }
@@ -57,12 +56,13 @@ const preparedPaper = (document: CertificateDocument): CertificatePaper => ({
 function issuedPaper(issued: Issued): CertificatePaper {
   return {
     document: documentOf(issued.frozen.certificate),
-    url: issuedFiles(issued).pdf,
+    url: issuedPaths(issued.revision).pdf,
     issued: evidenceOf(issued)
   }
 }
 
-function evidenceOf({ revision, frozen, text }: Issued): IssuedPaper {
+/** What a paper needs of the register. */
+export function evidenceOf({ revision, frozen, text }: Issued): IssuedPaper {
   const { number, data, drawn, n } = revision
   return {
     number,
@@ -98,4 +98,3 @@ function titleOf({ number, revision }: CertificateDocument, state: string | unde
 
 const stateWord = (issued: readonly Issued[], { sha256 }: IssuedPaper) =>
   issued.find(({ revision }) => revision.data === sha256)?.state
-

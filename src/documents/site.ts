@@ -17,6 +17,7 @@ import { lotDataOf, lotDataText } from './lot-data.ts'
 import { paperLinks, papersOfLot } from './papers.ts'
 import { processDocument } from './process.ts'
 import { runPage } from './run.ts'
+import { withoutWorking } from './to-issue.ts'
 import type { LotPage, LotSummary, SiteDocument } from './types.ts'
 
 export interface SiteInputs extends PaperOptions {
@@ -117,10 +118,6 @@ function groupedBy<Item>(items: readonly Item[], key: (item: Item) => string): M
   for (const item of items) groups.set(key(item), [...(groups.get(key(item)) ?? []), item])
   return groups
 }
-
-/** Data files hold figures; the working costs as much to word as all the rest of a page. */
-const withoutWorking = (sections: Sections): Sections =>
-  new Set([...sections].filter(section => section !== 'working'))
 
 function lotPage(
   inputs: SiteInputs,

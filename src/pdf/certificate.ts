@@ -29,26 +29,34 @@ const KEPT_WITH_HEADING = 70
 
 /** A file carried inside the PDF. */
 export interface Attachment {
+  /** One of those whose purpose the words of the paper tell. */
   readonly name: string
   /** JSON text, embedded as it is. */
   readonly bytes: Uint8Array
 }
 
+/** What ties the paper to the register. */
+export interface Seal {
+  readonly attachments: readonly Attachment[]
+  /** SHA-256 of what the certificate says, in hexadecimal digits; absent on a preview. */
+  readonly fingerprint?: string
+}
+
 /**
  * The PDF of a certificate.
  *
- * @param attachment the lot's public data
+ * @param seal the lot's public data, and on an issued certificate the evidence that it was
  * @throws MissingGlyph where a text holds a sign the font lacks
  * @throws Error where a row, a fact or a statement is taller than a page
  */
 export async function certificatePdf(
   document: CertificateDocument,
-  attachment: Attachment
+  { attachments, fingerprint }: Seal
 ): Promise<Uint8Array> {
   const words = wordsIn(document.language)
   const pdf = openPdf(document, words, 'PDF/A-3a')
-  attach(pdf, document, attachment, words)
-  return writePdf(pdf, document, words)
+  for (const attachment of attachments) attach(pdf, document, attachment, words)
+  return writePdf(pdf, document, words, fingerprint)
 }
 
 /**
@@ -101,7 +109,7 @@ function attach(
     name,
     type: 'application/json',
     relationship: 'Data',
-    description: words.attachment,
+    description: words.attachments[name] ?? words.attachment,
     creationDate: datedOf(document),
     modifiedDate: datedOf(document)
   })
@@ -110,7 +118,8 @@ function attach(
 async function writePdf(
   pdf: PdfFile,
   document: CertificateDocument,
-  words: Words
+  words: Words,
+  fingerprint?: string
 ): Promise<Uint8Array> {
   const mark = markOf(document, words)
   const size = document.paper === 'A4' ? 'A4' : 'LETTER'
@@ -122,7 +131,7 @@ async function writePdf(
   if (mark !== undefined) drawBanner(sheet, mark, true)
   drawHead(sheet, document, words)
   drawResultsSection(sheet, document, words)
-  drawSections(sheet, document, words)
+  drawSections(sheet, document, words, fingerprint)
   drawFeet(sheet, foot, words)
   sheet.root.end()
   return collect(pdf)

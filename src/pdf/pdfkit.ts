@@ -34,6 +34,8 @@ export interface Element {
 export interface ElementOptions {
   readonly scope?: 'Row' | 'Column'
   readonly alt?: string
+  /** Left, top, right and bottom edge of a figure. */
+  readonly bbox?: readonly [number, number, number, number]
 }
 
 export interface LinkOptions {

@@ -2,29 +2,20 @@
 
 import type { CertificateDocument, HazardText } from '../documents/types.ts'
 import type { Element } from './pdfkit.ts'
-import type { Sheet } from './sheet.ts'
+import { lastSection } from './online.ts'
 import {
-  drawLine,
-  drawLines,
-  firstBaseline,
-  HAIRLINE,
-  heightOf,
-  styles,
-  widthOf,
-  wrapText
-} from './text.ts'
+  bodyX,
+  drawSection,
+  END_HEIGHT,
+  HEAD_GAP,
+  PARAGRAPH_GAP,
+  sectionHeight
+} from './section.ts'
+import type { Sheet } from './sheet.ts'
+import { drawLine, drawLines, firstBaseline, heightOf, styles, widthOf, wrapText } from './text.ts'
 import type { Words } from './words.ts'
 
-const HEAD_WIDTH = 92
-const HEAD_GAP = 10
-const SECTION_GAP = 5
-const PARAGRAPH_GAP = 2
-/** From a section's rule to its text. */
-const RULE_GAP = 3
 const CODE_WIDTH = 68
-
-/** Kept free below each section, so that the end mark is not alone on a page. */
-const END_HEIGHT = 16
 
 /** Lines a section's heading must not be parted from. */
 const KEPT_LINES = 2
@@ -33,8 +24,14 @@ const KEPT_LINES = 2
  * Draw every section that has something to say, then the mark of the end. The last two stay on one
  * page, so that none is turned to for a single line.
  */
-export function drawSections(sheet: Sheet, document: CertificateDocument, words: Words): void {
+export function drawSections(
+  sheet: Sheet,
+  document: CertificateDocument,
+  words: Words,
+  fingerprint?: string
+): void {
   const text = (heading: string, texts: readonly string[]) => drawTexts(sheet, heading, texts)
+  text(words.changes, [...(document.amends ? [document.amends] : []), ...(document.changes ?? [])])
   text(words.alsoNotMeasured, document.notMeasured.length ? [document.notMeasured.join(', ')] : [])
   text(words.decisionRule, [document.decisionRule])
   const signed = document.signatory ? [`${words.signatory}: ${document.signatory}`] : []
@@ -42,45 +39,13 @@ export function drawSections(sheet: Sheet, document: CertificateDocument, words:
   if (document.hazards) drawHazards(sheet, document.hazards, words)
   text(words.cautions, document.cautions)
   text(words.traceability, document.traceability)
-  const url = document.url ? [document.url] : []
+  const last = lastSection(sheet, document.url, fingerprint, words)
   sheet.keepTogether(
-    sectionHeight(sheet, words.statements, document.statements) +
-      sectionHeight(sheet, words.online, url) +
-      END_HEIGHT
+    sectionHeight(sheet, words.statements, document.statements) + last.height + END_HEIGHT
   )
   text(words.statements, document.statements)
-  if (document.url) drawOnline(sheet, document.url, words)
+  last.draw()
   drawEnd(sheet, document.preview ? words.endOfPreview : words.end)
-}
-
-/** Where the text beside the headings starts. */
-export const bodyX = (sheet: Sheet): number => sheet.area.left + HEAD_WIDTH + HEAD_GAP
-
-/** Height of a section of texts on one page; none without texts. */
-function sectionHeight({ pdf, right, area }: Sheet, heading: string, texts: readonly string[]) {
-  if (texts.length === 0) return 0
-  const head = heightOf(styles.heading, wrapText(pdf, styles.heading, heading, HEAD_WIDTH))
-  const width = right - area.left - HEAD_WIDTH - HEAD_GAP
-  const body = texts
-    .map(text => heightOf(styles.body, wrapText(pdf, styles.body, text, width)))
-    .reduce((sum, height) => sum + height + PARAGRAPH_GAP)
-  return RULE_GAP + Math.max(head, body) + SECTION_GAP
-}
-
-/** A heading in the margin, a hairline above, and a body that may run over pages. */
-function drawSection(sheet: Sheet, heading: string, height: number, body: () => void): void {
-  const lines = wrapText(sheet.pdf, styles.heading, heading, HEAD_WIDTH)
-  const headHeight = heightOf(styles.heading, lines)
-  sheet.ensureSpace(RULE_GAP + Math.max(headHeight, height) + SECTION_GAP + END_HEIGHT, heading)
-  if (!sheet.atStart) sheet.rule(0.3, HAIRLINE)
-  sheet.y += RULE_GAP
-  const { pages, y } = sheet
-  sheet.tagged(sheet.root, 'H2', () =>
-    drawLines(sheet.pdf, styles.heading, lines, sheet.area.left, y)
-  )
-  body()
-  if (sheet.pages === pages) sheet.y = Math.max(sheet.y, y + headHeight)
-  sheet.y += SECTION_GAP
 }
 
 function drawTexts(sheet: Sheet, heading: string, texts: readonly string[]): void {
@@ -126,26 +91,6 @@ function drawStatement(sheet: Sheet, table: Element, code: string, text: string)
   sheet.tagged(row, 'TD', () => drawLines(pdf, styles.body, lines, x + CODE_WIDTH, y))
   row.end()
   sheet.y += height
-}
-
-/** The lot's address, printed in full and to be followed. */
-function drawOnline(sheet: Sheet, url: string, words: Words): void {
-  const { pdf } = sheet
-  const x = bodyX(sheet)
-  const lines = wrapText(pdf, styles.body, url, sheet.right - x)
-  const height = heightOf(styles.body, lines)
-  drawSection(sheet, words.online, height, () => {
-    const { y } = sheet
-    const width = Math.max(...lines.map(line => widthOf(pdf, styles.body, line)))
-    const alt = `${words.linkTo}: ${url}`
-    const paragraph = sheet.element(sheet.root, 'P')
-    const link = sheet.element(paragraph, 'Link', { alt })
-    link.add(() => drawLines(pdf, styles.body, lines, x, y))
-    pdf.link(x, y, width, height, url, { structParent: link, Contents: new String(alt) })
-    link.end()
-    paragraph.end()
-    sheet.y += height
-  })
 }
 
 /** The last line of the last page, below a rule. */

@@ -44,11 +44,18 @@ export interface Words {
   readonly cautions: string
   readonly traceability: string
   readonly statements: string
+  readonly changes: string
   readonly online: string
   readonly linkTo: string
+  readonly check: string
+  readonly checkText: string
+  readonly fingerprint: string
+  readonly qr: (url: string) => string
   readonly end: string
   readonly endOfPreview: string
   readonly attachment: string
+  /** What each file carried is for, by its name. */
+  readonly attachments: Readonly<Record<string, string>>
 }
 
 const en: Words = {
@@ -98,11 +105,22 @@ const en: Words = {
   cautions: 'Cautions',
   traceability: 'Traceability',
   statements: 'Statements',
+  changes: 'Changes since the last revision',
   online: 'This lot online',
   linkTo: 'Page of this lot',
+  check: 'Check this copy',
+  checkText:
+    'The page below tells whether this certificate still stands. It shows the same fingerprint, and compares this file as a whole.',
+  fingerprint: 'Fingerprint',
+  qr: url => `QR code of the address ${url}`,
   end: 'End of certificate',
   endOfPreview: 'End of preview',
-  attachment: 'Data of this document'
+  attachment: 'Data of this document',
+  attachments: {
+    'data.json': 'Figures of the lot',
+    'certificate.json': 'What this certificate says, as it was issued',
+    'proof.json': 'Proof that it stands in the register'
+  }
 }
 
 const words: Record<CertificateDocument['language'], Words> = { en }

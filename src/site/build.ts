@@ -2,16 +2,20 @@
 
 import { basename, dirname, join } from 'node:path'
 import Eleventy from '@11ty/eleventy'
+import { type IssuedRegister, openRegister } from '../documents/issued.ts'
 import type { SiteDocument } from '../documents/types.ts'
 import type { SiteOptions } from '../pipeline.ts'
 import type { Problem } from '../problem.ts'
 import { plainFault } from './failure.ts'
+import { archiveFor, otherwiseProblem } from './originals.ts'
 import { realFolder, refuseUnfit } from './output-folder.ts'
 import { paperCache } from './paper-cache.ts'
 import type { Progress } from './papers.ts'
 import { lotfolio } from './plugin.ts'
 import { templatesFolder } from './project.ts'
+import { comparePublished } from './published.ts'
 import { readContent } from './read-content.ts'
+import { readRegister } from './read-register.ts'
 import type { Steps } from './steps.ts'
 import { makeTemporary, recover, removeFolder, swapIn } from './swap.ts'
 
@@ -23,6 +27,8 @@ export interface BuildOptions extends SiteOptions {
   /** Templates other than the project's own. */
   readonly templates?: string
   readonly progress?: Progress
+  /** Folder of the papers as first drawn; 'archive' beside the content folder by default. */
+  readonly archive?: string
 }
 
 export interface BuildResult {
@@ -45,21 +51,29 @@ export async function buildSite(options: BuildOptions, steps: Steps): Promise<Bu
     await refuseUnfit(out, [realFolder(options.content), realFolder(templates)], options.edition)
     await recover(out)
     const files = await readContent(options.content, options.base)
-    const { site, problems } = steps.buildDocuments(files, options)
-    if (site) await replaceSite(site, out, { ...options, templates }, steps)
-    return { problems, files: files.length, ...(site && { site }) }
+    const register = await openRegister(await readRegister(options.content, options.base))
+    const ready = { ...options, templates, register }
+    const { site, problems } = steps.buildDocuments(files, ready)
+    const later = site ? await comparePublished(register, out) : []
+    if (!site || later.length > 0) return { problems: [...problems, ...later], files: files.length }
+    const papers = await replaceSite(site, out, ready, steps)
+    return { problems: [...problems, ...papers], files: files.length, site }
   } catch (error) {
     throw plainFault(error)
   }
 }
 
-type Ready = BuildOptions & { readonly templates: string }
+interface Ready extends BuildOptions {
+  readonly templates: string
+  readonly register: IssuedRegister
+}
 
 async function replaceSite(site: SiteDocument, out: string, options: Ready, steps: Steps) {
   const fresh = await makeTemporary(out)
   try {
-    await writeSite(site, fresh, { ...options, out }, steps)
+    const notes = await writeSite(site, fresh, { ...options, out }, steps)
     await swapIn(fresh, out)
+    return notes
   } catch (error) {
     await removeFolder(fresh)
     throw error
@@ -67,7 +81,8 @@ async function replaceSite(site: SiteDocument, out: string, options: Ready, step
 }
 
 async function writeSite(site: SiteDocument, folder: string, options: Ready, steps: Steps) {
-  const { templates, progress, out } = options
+  const { templates, progress, out, register, archive, content } = options
+  const notes: Problem[] = []
   const cache = paperCache(
     join(dirname(out), '.cache', 'lotfolio', `${basename(out)}-${site.edition}`)
   )
@@ -77,6 +92,9 @@ async function writeSite(site: SiteDocument, folder: string, options: Ready, ste
     config: config =>
       config.addPlugin(lotfolio, {
         documents: () => Promise.resolve(site),
+        register: () => register,
+        archive: archive ?? archiveFor(content),
+        otherwise: (paper, is) => notes.push(otherwiseProblem(register.file, paper, is)),
         steps,
         templates,
         cache,
@@ -85,4 +103,5 @@ async function writeSite(site: SiteDocument, folder: string, options: Ready, ste
   })
   eleventy.disableLogger()
   await eleventy.write()
+  return notes
 }

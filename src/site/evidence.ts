@@ -1,6 +1,7 @@
 /** What goes with an issued certificate: the files inside its PDF and those beside it. */
 
 import type { IssuedRegister } from '../documents/issued.ts'
+import { evidenceOf } from '../documents/papers.ts'
 import type { CertificatePaper, IssuedPaper, LotPage } from '../documents/types.ts'
 import { proofOf, proofText } from '../register/proof.ts'
 import type { Attachment, Seal } from './steps.ts'
@@ -22,7 +23,12 @@ export async function sealFor(
   { issued }: CertificatePaper,
   register: IssuedRegister
 ): Promise<Seal> {
-  if (!issued) return { attachments: [file(names.figures, page.attachment ?? '')] }
+  return issued
+    ? issuedSeal(issued, register)
+    : { attachments: [file(names.figures, page.attachment ?? '')] }
+}
+
+async function issuedSeal(issued: IssuedPaper, register: IssuedRegister): Promise<Seal> {
   return {
     fingerprint: issued.sha256,
     attachments: [
@@ -37,3 +43,16 @@ const file = (name: string, text: string): Attachment => ({
   name,
   bytes: Buffer.from(text, 'utf8')
 })
+
+/** The seal of a revision that the register has. */
+export async function sealOfIssued(
+  register: IssuedRegister,
+  number: string,
+  revision: number
+): Promise<Seal> {
+  const issued = register.issued.find(
+    one => one.revision.number === number && one.revision.revision === revision
+  )
+  if (!issued) throw new RangeError(`the register has no ${number} revision ${revision}`)
+  return issuedSeal(evidenceOf(issued), register)
+}

@@ -3,7 +3,8 @@
 import { createHash } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
-import type { IssuedPaper } from '../documents/types.ts'
+import type { CertificatePaper, IssuedPaper } from '../documents/types.ts'
+import { type Problem, problemAt, type SourceFile } from '../problem.ts'
 import { isMissing } from './failure.ts'
 
 /** Where originals lie unless a command is told otherwise: beside the content folder. */
@@ -47,4 +48,27 @@ async function readIfThere(path: string): Promise<Uint8Array | undefined> {
     if (isMissing(error)) return undefined
     throw error
   }
+}
+
+/** What to tell of an issued paper that came out otherwise than it was first drawn. */
+export function otherwiseProblem(
+  log: SourceFile,
+  { issued }: CertificatePaper,
+  is: Served['is']
+): Problem {
+  const name = originalName(issued!)
+  const place = { file: log, field: [], range: [0, log.text.indexOf('\n')] as const }
+  return is === 'redrawn'
+    ? problemAt(
+        place,
+        'PAPER_REDRAWN',
+        `${name} no longer comes out byte for byte as it was issued, and the original is not in the archive`,
+        `put the issued file into the archive folder: until then the site gives a paper that checks as altered`
+      )
+    : problemAt(
+        place,
+        'PAPER_FROM_ARCHIVE',
+        `${name} no longer comes out byte for byte as it was issued; the site gives the stored original`,
+        'nothing to do: fonts or program have changed since'
+      )
 }

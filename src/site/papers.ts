@@ -1,69 +1,115 @@
-/** The files beside the pages: each lot's data and certificates. */
+/** The files beside the pages: each lot's data and certificates, and the register. */
 
 import { mkdir, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
+import { issuedPaths, registerFile } from '../documents/certificate-page.ts'
+import { type IssuedRegister, noRegister } from '../documents/issued.ts'
 import { LOT_DATA_VERSION, lotDataJsonSchema } from '../documents/lot-data.ts'
-import type { LotPage, SiteDocument } from '../documents/types.ts'
+import type { CertificatePaper, LotPage, SiteDocument } from '../documents/types.ts'
+import { publishedText } from '../register/published.ts'
+import { proofFor, sealFor } from './evidence.ts'
+import { asIssued, type Served } from './originals.ts'
 import type { PaperCache } from './paper-cache.ts'
-import type { Attachment, Steps } from './steps.ts'
+import type { Seal, Steps } from './steps.ts'
 
 /** Told after each lot how many are done, of how many. */
 export type Progress = (done: number, total: number) => void
 
 export interface PaperTools {
   readonly steps: Steps
+  /** What was issued, for the proofs its papers carry; nothing by default. */
+  readonly register?: () => IssuedRegister
+  /** Folder of the papers as they were first drawn, if there is one. */
+  readonly archive?: string
   /** Absent, every paper is rendered anew. */
   readonly cache?: PaperCache
   readonly progress?: Progress
+  /** Told of each issued paper that did not come out as it was first drawn. */
+  readonly otherwise?: (paper: CertificatePaper, is: Served['is']) => void
 }
 
 /** What every data file keeps to, for whoever reads one. */
 const dataSchemaPath = `schemas/lot-data-${LOT_DATA_VERSION}.json`
 
+/** The register as a script, so that a page opened from disk may have it. */
+const registerScript = 'register/published.js'
+
+const registerIn = ({ register = () => noRegister }: PaperTools) => register()
+
 /** Addresses of all files beside the pages. */
 export const paperPaths = (site: SiteDocument): string[] => [
   dataSchemaPath,
-  ...site.lots.flatMap(page => [page.dataUrl, ...page.certificates.map(({ url }) => url)])
+  registerFile,
+  registerScript,
+  ...site.lots.flatMap(page => [page.dataUrl, ...page.certificates.flatMap(pathsOf)])
 ]
+
+const pathsOf = ({ url, issued }: CertificatePaper): string[] =>
+  issued ? Object.values(issuedPaths(issued)) : [url]
 
 /** Write the files beside the pages into a site's folder, lot after lot. */
 export async function writePapers(
   site: SiteDocument,
   folder: string,
-  { steps, cache, progress }: PaperTools
+  tools: PaperTools
 ): Promise<void> {
-  const renderer = await steps.renderer()
+  const renderer = await tools.steps.renderer()
   const schema = `${JSON.stringify(lotDataJsonSchema(), null, 2)}\n`
-  await write(join(folder, dataSchemaPath), Buffer.from(schema, 'utf8'))
+  await write(folder, dataSchemaPath, schema)
+  await writeRegister(folder, registerIn(tools))
   for (const [index, page] of site.lots.entries()) {
-    await write(join(folder, page.dataUrl), Buffer.from(steps.lotData(page, site), 'utf8'))
-    const attachment = attachmentOf(page)
-    for (const { document, url } of page.certificates) {
-      const render = () => steps.certificatePdf(document, attachment)
-      const inputs = inputsOf(document, attachment, renderer)
-      await write(join(folder, url), await (cache ? cache.paper(inputs, render) : render()))
-    }
-    progress?.(index + 1, site.lots.length)
+    await write(folder, page.dataUrl, tools.steps.lotData(page, site))
+    for (const paper of page.certificates)
+      await writePaper(folder, { page, paper, renderer }, tools)
+    tools.progress?.(index + 1, site.lots.length)
   }
-  await cache?.prune()
+  await tools.cache?.prune()
 }
 
-/** What the certificates of a lot carry: never more than customers may see. */
-export const attachmentOf = ({ attachment = '' }: LotPage): Attachment => ({
-  name: 'data.json',
-  bytes: Buffer.from(attachment, 'utf8')
-})
+async function writeRegister(folder: string, { log, tree }: IssuedRegister): Promise<void> {
+  const published = await publishedText(log, tree)
+  await write(folder, registerFile, published)
+  await write(
+    folder,
+    registerScript,
+    `globalThis.lotfolioRegister = ${JSON.stringify(published)}\n`
+  )
+}
 
-type Certificate = LotPage['certificates'][number]['document']
+interface Task {
+  readonly page: LotPage
+  readonly paper: CertificatePaper
+  readonly renderer: string
+}
 
-const inputsOf = (document: Certificate, { name, bytes }: Attachment, renderer: string) => [
-  renderer,
-  JSON.stringify(document),
-  name,
-  bytes
-]
+async function writePaper(folder: string, task: Task, tools: PaperTools): Promise<void> {
+  const { page, paper } = task
+  const { issued, url } = paper
+  const seal = await sealFor(page, paper, registerIn(tools))
+  const drawn = await drawnPaper(task, seal, tools)
+  if (!issued) return write(folder, url, drawn)
+  const served = await asIssued(issued, drawn, tools.archive ?? '')
+  if (served.is !== 'as issued') tools.otherwise?.(paper, served.is)
+  const paths = issuedPaths(issued)
+  await write(folder, paths.pdf, served.bytes)
+  await write(folder, paths.data, issued.text)
+  await write(folder, paths.proof, await proofFor(registerIn(tools), issued))
+}
 
-async function write(path: string, bytes: Uint8Array): Promise<void> {
-  await mkdir(dirname(path), { recursive: true })
-  await writeFile(path, bytes)
+/** The PDF of a certificate: rendered, or kept from an earlier build. */
+function drawnPaper(
+  { paper: { document }, renderer }: Task,
+  seal: Seal,
+  { steps, cache }: PaperTools
+): Promise<Uint8Array> {
+  const render = () => steps.certificatePdf(document, seal)
+  const carried = seal.attachments.flatMap(({ name, bytes }) => [name, bytes])
+  const inputs = [renderer, JSON.stringify(document), seal.fingerprint ?? '', ...carried]
+  return cache ? cache.paper(inputs, render) : render()
+}
+
+async function write(folder: string, path: string, content: string | Uint8Array): Promise<void> {
+  const whole = join(folder, path)
+  await mkdir(dirname(whole), { recursive: true })
+  await writeFile(whole, content)
 }

@@ -17,12 +17,16 @@ export interface Attachment {
   readonly bytes: Uint8Array
 }
 
+/** What ties a paper to the register: the files it carries, and the fingerprint printed on it. */
+export interface Seal {
+  readonly attachments: readonly Attachment[]
+  /** SHA-256 of what an issued certificate says; absent on a preview. */
+  readonly fingerprint?: string
+}
+
 export interface Steps {
   readonly buildDocuments: (files: readonly SourceFile[], options: SiteOptions) => SiteResult
-  readonly certificatePdf: (
-    document: CertificateDocument,
-    attachment: Attachment
-  ) => Promise<Uint8Array>
+  readonly certificatePdf: (document: CertificateDocument, seal: Seal) => Promise<Uint8Array>
   readonly lotData: (page: LotPage, site: SiteDocument) => string
   /** Nunjucks filters by name. */
   readonly filters: Readonly<Record<string, unknown>>
@@ -34,7 +38,7 @@ export interface Steps {
 export const steps: Steps = { buildDocuments, certificatePdf, lotData, filters, renderer }
 
 /** Folders whose code decides on a PDF's bytes. */
-const rendererFolders = ['documents', 'pdf']
+const rendererFolders = ['documents', 'figures', 'pdf']
 
 /** Fingerprint of the code and fonts behind a PDF; the lock file stands for packages and fonts. */
 async function renderer(): Promise<string> {

@@ -43,8 +43,7 @@ async function each(pages: readonly LotPage[], draw: (page: LotPage) => Promise<
 
 const ours = ({ certificates, attachment }: LotPage) =>
   certificatePdf(certificates[0]!.document, {
-    name: 'data.json',
-    bytes: Buffer.from(attachment!, 'utf8')
+    attachments: [{ name: 'data.json', bytes: Buffer.from(attachment!, 'utf8') }]
   })
 
 function fontFile(path: string): Font {

@@ -8,10 +8,13 @@ import type {
 } from '../../src/documents/types.ts'
 import { certificateDocument } from '../fixtures/documents.ts'
 
-export const attachment = {
+const data = {
   name: 'data.json',
   bytes: new TextEncoder().encode('{"lot":"EB-26-041","note":"≥ 250 & <so on>"}\n')
 }
+
+/** What a preview carries. */
+export const attachment = { attachments: [data] }
 
 export const figure = (printed: string): Figure => ({ exact: printed, printed })
 

@@ -72,7 +72,7 @@ describe.skipIf(!requireTool('pdfinfo', 'poppler-utils'))('as poppler sees it', 
 
   it('gives back the attached bytes', async () => {
     const bytes = attachedBytes(await certificatePdf(certificateDocument, attachment))
-    expect(Buffer.from(bytes).equals(Buffer.from(attachment.bytes))).toBe(true)
+    expect(Buffer.from(bytes).equals(Buffer.from(attachment.attachments[0]!.bytes))).toBe(true)
   })
 
   it('keeps the texts of a cell apart when read aloud', async () => {

@@ -1,0 +1,113 @@
+/** The order a certificate is issued from: the record that waits, or a new one. */
+
+import type { SourceFile } from '../problem.ts'
+import { certificateFile, certificateText } from '../records/certificate-text.ts'
+import { loadContent } from '../records/content.ts'
+import { nextNumber } from '../records/draft.ts'
+import type { CertificateOrder, Content } from '../records/types.ts'
+import type { IssuedRegister } from '../documents/issued.ts'
+import { revisionOf } from '../register/standing.ts'
+import { Failure } from '../site/failure.ts'
+
+/** What the command was told. */
+export interface Wishes {
+  readonly date: string
+  readonly by?: string
+  readonly number?: string
+  readonly reason?: string
+}
+
+/** A new record to be written beside the others. */
+export interface NewOrder {
+  readonly order: CertificateOrder
+  readonly name: string
+  readonly text: string
+}
+
+/**
+ * The record a lot's next certificate needs and does not have yet; undefined where one waits.
+ *
+ * @param files all records, for the numbers in use
+ * @param chain the lot's own records
+ * @throws Failure where what was asked for does not fit what there is
+ */
+export function orderNeeded(
+  files: readonly SourceFile[],
+  chain: readonly SourceFile[],
+  lot: string,
+  register: IssuedRegister,
+  wishes: Wishes
+): NewOrder | undefined {
+  const content = loadContent(chain)
+  // Its faults are told where the certificate is made ready.
+  if (!content.ok) return undefined
+  const orders = content.value.certificates.map(({ record }) => record)
+  const waiting = orders.find(
+    ({ lot: of, number, revision }) =>
+      of === lot && !revisionOf(register.log.standing, number, revision)
+  )
+  if (waiting) return undefined
+  const order = newOrder(content.value, files, lot, register, wishes)
+  return { order, name: certificateFile(order), text: certificateText(order) }
+}
+
+function newOrder(
+  content: Content,
+  files: readonly SourceFile[],
+  lot: string,
+  register: IssuedRegister,
+  { date, by, number, reason }: Wishes
+): CertificateOrder {
+  const signatory = by ?? decidedBy(content, lot)
+  const current = register.issued.findLast(
+    ({ revision, state }) => revision.lot === lot && state === 'current'
+  )?.revision
+  if (current && reason === undefined)
+    throw new Failure(
+      `${lot} has certificate ${current.number}, revision ${current.revision}, which stands; a correction needs --reason "..."`
+    )
+  if (current)
+    return {
+      number: current.number,
+      revision: current.revision + 1,
+      lot,
+      issued: date,
+      signatory,
+      reason
+    }
+  if (reason !== undefined)
+    throw new Failure(`${lot} has no certificate that stands: there is nothing to correct`)
+  return {
+    number: number ?? followingNumber(files, register),
+    revision: 1,
+    lot,
+    issued: date,
+    signatory,
+    reason: undefined
+  }
+}
+
+/** Who let the lot go answers for the certificate, unless told otherwise. */
+function decidedBy({ batches, foils }: Content, lot: string): string {
+  const record = (batches.get(lot) ?? foils.get(lot))?.record
+  const by = record?.status?.at(-1)?.by
+  if (by !== undefined) return by
+  throw new Failure(`nobody has let ${lot} go yet: a certificate needs a lot that is released`)
+}
+
+/** The number after the last, of the records and the register together. */
+function followingNumber(files: readonly SourceFile[], { log }: IssuedRegister): string {
+  const numbers = [
+    ...files.flatMap(numberIn),
+    ...[...log.standing.certificates.values()].flatMap(([first]) => (first ? [first.number] : []))
+  ]
+  const next = nextNumber(numbers)
+  if (next !== undefined) return next
+  throw new Failure('the first certificate needs a number: give one with --number')
+}
+
+/** The number a certificate's file goes by. */
+const numberIn = ({ path }: SourceFile): string[] => {
+  const name = /(?:^|\/)certificates\/(?<number>[^/]+?)(?:-r\d+)?\.ya?ml$/u.exec(path)
+  return name?.groups ? [name.groups['number']!] : []
+}

@@ -1,0 +1,76 @@
+/** What commands that add to the register have in common: read it, add to it, say what is wrong. */
+
+import { documentName } from '../register/compare.ts'
+import { type IssuedRegister, openRegister } from '../documents/issued.ts'
+import { isError, type Problem } from '../problem.ts'
+import type { RegisterEvent } from '../register/events.ts'
+import type { Fault } from '../register/fault.ts'
+import { append, documentsOf } from '../register/log.ts'
+import { Failure } from '../site/failure.ts'
+import { readRegister } from '../site/read-register.ts'
+import { userFolder } from './folders.ts'
+import { finishPending, withRegister } from './register-folder.ts'
+import { problemsText } from './report.ts'
+
+/** A register nobody else writes to meanwhile. */
+export interface Desk {
+  readonly register: IssuedRegister
+  /** The log's text. */
+  readonly log: string
+  /** Frozen documents by file name. */
+  readonly documents: ReadonlyMap<string, string>
+  /** Make the log's new text and new documents the register's own, all or nothing. */
+  readonly save: (log: string, documents?: ReadonlyMap<string, string>) => Promise<void>
+}
+
+/**
+ * Work on the register of a content folder.
+ *
+ * @throws Failure where the register has faults, which are shown first
+ */
+export async function atDesk<Result>(
+  content: string,
+  work: (desk: Desk) => Promise<Result>
+): Promise<Result> {
+  return withRegister(content, async save => {
+    const files = await readRegister(content, userFolder(process.env))
+    const register = await openRegister(files)
+    refuseFaults(register.problems)
+    const known = new Set(register.issued.map(({ revision }) => documentName(revision)))
+    await finishPending(content, name => known.has(name))
+    const documents = new Map(
+      register.issued.map(({ revision, text }) => [documentName(revision), text])
+    )
+    return work({
+      register,
+      log: files.log.text,
+      documents,
+      save: (log, added = new Map()) => save({ log, documents: added })
+    })
+  })
+}
+
+function refuseFaults(problems: readonly Problem[]): void {
+  if (!problems.some(isError)) return
+  process.stderr.write(problemsText(problems))
+  throw new Failure('the register has faults: nothing may be added to it')
+}
+
+/**
+ * Add events to a log.
+ *
+ * @throws Failure where the register's rules forbid one
+ */
+export async function added(
+  log: string,
+  events: readonly RegisterEvent[],
+  date: string,
+  documents: Iterable<string>
+): Promise<string> {
+  const outcome = await append(log, events, date, await documentsOf([...documents]))
+  if (outcome.ok) return outcome.text
+  throw new Failure(faultText(outcome.faults))
+}
+
+const faultText = ([fault]: readonly Fault[]): string =>
+  `the register refuses this: ${fault!.sentence}`

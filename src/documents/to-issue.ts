@@ -1,0 +1,43 @@
+/** What a certificate would say if it were issued now. */
+
+import type { JudgedLot } from '../judge/types.ts'
+import type { CertificateOrder, Content } from '../records/types.ts'
+import { producerText } from './certificate.ts'
+import { madeFrom, originOf } from './chain.ts'
+import { freeze } from './frozen.ts'
+import type { Issued } from './issued.ts'
+import { lotDocument, type Sections } from './lot.ts'
+import { lotDataOf } from './lot-data.ts'
+import { viewLot } from './lot-view.ts'
+import { orderedDocument, papersOfLot } from './papers.ts'
+
+/** Data files hold figures; the working costs as much to word as all the rest of a page. */
+export const withoutWorking = (sections: Sections): Sections =>
+  new Set([...sections].filter(section => section !== 'working'))
+
+/**
+ * The frozen text of a certificate.
+ *
+ * @param issued earlier certificates on the lot, oldest first
+ */
+export function certificateToIssue(
+  content: Content,
+  lot: JudgedLot,
+  order: CertificateOrder,
+  issued: readonly Issued[]
+): string {
+  const producer = content.producer.record
+  const paper = producer.paper ?? 'A4'
+  const view = viewLot(content, lot, originOf(madeFrom(content), lot.evaluated.lot))
+  const sections: Sections = new Set(view.grade.public ?? [])
+  const document = orderedDocument(view, { producer, issued, paper }, order)
+  const earlier = papersOfLot(view, { producer, orders: [], issued, edition: 'public', paper })
+  const data = lotDataOf(
+    {
+      document: lotDocument(view, withoutWorking(sections), []),
+      certificates: [{ document, url: '' }, ...earlier]
+    },
+    { edition: 'public', producer: producerText(producer) }
+  )
+  return freeze(document, data)
+}
