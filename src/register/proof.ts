@@ -8,7 +8,7 @@ import { readLine } from './lines.ts'
 import type { Log } from './log.ts'
 import { inclusionPath, isIncluded, leafHash, rootOf, sizeOf, type Tree } from './merkle.ts'
 import { flawOf } from './rules.ts'
-import { emptyBook, enter, numberKey, revisionOf, type Standing } from './standing.ts'
+import { emptyBook, enter, numberKey, revisionOf, revisionsOf, type Standing } from './standing.ts'
 
 const hash = z.string().regex(/^[0-9a-f]{64}$/u)
 const proofSchema = z.strictObject({
@@ -26,7 +26,7 @@ const proofSchema = z.strictObject({
 })
 export type Proof = z.output<typeof proofSchema>
 
-/** The lines about a number, with those of the keys it was signed with. */
+/** Of a proof's lines, those about its number and the keys it was signed with. */
 function linesAbout(entries: readonly LogLine[], number: string): LogLine[] {
   const isOfNumber = ({ event }: LogLine) =>
     'number' in event && numberKey(event.number) === numberKey(number)
@@ -37,6 +37,23 @@ function linesAbout(entries: readonly LogLine[], number: string): LogLine[] {
       isOfNumber(entry) ||
       ((entry.event.is === 'key-added' || entry.event.is === 'key-retired') &&
         keys.has(entry.event.key))
+  )
+}
+
+/** Numbers of the lines about a number and its keys, found without going through the log. */
+function lineNumbers(standing: Standing, number: string): number[] {
+  const revisions = revisionsOf(standing, number)
+  const signatures = revisions.flatMap(revision => revision.signatures)
+  const keys = [...new Set(signatures.map(({ key }) => key))].map(key => standing.keys.get(key)!)
+  const given = [...standing.voided.values()].filter(
+    voided => numberKey(voided.number) === numberKey(number)
+  )
+  const ends = [
+    ...revisions.flatMap(({ drawn, withdrawn }) => [drawn, withdrawn]),
+    ...keys.map(({ retired }) => retired)
+  ]
+  return [...revisions, ...signatures, ...keys, ...given, ...ends].flatMap(entered =>
+    entered ? [entered.n] : []
   )
 }
 
@@ -56,8 +73,8 @@ export async function proofOf(
   if (log.faults.length > 0) throw new RangeError('proofOf requires a log without faults')
   if (sizeOf(tree) !== log.lines.length) throw new RangeError("proofOf requires the log's own tree")
   if (!revisionOf(log.standing, number, revision)) return undefined
-  const indexes = new Set(linesAbout(log.entries, number).map(({ n }) => n - 1))
-  indexes.add(log.lines.length - 1)
+  const numbers = new Set([...lineNumbers(log.standing, number), log.lines.length])
+  const indexes = [...numbers].map(n => n - 1).sort((a, b) => a - b)
   return {
     format: 'lotfolio-proof',
     formatVersion: 1,
@@ -65,7 +82,7 @@ export async function proofOf(
     revision,
     size: sizeOf(tree),
     root: toHex(await rootOf(tree)),
-    lines: [...indexes].map(index => ({
+    lines: indexes.map(index => ({
       index,
       line: log.lines[index]!,
       path: inclusionPath(tree, index).map(toHex)

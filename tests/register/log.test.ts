@@ -7,6 +7,7 @@ import { readJson } from '../../src/register/canonical.ts'
 import {
   codesOf,
   documentOf,
+  forced,
   grown,
   issuedOf,
   linesOf,
@@ -219,6 +220,32 @@ describe('the chain', () => {
   test('dropping whole lines at the end cannot be seen in the text alone', async () => {
     for (let kept = 0; kept < lines.length; kept++)
       expect(await codes(textOfLines(lines.slice(0, kept)))).toEqual([])
+  })
+
+  test('dates say nothing more behind a break', async () => {
+    const swapped = lines.with(3, lines[4]!).with(4, lines[3]!)
+    expect(await codes(textOfLines(swapped))).toEqual(['4 REGISTER_CHAIN'])
+  })
+
+  test('a cut end hides no fault before it', async () => {
+    const changed = lines.with(7, lines[7]!.replace(',"n"', ', "n"'))
+    expect(await codes(textOfLines(changed).slice(0, -9))).toEqual([
+      '8 REGISTER_NOT_CANONICAL',
+      '9 REGISTER_CHAIN',
+      '10 REGISTER_CUT'
+    ])
+  })
+
+  test('what breaks a rule is told and not entered, and what follows is read on', async () => {
+    const events = [
+      await issuedOf(documentOf('CT-2', 1, 'again')),
+      { is: 'withdrawn', number: 'CT-2', revision: 1, reason: 'wrong' } as const
+    ]
+    const log = await readLog(await forced(sample.text, events, '2026-04-01'))
+    expect(codesOf(log)).toEqual(['11 REGISTER_NUMBER_TAKEN'])
+    expect(log.standing.certificates.get('ct-2')).toMatchObject([{ n: 6, withdrawn: { n: 12 } }])
+    const early = await forced(sample.text, [await issuedOf(documentOf('CT-9', 1))], '2025-01-01')
+    expect(await codes(early)).toEqual(['11 REGISTER_DATE_ORDER'])
   })
 
   test('all faults in one run, in the order of the lines', async () => {

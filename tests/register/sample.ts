@@ -62,6 +62,20 @@ export async function grown(
   return outcome.text
 }
 
+/** Append without asking whether the rules allow it, as another program might. */
+export async function forced(
+  text: string,
+  events: readonly RegisterEvent[],
+  date: string
+): Promise<string> {
+  const lines = linesOf(text)
+  for (const event of events) {
+    const previous = await fingerprint(lines.at(-1)!)
+    lines.push(canonicalText({ n: lines.length + 1, previous, date, event } as Json))
+  }
+  return textOfLines(lines)
+}
+
 export interface Sample {
   readonly text: string
   readonly log: Log

@@ -356,6 +356,21 @@ describe('a proof', () => {
     expect(await indexes('CT-9', 1)).toBeUndefined()
   })
 
+  test('holds what was given up under its number, and the end of its key', async () => {
+    const { id } = await keyOf(0)
+    const lost = { is: 'voided', number: 'ct-2', revision: 1, data: 'ab'.repeat(32) } as const
+    const events: RegisterEvent[] = [
+      await issuedOf(documentOf('CT-9', 1)),
+      { ...lost, reason: 'drawn twice' },
+      { is: 'key-retired', key: id, reason: 'lost' },
+      addedOf(await keyOf(1))
+    ]
+    const log = await readLog(await grown(sample.text, events, '2026-04-01'))
+    const proof = (await proofOf(log, await treeOf(log), 'CT-2', 1))!
+    expect(proof.lines.map(({ index }) => index)).toEqual([0, 5, 6, 9, 11, 12, 13])
+    expect(await readProof(proofText(proof))).toMatchObject({ ok: true, asOf: '2026-04-01' })
+  })
+
   test('is of a log without faults, by its own tree', async () => {
     const tree = await treeOf(sample.log)
     const bad = await readLog(textOfLines(linesOf(sample.text).toSpliced(2, 1)))
