@@ -54,6 +54,7 @@ export const problemCodes = {
   NOT_RELEASABLE: 'error',
   NOT_CERTIFIABLE: 'error',
   NOT_SHIPPABLE: 'error',
+  CERTIFICATE_FORMAT: 'error',
   CERTIFICATE_DIFFERS: 'error',
   CERTIFICATE_STANDS: 'warning',
   PAPER_REDRAWN: 'warning',
@@ -88,8 +89,7 @@ export const problemCodes = {
   REGISTER_NO_LINE: 'error',
   REGISTER_DOCUMENT_CHANGED: 'error',
   REGISTER_SHORTENED: 'error',
-  REGISTER_REWRITTEN: 'error',
-  REGISTER_FORMAT: 'error'
+  REGISTER_REWRITTEN: 'error'
 } as const satisfies Record<string, Severity>
 
 export type ProblemCode = keyof typeof problemCodes

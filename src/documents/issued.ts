@@ -1,6 +1,6 @@
 /** The register as documents use it: every issued revision with what it says and how it stands. */
 
-import { type Problem, problemAt, type SourceFile } from '../problem.ts'
+import { type Place, type Problem, problemAt, type SourceFile } from '../problem.ts'
 import { compareDocuments, documentName } from '../register/compare.ts'
 import type { Fault } from '../register/fault.ts'
 import { fingerprint } from '../register/fingerprint.ts'
@@ -62,7 +62,7 @@ export async function openRegister(files: RegisterFiles): Promise<IssuedRegister
   const faults = [...log.faults, ...compareDocuments(log, new Map(hashes))]
   const revisions = [...log.standing.certificates.values()].flat().sort((a, b) => a.n - b.n)
   const read = revisions.map(revision => issuedOf(log, revision, documents))
-  const unreadable = read.flatMap(one => (typeof one === 'string' ? [formatFault(one)] : []))
+  const foreign = read.flatMap(one => (typeof one === 'string' ? [unreadable(files.log, one)] : []))
   const tree = await treeOf(log)
   return {
     file: files.log,
@@ -70,9 +70,7 @@ export async function openRegister(files: RegisterFiles): Promise<IssuedRegister
     tree,
     head: await headOf(tree),
     issued: read.flatMap(one => (typeof one === 'object' ? [one] : [])),
-    problems: [...faults, ...(faults.length > 0 ? [] : unreadable)].map(fault =>
-      registerProblem(files.log, fault)
-    )
+    problems: faults.length > 0 ? faults.map(fault => registerProblem(files.log, fault)) : foreign
   }
 }
 
@@ -101,11 +99,16 @@ function issuedOf(
   return frozen ? { revision, state, ...(successor && { successor }), frozen, text } : name
 }
 
-const formatFault = (name: string): Fault => ({
-  line: 0,
-  code: 'REGISTER_FORMAT',
-  sentence: `${name} is written in a format this version of Lotfolio does not read`
-})
+/** A document of a later version: the register is sound, this program is too old for it. */
+const unreadable = (file: SourceFile, name: string): Problem =>
+  problemAt(
+    startOf(file),
+    'CERTIFICATE_FORMAT',
+    `${name} is written in a format this version of Lotfolio does not read`,
+    'use the version of Lotfolio that issued it, or a later one'
+  )
+
+const startOf = (file: SourceFile): Place => ({ file, field: [], range: [0, 1] })
 
 /** What to do about the register's faults: they are never mended by hand. */
 const HINT =

@@ -68,17 +68,26 @@ function splitOf(size: number): number {
 }
 
 /**
- * The hashes that lead from a leaf to the root of the whole tree.
+ * The hashes that lead from a leaf to the root of the first `size` leaves: PATH of RFC 6962, 2.1.1.
  *
- * @throws RangeError for a leaf the tree does not have
+ * @throws RangeError for a leaf or a size the tree does not have
  */
-export function inclusionPath(tree: Tree, index: number): Hash[] {
-  if (!isCount(index, sizeOf(tree) - 1)) throw new RangeError('inclusionPath requires a leaf')
-  return tree.flatMap((level, height) => {
-    const at = Math.floor(index / 2 ** height)
-    const sibling = level[at % 2 === 0 ? at + 1 : at - 1]
-    return sibling ? [sibling] : []
-  })
+export async function inclusionPath(
+  tree: Tree,
+  index: number,
+  size = sizeOf(tree)
+): Promise<Hash[]> {
+  if (!isCount(size, sizeOf(tree)) || !isCount(index, size - 1))
+    throw new RangeError('inclusionPath requires a leaf')
+  return pathWithin(tree, index, 0, size)
+}
+
+async function pathWithin(tree: Tree, index: number, from: number, to: number): Promise<Hash[]> {
+  if (to - from === 1) return []
+  const middle = from + splitOf(to - from)
+  return index < middle
+    ? [...(await pathWithin(tree, index, from, middle)), await rangeRoot(tree, middle, to)]
+    : [...(await pathWithin(tree, index, middle, to)), await rangeRoot(tree, from, middle)]
 }
 
 /** Whether `path` leads from the leaf to `root` in a tree of `size` leaves. */

@@ -40,10 +40,13 @@ function linesAbout(entries: readonly LogLine[], number: string): LogLine[] {
   )
 }
 
-/** Numbers of the lines about a number and its keys, found without going through the log. */
-function lineNumbers(standing: Standing, number: string): number[] {
+/** Numbers of the first `size` lines about a number and its keys, without going through the log. */
+function lineNumbers(standing: Standing, number: string, size: number): number[] {
   const revisions = revisionsOf(standing, number)
-  const signatures = revisions.flatMap(revision => revision.signatures)
+  const signatures = revisions
+    .flatMap(revision => revision.signatures)
+    // A key that signed only later has no place among the lines before.
+    .filter(({ n }) => n <= size)
   const keys = [...new Set(signatures.map(({ key }) => key))].map(key => standing.keys.get(key)!)
   const given = [...standing.voided.values()].filter(
     voided => numberKey(voided.number) === numberKey(number)
@@ -53,7 +56,7 @@ function lineNumbers(standing: Standing, number: string): number[] {
     ...keys.map(({ retired }) => retired)
   ]
   return [...revisions, ...signatures, ...keys, ...given, ...ends].flatMap(entered =>
-    entered ? [entered.n] : []
+    entered && entered.n <= size ? [entered.n] : []
   )
 }
 
@@ -61,32 +64,37 @@ function lineNumbers(standing: Standing, number: string): number[] {
  * The proof of one revision from a log without faults.
  *
  * @param tree of the log, made once for all its proofs
- * @returns undefined where the log has no such revision
+ * @param size lines it reaches to: all, or as many as there were when a paper was drawn
+ * @returns undefined where those lines have no such revision
  * @throws RangeError for a log with faults, or the tree of another
  */
 export async function proofOf(
   log: Log,
   tree: Tree,
   number: string,
-  revision: number
+  revision: number,
+  size = log.lines.length
 ): Promise<Proof | undefined> {
   if (log.faults.length > 0) throw new RangeError('proofOf requires a log without faults')
   if (sizeOf(tree) !== log.lines.length) throw new RangeError("proofOf requires the log's own tree")
-  if (!revisionOf(log.standing, number, revision)) return undefined
-  const numbers = new Set([...lineNumbers(log.standing, number), log.lines.length])
+  const entered = revisionOf(log.standing, number, revision)
+  if (!entered || entered.n > size) return undefined
+  const numbers = new Set([...lineNumbers(log.standing, number, size), size])
   const indexes = [...numbers].map(n => n - 1).sort((a, b) => a - b)
   return {
     format: 'lotfolio-proof',
     formatVersion: 1,
     number,
     revision,
-    size: sizeOf(tree),
-    root: toHex(await rootOf(tree)),
-    lines: indexes.map(index => ({
-      index,
-      line: log.lines[index]!,
-      path: inclusionPath(tree, index).map(toHex)
-    }))
+    size,
+    root: toHex(await rootOf(tree, size)),
+    lines: await Promise.all(
+      indexes.map(async index => ({
+        index,
+        line: log.lines[index]!,
+        path: (await inclusionPath(tree, index, size)).map(toHex)
+      }))
+    )
   }
 }
 

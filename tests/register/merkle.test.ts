@@ -108,7 +108,7 @@ describe('inclusion', () => {
       const tree = await treeOver(leaves)
       const root = naiveRoot(leaves)
       for (const [index, leaf] of leaves.entries()) {
-        const path = inclusionPath(tree, index)
+        const path = await inclusionPath(tree, index)
         expect(path.map(toHex)).toEqual(naivePath(index, leaves).map(toHex))
         expect(await isIncluded(await leafHash(leaf), index, size, root, path)).toBe(true)
       }
@@ -121,7 +121,7 @@ describe('inclusion', () => {
       const tree = await treeOver(leaves)
       const root = await rootOf(tree)
       for (const [index, leaf] of leaves.entries()) {
-        const path = inclusionPath(tree, index)
+        const path = await inclusionPath(tree, index)
         const hash = await leafHash(leaf)
         const check = (at: number, of: number, to: Uint8Array, by: Uint8Array[], from = hash) =>
           isIncluded(from, at, of, to, by)
@@ -144,7 +144,20 @@ describe('inclusion', () => {
 
   test.for([-1, 3, 0.5])('a tree of 3 has no leaf %d', async index => {
     const tree = await treeOver(leavesOf(3))
-    expect(() => inclusionPath(tree, index)).toThrow(RangeError)
+    await expect(inclusionPath(tree, index)).rejects.toThrow(RangeError)
+  })
+
+  test('the first leaves of a larger tree have the paths of a tree of their own', async () => {
+    const larger = await treeOver(leavesOf(23))
+    for (let size = 1; size <= 23; size++) {
+      const own = await treeOver(leavesOf(size))
+      for (let index = 0; index < size; index++)
+        expect((await inclusionPath(larger, index, size)).map(toHex)).toEqual(
+          (await inclusionPath(own, index)).map(toHex)
+        )
+      await expect(inclusionPath(larger, size, size)).rejects.toThrow(RangeError)
+    }
+    await expect(inclusionPath(larger, 0, 24)).rejects.toThrow(RangeError)
   })
 })
 

@@ -371,6 +371,18 @@ describe('a proof', () => {
     expect(await readProof(proofText(proof))).toMatchObject({ ok: true, asOf: '2026-04-01' })
   })
 
+  test('to some of the lines is that of a log cut there', async () => {
+    const tree = await treeOf(sample.log)
+    for (let size = 1; size <= sample.log.lines.length; size++) {
+      const cut = await readLog(textOfLines(linesOf(sample.text).slice(0, size)))
+      for (const number of ['CT-1', 'CT-2', 'CT-3']) {
+        const proof = await proofOf(sample.log, tree, number, 1, size)
+        expect(proof).toEqual(await proofOf(cut, await treeOf(cut), number, 1))
+        if (proof) expect(await readProof(proofText(proof))).toMatchObject({ ok: true })
+      }
+    }
+  })
+
   test('is of a log without faults, by its own tree', async () => {
     const tree = await treeOf(sample.log)
     const bad = await readLog(textOfLines(linesOf(sample.text).toSpliced(2, 1)))
