@@ -2,7 +2,7 @@
 
 import { DomainError } from '../metrology/domain.ts'
 import { type Computed, type Estimate, isNearlyLinear } from '../metrology/estimate.ts'
-import { meanOf, meanOfReadings, type Repeatability } from '../metrology/readings.ts'
+import { meanOfReadings, meanValue, type Repeatability } from '../metrology/readings.ts'
 import type { FieldPath } from '../problem.ts'
 import { quantities, type QuantityName, titleInSentence } from '../quantities.ts'
 import { type Bench, repeatabilityOf, report, type Session } from './bench.ts'
@@ -61,7 +61,7 @@ export function repeatedResult<Reading>(
   )
   const computed = figures.filter(figure => figure !== undefined)
   if (computed.length < readings.length) return undefined
-  const repeatability = repeatabilityOf(method, meanOf(computed).value)
+  const repeatability = repeatabilityOf(method, meanValue(computed))
   if (computed.length === 1 && !repeatability) warnSingle(session, account.quantity)
   warnScattered(session, account.quantity, computed, repeatability)
   const mean = meanOfReadings(computed, `${bench.lot} ${title}`, repeatability)

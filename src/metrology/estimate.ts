@@ -66,7 +66,7 @@ export const exact = (value: number): Estimate => ({ value, terms: new Map() })
 /** A value with the causes that make it uncertain; causes of no effect are left out. */
 export function estimate(value: number, terms: readonly Term[]): Estimate {
   const byName = new Map<string, Term>()
-  for (const term of terms) addTerm(byName, term.cause, term.u)
+  for (const term of terms) addTerm(byName, term)
   return { value, terms: byName }
 }
 
@@ -180,10 +180,8 @@ export function propagate<Name extends string>(
   inputs: Record<Name, Estimate>
 ): Computed<Name> {
   const names = Object.keys(inputs) as Name[]
-  const values = Object.fromEntries(names.map(name => [name, inputs[name].value])) as Record<
-    Name,
-    number
-  >
+  const values = {} as Record<Name, number>
+  for (const name of names) values[name] = inputs[name].value
   const terms = new Map<string, Term>()
   const value = model(values)
   let secondOrder = 0
@@ -194,8 +192,8 @@ export function propagate<Name extends string>(
       u === 0 ? { above: value, below: value } : aside(model, values, input, step)
     const sensitivity = u === 0 ? 0 : (above - below) / (2 * step)
     if (u > 0) secondOrder += (Math.abs(above + below - 2 * value) / 2) * (u / step) ** 2
-    for (const term of inputs[input].terms.values())
-      addTerm(terms, term.cause, sensitivity * term.u)
+    for (const { cause, u } of inputs[input].terms.values())
+      addTerm(terms, { cause, u: sensitivity * u })
     return { input, value: values[input], u, sensitivity }
   })
   return { value, terms, inputs: lines, secondOrder }
@@ -226,7 +224,9 @@ export function isNearlyLinear(computed: Computed): boolean {
   return u === 0 || (computed.secondOrder ?? 0) <= toleranceFor(u)
 }
 
-function addTerm(terms: Map<string, Term>, cause: Cause, u: number): void {
+function addTerm(terms: Map<string, Term>, term: Term): void {
+  const { cause, u } = term
   if (u === 0) return
-  terms.set(cause.name, { cause, u: u + (terms.get(cause.name)?.u ?? 0) })
+  const known = terms.get(cause.name)
+  terms.set(cause.name, known ? { cause, u: u + known.u } : term)
 }

@@ -31,11 +31,11 @@ export function meanOfReadings(
   name: string,
   repeatability?: Repeatability
 ): Estimate {
-  const average = meanOf(readings)
+  const value = meanValue(readings)
   const scatter = repeatability
     ? pooledScatter(readings.length, name, repeatability)
-    : ownScatter(readings, average.value, name)
-  return estimate(average.value, [...average.terms.values(), ...scatter])
+    : ownScatter(readings, value, name)
+  return estimate(value, [...averagedTerms(readings), ...scatter])
 }
 
 /**
@@ -44,14 +44,25 @@ export function meanOfReadings(
  *
  * @throws RangeError without an estimate
  */
-export function meanOf(estimates: readonly Estimate[]): Estimate {
-  const n = estimates.length
-  if (n === 0) throw new RangeError('a mean requires at least 1 estimate')
-  const value = estimates.reduce((sum, one) => sum + one.value, 0) / n
-  const terms = estimates.flatMap(one =>
-    [...one.terms.values()].map(term => ({ cause: term.cause, u: term.u / n }))
-  )
-  return estimate(value, terms)
+export const meanOf = (estimates: readonly Estimate[]): Estimate =>
+  estimate(meanValue(estimates), averagedTerms(estimates))
+
+/**
+ * Mean of estimates' values alone.
+ *
+ * @throws RangeError without an estimate
+ */
+export function meanValue(estimates: readonly Estimate[]): number {
+  if (estimates.length === 0) throw new RangeError('a mean requires at least 1 estimate')
+  return estimates.reduce((sum, { value }) => sum + value, 0) / estimates.length
+}
+
+/** What each cause does to the mean through each of the estimates. */
+function averagedTerms(estimates: readonly Estimate[]): Term[] {
+  const terms: Term[] = []
+  for (const one of estimates)
+    for (const { cause, u } of one.terms.values()) terms.push({ cause, u: u / estimates.length })
+  return terms
 }
 
 /** Standard deviation of single readings, n − 1 in the divisor; undefined for fewer than two. */

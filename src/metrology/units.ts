@@ -108,6 +108,7 @@ const spellings: Readonly<Record<string, UnitName>> = {
 
 /** The unit a record means by `text`, or undefined where the table does not hold it. */
 export function unitNamed(text: string): UnitName | undefined {
+  if (Object.hasOwn(units, text)) return text as UnitName
   // NFC turns the Kelvin and Ångström signs into letters; the Greek mu is written for micro as often
   // as the micro sign itself.
   const plain = text.normalize('NFC').replaceAll('μ', 'µ')

@@ -81,12 +81,11 @@ export function readQuantity(text: string, unit: UnitName): Reading | Unreadable
 }
 
 /** A reading in the field's own unit: its digits are its decimal. */
-const plainReading = (digits: string, written: string): Reading => ({
-  value: Number(digits),
-  resolution: STEPS[digits.split('.')[1]?.length ?? 0]!,
-  decimal: digits,
-  written
-})
+function plainReading(digits: string, written: string): Reading {
+  const point = digits.indexOf('.')
+  const places = point < 0 ? 0 : digits.length - point - 1
+  return { value: Number(digits), resolution: STEPS[places]!, decimal: digits, written }
+}
 
 export const isUnreadable = (result: object): result is Unreadable => 'fault' in result
 

@@ -144,7 +144,7 @@ function refuseDepth({ file, problems }: Walk, node: Node): undefined {
 }
 
 function mapOf(walk: Walk, pairs: readonly Pair[], path: FieldPath): Record<string, unknown> {
-  const entries: [string, unknown][] = []
+  const data: Record<string, unknown> = {}
   for (const [index, pair] of pairs.entries()) {
     const keyRange = filled(rangeOf(pair.key as Node | null))
     if (!isScalar(pair.key) || pair.key.value === null || pair.key.value === '') {
@@ -161,9 +161,16 @@ function mapOf(walk: Walk, pairs: readonly Pair[], path: FieldPath): Record<stri
     if (key === '<<') refuse(walk, child, keyRange, "merge keys ('<<') are not used in records")
     const node = pair.value as Node | null
     const value = node ? valueOf(walk, node, child) : ''
-    if (value !== '') entries.push([key, value])
+    if (value !== '') setField(data, key, value)
   }
-  return Object.fromEntries(entries)
+  return data
+}
+
+/** Set a field whatever its name: '__proto__' assigned would be none. */
+function setField(data: Record<string, unknown>, key: string, value: unknown): void {
+  if (key === '__proto__')
+    Object.defineProperty(data, key, { value, enumerable: true, configurable: true })
+  else data[key] = value
 }
 
 /** A field needs a plain name: none, or a list or group in its place, is YAML no record uses. */
@@ -202,6 +209,7 @@ function refuseComma(walk: Walk, before: Pair, pair: Pair, path: FieldPath): voi
 }
 
 function refuseFeatures(walk: Walk, node: Node, path: FieldPath): void {
+  if (!isAlias(node) && !node.anchor && !node.tag) return
   const range = rangeOf(node)
   if (isAlias(node))
     return refuse(

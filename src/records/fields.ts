@@ -45,14 +45,11 @@ export type Typed<Shape extends z.ZodRawShape> = Renamed<Shape, z.output<z.ZodOb
 /** A record or part of one: exactly these fields, in their typed names. */
 export function fields<Shape extends z.ZodRawShape>(shape: Shape) {
   const names = new Map(Object.entries(shape).map(([key, schema]) => [key, typedName(key, schema)]))
-  return z
-    .strictObject(shape)
-    .transform(
-      value =>
-        Object.fromEntries(
-          Object.entries(value).map(([key, field]) => [names.get(key) ?? key, field])
-        ) as Typed<Shape>
-    )
+  return z.strictObject(shape).transform(value => {
+    const typed: Record<string, unknown> = {}
+    for (const [key, field] of Object.entries(value)) typed[names.get(key) ?? key] = field
+    return typed as Typed<Shape>
+  })
 }
 
 /** kebab-case to camelCase. */
