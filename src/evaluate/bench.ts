@@ -28,7 +28,7 @@ export interface Bench {
   readonly problems: Problem[]
   readonly used: Set<string>
   readonly overdue: OverdueUse[]
-  readonly readers: Map<string, Reader>
+  readonly readers: Readers
 }
 
 /** The readings of one test or step: its day, its instruments, its place in the record. */
@@ -45,7 +45,7 @@ export const openBench = (
   content: Content,
   lot: string,
   entry: Entry<unknown>,
-  readers: Map<string, Reader>
+  readers: Readers
 ): Bench => ({
   content,
   lot,
@@ -113,16 +113,11 @@ export function read(
   }
   bench.used.add(instrument.id)
   noteOverdue(session, instrument, role)
-  const { step, causes } = readerOf(session, instrument, unit)
+  const { step, causes, resolutionPool } = readerOf(session, instrument, unit)
   if (step === undefined) misfit(session, instrument, unit, role)
   return estimate(reading.value, [
     ...causes.map(({ cause, u }) => ({ cause, u: u(reading.value) })),
-    resolutionTerm(
-      bench,
-      `${instrument.id} resolution`,
-      Math.max(step ?? 0, reading.resolution),
-      what
-    )
+    resolutionTerm(bench, resolutionPool, Math.max(step ?? 0, reading.resolution), what)
   ])
 }
 
@@ -178,6 +173,8 @@ export interface Reader {
   readonly step: number | undefined
   /** Causes common to all its readings. */
   readonly causes: readonly CommonCause[]
+  /** Budget line of its steps. */
+  readonly resolutionPool: string
 }
 
 interface CommonCause {
@@ -185,19 +182,20 @@ interface CommonCause {
   readonly u: (value: number) => number
 }
 
+/** Readers by what makes them differ: the calibration, or the instrument without one; the unit. */
+export type Readers = Map<Calibration | Instrument, Partial<Record<UnitName, Reader>>>
+
 /** The reader of an instrument in a unit, worked out once for all lots. */
 function readerOf({ bench, day }: Session, instrument: Instrument, unit: UnitName): Reader {
-  const { readers } = bench
   const calibration = calibrationOn(instrument, day)
-  const key = `${instrument.id} in ${unit} since ${calibration?.on}`
-  const known = readers.get(key)
-  if (known) return known
-  const reader = {
+  const owner = calibration ?? instrument
+  const byUnit = bench.readers.get(owner) ?? {}
+  bench.readers.set(owner, byUnit)
+  return (byUnit[unit] ??= {
     step: inUnit(instrument.resolution, unit)?.value,
-    causes: commonCauses(instrument, calibration, unit)
-  }
-  readers.set(key, reader)
-  return reader
+    causes: commonCauses(instrument, calibration, unit),
+    resolutionPool: `${instrument.id} resolution`
+  })
 }
 
 function commonCauses(

@@ -76,9 +76,10 @@ const grams = (mass_g: number) => `${Number(mass_g.toPrecision(6))} g`
 function checkTestDates({ entry, product }: EvaluatedLot): Problem[] {
   const { made } = entry.record
   const seen = new Set<string>()
-  return Object.values(product).flatMap(({ tested, field }) => {
+  const early = Object.values(product).filter(({ tested = made }) => tested < made)
+  return early.flatMap(({ tested, field }) => {
     const key = JSON.stringify(field)
-    if (tested === undefined || tested >= made || seen.has(key)) return []
+    if (seen.has(key)) return []
     seen.add(key)
     const place = field[0] === 'sheets' ? ['measured', 'tested'] : [...field, 'tested']
     return [

@@ -56,9 +56,9 @@ function allReadings({ batches, foils }: Content): Readings[] {
 }
 
 /** Every quantity inside, as written, in order. */
-function writtenOf(value: unknown): string[] {
-  if (Array.isArray(value)) return value.flatMap(writtenOf)
-  if (typeof value !== 'object' || value === null) return []
-  if ('written' in value && typeof value.written === 'string') return [value.written]
-  return Object.values(value).flatMap(writtenOf)
+function writtenOf(value: unknown, found: string[] = []): string[] {
+  if (typeof value !== 'object' || value === null) return found
+  if ('written' in value && typeof value.written === 'string') found.push(value.written)
+  else for (const part of Object.values(value)) writtenOf(part, found)
+  return found
 }

@@ -4,7 +4,7 @@ import { type Problem } from '../problem.ts'
 import { quantities } from '../quantities.ts'
 import { versionOn } from '../records/references.ts'
 import type { Content, Entry } from '../records/types.ts'
-import { type Bench, openBench, type Reader } from './bench.ts'
+import { type Bench, openBench, type Readers } from './bench.ts'
 import { checkChain } from './chain.ts'
 import { findDoubts } from './doubts.ts'
 import { checkCopies } from './copies.ts'
@@ -24,7 +24,7 @@ export function evaluateContent(content: Content): Evaluation {
   const order = inMakingOrder(content)
   if (!order.ok) return { problems: order.problems }
   const lots = new Map<string, EvaluatedLot>()
-  const readers = new Map<string, Reader>()
+  const readers: Readers = new Map()
   const problems: Problem[] = []
   for (const lot of order.value) {
     const bench = openBench(content, lot, entryOf(content, lot)!, readers)
@@ -82,10 +82,8 @@ function methodsOf(
 ): Surroundings['methodOf'] {
   const grade =
     entry && versionOn(content.grades.get(entry.record.grade), entry.record.made)?.record
-  return key => {
-    const rows = { ...grade?.measured, ...grade?.limits }
-    return rows[key as keyof typeof rows]?.method
-  }
+  const rows = { ...grade?.measured, ...grade?.limits }
+  return key => rows[key as keyof typeof rows]?.method
 }
 
 type Table<Kind> = Partial<
@@ -100,19 +98,14 @@ function runModels<Kind>(
   around: Omit<Surroundings, 'sofar'>
 ): { product: Results; process: Results; instruments: string[] } {
   const sofar: Results = {}
+  const sides: Record<'product' | 'process', Results> = { product: {}, process: {} }
+  const surroundings = { ...around, sofar }
   for (const [name, model] of Object.entries(models)) {
-    const result = model?.(bench, record, { ...around, sofar })
+    const result = model?.(bench, record, surroundings)
     if (!result) continue
     sofar[name as keyof Results] = result
+    sides[quantities[name as keyof Results].side][name as keyof Results] = result
     checkPlausible(bench, result)
   }
-  const side = (wanted: 'product' | 'process'): Results =>
-    Object.fromEntries(
-      Object.entries(sofar).filter(([name]) => quantities[name as keyof Results].side === wanted)
-    )
-  return {
-    product: side('product'),
-    process: side('process'),
-    instruments: [...bench.used].sort()
-  }
+  return { ...sides, instruments: [...bench.used].sort() }
 }

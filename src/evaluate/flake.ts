@@ -277,10 +277,10 @@ export function instrumentsFor(
   { instruments }: Session,
   roleOf: Readonly<Record<string, keyof Session['instruments']>>
 ): Record<string, string> {
-  return Object.fromEntries(
-    Object.entries(roleOf).flatMap(([input, role]) => {
-      const id = instruments[role]
-      return id === undefined ? [] : [[input, id]]
-    })
-  )
+  const named: Record<string, string> = {}
+  for (const [input, role] of Object.entries(roleOf)) {
+    const id = instruments[role]
+    if (id !== undefined) named[input] = id
+  }
+  return named
 }

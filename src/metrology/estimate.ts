@@ -182,6 +182,7 @@ export function propagate<Name extends string>(
   const names = Object.keys(inputs) as Name[]
   const values = {} as Record<Name, number>
   for (const name of names) values[name] = inputs[name].value
+  const moved = { ...values }
   const terms = new Map<string, Term>()
   const value = model(values)
   let secondOrder = 0
@@ -189,7 +190,7 @@ export function propagate<Name extends string>(
     const u = uncertaintyOf(inputs[input])
     const step = Math.max(STEP * u, LEAST_STEP * Math.abs(values[input]))
     const { above, below } =
-      u === 0 ? { above: value, below: value } : aside(model, values, input, step)
+      u === 0 ? { above: value, below: value } : aside(model, moved, input, step)
     const sensitivity = u === 0 ? 0 : (above - below) / (2 * step)
     if (u > 0) secondOrder += (Math.abs(above + below - 2 * value) / 2) * (u / step) ** 2
     for (const { cause, u } of inputs[input].terms.values())
@@ -199,17 +200,20 @@ export function propagate<Name extends string>(
   return { value, terms, inputs: lines, secondOrder }
 }
 
-/** The model with one input a step up, and a step down. */
+/** The model with one input a step up, and a step down; the input is put back where it was. */
 function aside<Name extends string>(
   model: (inputs: Record<Name, number>) => number,
-  values: Record<Name, number>,
+  inputs: Record<Name, number>,
   input: Name,
   step: number
 ): { above: number; below: number } {
-  const moved: Record<Name, number> = { ...values, [input]: values[input] + step }
-  const above = model(moved)
-  moved[input] = values[input] - step
-  return { above, below: model(moved) }
+  const value = inputs[input]
+  inputs[input] = value + step
+  const above = model(inputs)
+  inputs[input] = value - step
+  const below = model(inputs)
+  inputs[input] = value
+  return { above, below }
 }
 
 /** Half a unit of u's second digit, the tolerance of JCGM 101:2008, 7.9.2, for two digits. */

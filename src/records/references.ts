@@ -70,6 +70,7 @@ export function calibrationOn(
   { calibration, earlierCalibrations = [] }: Instrument,
   day: string
 ): Calibration | undefined {
+  if (earlierCalibrations.length === 0) return calibration
   const all = [...earlierCalibrations, ...(calibration ? [calibration] : [])].sort((a, b) =>
     a.on < b.on ? -1 : a.on > b.on ? 1 : 0
   )
@@ -240,13 +241,9 @@ function checkBatches(check: Check): void {
 function checkExpansions(check: Check): void {
   const { batches, expansions, materials } = check.content
   const bought = [...materials].filter(([, { record }]) => record.kind === 'expandable graphite')
+  const usable = new Map<string, unknown>([...batches, ...bought])
   for (const entry of expansions.values()) {
-    checkUses(
-      check,
-      entry,
-      new Map<string, unknown>([...batches, ...bought]),
-      'batch or bought expandable graphite'
-    )
+    checkUses(check, entry, usable, 'batch or bought expandable graphite')
     checkInstruments(check, entry, [], entry.record.instruments)
     refer(check, entry, ['furnace'], entry.record.furnace, check.content.instruments, 'instrument')
   }
