@@ -13,6 +13,7 @@ const files: Record<Face, string> = {
 }
 
 const parsed = new Map<Face, Font>()
+const signs = new Map<Face, ReadonlySet<number>>()
 
 /** A text holds a sign the papers' font lacks: the paper would show an empty box for it. */
 export class MissingGlyph extends Error {
@@ -44,7 +45,13 @@ export function fontOf(face: Face): Font {
  * @throws MissingGlyph naming the sign and the text
  */
 export function assertGlyphs(face: Face, text: string): void {
-  const font = fontOf(face)
-  for (const sign of text)
-    if (!font.hasGlyphForCodePoint(sign.codePointAt(0)!)) throw new MissingGlyph(sign, text)
+  const known = signsOf(face)
+  for (const sign of text) if (!known.has(sign.codePointAt(0)!)) throw new MissingGlyph(sign, text)
+}
+
+/** Code points a face has signs for; the font searches its table for each. */
+function signsOf(face: Face): ReadonlySet<number> {
+  const known = signs.get(face) ?? new Set(fontOf(face).characterSet)
+  signs.set(face, known)
+  return known
 }

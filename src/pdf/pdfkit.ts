@@ -5,6 +5,7 @@
 
 import type { Font } from 'fontkit'
 import PDFDocument from 'pdfkit'
+import type { ShapedWords } from './shaping.ts'
 import { type Info, xmpDescriptions } from './xmp.ts'
 
 /** The two archival profiles the certificate can be written to. */
@@ -53,6 +54,14 @@ export interface FileOptions {
   readonly modifiedDate: Date
 }
 
+export interface LineOptions {
+  readonly lineBreak: false
+  readonly baseline: 'alphabetic'
+  /** Of the line, for underlines and links: measured anew where not given. */
+  readonly textWidth: 0
+  readonly wordCount: 0
+}
+
 /** The calls in use. Lengths in points, y from the top of the page. */
 export interface Pdf extends AsyncIterable<Uint8Array> {
   readonly page: { readonly width: number; readonly height: number }
@@ -65,12 +74,9 @@ export interface Pdf extends AsyncIterable<Uint8Array> {
   font(source: Font | string): this
   fontSize(size: number): this
   widthOfString(text: string): number
-  text(
-    text: string,
-    x: number,
-    y: number,
-    options: { readonly lineBreak: false; readonly baseline: 'alphabetic' }
-  ): this
+  text(text: string, x: number, y: number, options: LineOptions): this
+  /** The face in use, and the words it has shaped. */
+  readonly _font: { layoutCache: ShapedWords }
 
   fillColor(colour: string): this
   strokeColor(colour: string): this
@@ -93,17 +99,27 @@ export interface Pdf extends AsyncIterable<Uint8Array> {
   appendXML(xml: string): void
 }
 
-/** Where PDFKit writes its metadata: replaced, since it escapes nothing and knows no PDF/UA. */
-interface WithMetadata extends Pdf {
+/** Where PDFKit writes what is done differently here. */
+interface WithInternals extends Pdf {
   readonly info: Info
+  readonly x: number
+  readonly y: number
   _addInfo(): void
+  _line(text: string, options: LineOptions): void
+  _fragment(text: string, x: number, y: number, options: LineOptions): void
 }
 
-const Base = PDFDocument as unknown as new (options: PdfOptions) => WithMetadata
+const Base = PDFDocument as unknown as new (options: PdfOptions) => WithInternals
 
-/** A PDF file whose metadata is well-formed whatever the names in it. */
+/** A PDF file whose metadata is well-formed whatever the names in it, and whose lines stand alone. */
 export class PdfFile extends Base {
+  /** PDFKit's own escapes nothing and knows no PDF/UA. */
   override _addInfo(): void {
     this.appendXML(xmpDescriptions(this.info))
+  }
+
+  /** PDFKit's own measures the line again, for a text that would go on where it ends. */
+  override _line(text: string, options: LineOptions): void {
+    this._fragment(text, this.x, this.y, options)
   }
 }

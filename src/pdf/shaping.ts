@@ -19,27 +19,39 @@ const MOST_WORDS = 5000
  */
 export function shapePlainly(font: Font): Font {
   const layout = font.layout.bind(font)
-  const known = new Map<string, Run>()
   nameGlyphs(font)
+  const memory: Memory = { words: noWords(), shaped: 0 }
+  memories.set(font, memory)
   font.layout = text => {
-    const run = known.get(text) ?? layout(text, text.includes('-') ? codes : numbers)
-    if (known.size >= MOST_WORDS) known.clear()
-    known.set(text, run)
-    return copyOf(run)
+    memory.shaped += 1
+    return layout(text, text.includes('-') ? codes : numbers)
   }
   return font
 }
 
-/** Shaping takes half of a paper's time and papers share their words, but PDFKit scales in place. */
-function copyOf({ glyphs, positions }: Run): Run {
-  const copies = positions.map(position => ({ ...position }))
-  return {
-    glyphs,
-    positions: copies,
-    get advanceWidth() {
-      return copies.reduce((sum, { xAdvance }) => sum + xAdvance, 0)
-    }
-  }
+/** Words as PDFKit keeps them: shaped, and scaled to thousandths of the type size. */
+export type ShapedWords = Record<string, Run>
+
+interface Memory {
+  words: ShapedWords
+  shaped: number
+}
+
+const memories = new WeakMap<Font, Memory>()
+
+/** Any word can be looked up in it, even one that every object has a field for. */
+const noWords = () => Object.create(null) as ShapedWords
+
+/**
+ * The words a font has shaped so far, for the next file to look them up in: shaping takes half of
+ * a paper's time, and papers share their words.
+ *
+ * @param font one set up by `shapePlainly`
+ */
+export function shapedWords(font: Font): ShapedWords {
+  const memory = memories.get(font)!
+  if (memory.shaped > MOST_WORDS) Object.assign(memory, { words: noWords(), shaped: 0 })
+  return memory.words
 }
 
 /**

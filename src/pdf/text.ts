@@ -1,7 +1,8 @@
 /** Type: sizes, line breaking and drawing of single lines. Lengths in points. */
 
 import { assertGlyphs, type Face, fontOf } from './fonts.ts'
-import type { Pdf } from './pdfkit.ts'
+import type { LineOptions, Pdf } from './pdfkit.ts'
+import { shapedWords } from './shaping.ts'
 
 export interface Style {
   readonly face: Face
@@ -51,9 +52,12 @@ const choose = (pdf: Pdf, style: Style): Pdf => pdf.font(nameOf(style.face)).fon
 /**
  * Open the second face; the first comes with the file. From then on both go by their names, which
  * PDFKit looks up. Given a font, it would compare all name records of both, 28 % of a file's time.
+ * Either shapes only words that no file before had.
  */
 export function openFaces(pdf: Pdf): void {
+  pdf._font.layoutCache = shapedWords(fontOf('regular'))
   pdf.font(fontOf('semibold'))
+  pdf._font.layoutCache = shapedWords(fontOf('semibold'))
 }
 
 /** Words that don't start a line, and words that don't end one: a number stands beside them. */
@@ -63,17 +67,19 @@ const LEADING = /(^| )[±≥≤<>=]$/u
 /** Widths remembered: papers share their words, and measuring took a quarter of a paper's time. */
 const MOST_WIDTHS = 20_000
 
-const widths = new Map<string, number>()
+/** In thousandths of the type size, at which PDFKit measures before it scales. */
+const widths: Record<Face, Map<string, number>> = { regular: new Map(), semibold: new Map() }
 
 /** Width of a text on one line. */
 export function widthOf(pdf: Pdf, style: Style, text: string): number {
-  const key = `${style.face} ${style.size} ${text}`
-  const known = widths.get(key)
-  if (known !== undefined) return known
-  const width = choose(pdf, style).widthOfString(text)
-  if (widths.size >= MOST_WIDTHS) widths.clear()
-  widths.set(key, width)
-  return width
+  const known = widths[style.face]
+  let width = known.get(text)
+  if (width === undefined) {
+    width = pdf.font(nameOf(style.face)).fontSize(1000).widthOfString(text)
+    if (known.size >= MOST_WIDTHS) known.clear()
+    known.set(text, width)
+  }
+  return width * (style.size / 1000)
 }
 
 /** Where the first baseline lies in a block that starts at `top`. */
@@ -91,12 +97,17 @@ export function wrapText(pdf: Pdf, style: Style, text: string, width: number): s
   return text.split('\n').flatMap(paragraph => wrapParagraph(pdf, style, paragraph, width))
 }
 
+const lineOptions: LineOptions = {
+  lineBreak: false,
+  baseline: 'alphabetic',
+  textWidth: 0,
+  wordCount: 0
+}
+
 /** Draw one line with its baseline at `y`. */
 export function drawLine(pdf: Pdf, style: Style, text: string, x: number, y: number): void {
   assertGlyphs(style.face, text)
-  choose(pdf, style)
-    .fillColor(style.colour)
-    .text(text, x, y, { lineBreak: false, baseline: 'alphabetic' })
+  choose(pdf, style).fillColor(style.colour).text(text, x, y, lineOptions)
 }
 
 /** Draw lines below each other, the first line's box starting at `top`. */
