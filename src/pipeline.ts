@@ -23,7 +23,7 @@ import type { JudgedLot } from './judge/types.ts'
 import { inFileOrder, isError, type Problem, type SourceFile } from './problem.ts'
 import { loadContent } from './records/content.ts'
 import { latestDate } from './records/dates.ts'
-import type { CertificateOrder, Content } from './records/types.ts'
+import type { CertificateOrder, Content, Records } from './records/types.ts'
 import { revisionOf } from './register/standing.ts'
 
 export interface SiteOptions {
@@ -110,26 +110,38 @@ export function judgeContent(
   register = noRegister
 ): Judgement {
   const content = loadContent(files)
-  if (!content.ok) return { lots: [], asOf: '', problems: inFileOrder(content.problems) }
+  if (content.ok) return withIssued(judgeRecords(content.value, wantedDay), register)
+  // What is sound beside what cannot be read is looked through too: all that is wrong in one run.
+  const { problems } = judgeRecords(content.sound, wantedDay)
+  return { lots: [], asOf: '', problems: inFileOrder([...content.problems, ...problems]) }
+}
 
-  const asOf = wantedDay ?? latestDate(content.value)
-  const { evaluated, problems } = evaluateContent(content.value)
+/** Add what is wrong with the register, or where the records no longer say what was issued. */
+function withIssued(judged: Judgement, register: IssuedRegister): Judgement {
+  const { evaluated, lots, asOf } = judged
+  const byNumber = new Map(lots.map(lot => [lot.evaluated.lot, lot]))
+  const found =
+    evaluated && register.problems.length === 0
+      ? checkIssued(evaluated.content, byNumber, register, asOf)
+      : register.problems
+  return { ...judged, problems: inFileOrder([...judged.problems, ...found]) }
+}
+
+function judgeRecords<Kind extends Records>(content: Kind, wantedDay: string | undefined) {
+  const asOf = wantedDay ?? latestDate(content)
+  const { evaluated, problems } = evaluateContent(content)
   if (!evaluated) return { lots: [], asOf, problems: inFileOrder(problems) }
 
   const lots = [...evaluated.lots.values()].flatMap(lot =>
-    lot.kind === 'expansion' || lot.entry.record.made > asOf
-      ? []
-      : [judgeLot(content.value, lot, asOf)]
+    lot.kind === 'expansion' || lot.entry.record.made > asOf ? [] : [judgeLot(content, lot, asOf)]
   )
   const byNumber = new Map(lots.map(lot => [lot.evaluated.lot, lot]))
   const found = [
     ...problems,
-    ...lots.flatMap(lot => checkRelease(content.value, lot)),
-    ...checkCertificates(content.value.certificates, byNumber),
-    ...checkShipments(content.value.shipments.values(), byNumber),
-    ...checkTexts(content.value),
-    ...register.problems,
-    ...(register.problems.length > 0 ? [] : checkIssued(content.value, byNumber, register, asOf))
+    ...lots.flatMap(lot => checkRelease(content, lot)),
+    ...checkCertificates(content.certificates, byNumber),
+    ...checkShipments(content.shipments.values(), byNumber),
+    ...checkTexts(content)
   ]
   return { evaluated, lots, asOf, problems: inFileOrder(found) }
 }

@@ -3,7 +3,7 @@
 import { statementCodes, statementText } from '../hazards/statements.ts'
 import { type Problem, problemAt } from '../problem.ts'
 import { suggestion } from '../records/validate.ts'
-import type { Content, Entry, Grade } from '../records/types.ts'
+import type { Records, Entry, Grade } from '../records/types.ts'
 
 const reasons = {
   'unknown code': 'is no statement known here',
@@ -12,7 +12,7 @@ const reasons = {
 } as const
 
 /** Hazard statements of every grade whose text is missing or unfinished. */
-export const checkTexts = (content: Content): Problem[] =>
+export const checkTexts = (content: Records): Problem[] =>
   [...content.grades.values()].flat().flatMap(checkStatements)
 
 function checkStatements(entry: Entry<Grade>): Problem[] {

@@ -12,7 +12,7 @@ import {
   uptakeWithoutSaltBasis
 } from '../chemistry/mass-yield.ts'
 import { type Estimate, exact } from '../metrology/estimate.ts'
-import type { Batch, Content } from '../records/types.ts'
+import type { Batch, Records } from '../records/types.ts'
 import { type Bench, read, type Session } from './bench.ts'
 import { instrumentsFor } from './flake.ts'
 import { type Account, estimateOf, singleResult } from './result.ts'
@@ -118,7 +118,7 @@ const uptakeAccount = (
 })
 
 /** Moisture of the graphite as its supplier states it, with the stated digits as its limits. */
-function chargedMoisture(content: Content, batch: Batch): Estimate | undefined {
+function chargedMoisture(content: Records, batch: Batch): Estimate | undefined {
   const lots = (batch.charge ?? []).filter(line => line.as === 'graphite')
   const [only] = lots
   const moisture = content.materials.get(only?.material ?? '')?.record.moisture_percent

@@ -15,14 +15,14 @@ import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { quantities } from '../quantities.ts'
 import { calibrationOn, versionOn } from '../records/references.ts'
 import type { Role } from '../records/schemas/common.ts'
-import type { Calibration, Content, Entry, Instrument, Method } from '../records/types.ts'
+import type { Calibration, Records, Entry, Instrument, Method } from '../records/types.ts'
 import type { OverdueUse } from './types.ts'
 
 type InstrumentsByRole = Partial<Record<Role, string>>
 
 /** One lot's evaluation: what it may look up, and what it finds on the way. */
 export interface Bench {
-  readonly content: Content
+  readonly content: Records
   readonly lot: string
   readonly entry: Entry<unknown>
   readonly problems: Problem[]
@@ -42,7 +42,7 @@ export interface Session {
 
 /** @param readers filled as instruments are used; the same for every lot of a content */
 export const openBench = (
-  content: Content,
+  content: Records,
   lot: string,
   entry: Entry<unknown>,
   readers: Readers

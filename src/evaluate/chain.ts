@@ -6,11 +6,11 @@
 import { yieldCeilings_percent } from '../chemistry/intercalation.ts'
 import { allUses, stockOf, type Use } from './uses.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
-import type { Content, Entry, Foil } from '../records/types.ts'
+import type { Records, Entry, Foil } from '../records/types.ts'
 import type { EvaluatedBatch, EvaluatedContent, EvaluatedLot } from './types.ts'
 
 /** Every fault in the chain. */
-export function checkChain({ content, lots }: EvaluatedContent): Problem[] {
+export function checkChain({ content, lots }: EvaluatedContent<Records>): Problem[] {
   const uses = allUses(content)
   return [
     ...uses.flatMap(use => checkDate(content, use)),
@@ -19,7 +19,7 @@ export function checkChain({ content, lots }: EvaluatedContent): Problem[] {
   ]
 }
 
-function checkDate(content: Content, { lot, on, by, entry, field }: Use): Problem[] {
+function checkDate(content: Records, { lot, on, by, entry, field }: Use): Problem[] {
   const stock = stockOf(content, lot)
   if (!stock || field[0] === 'tests') return []
   if (on < stock.since)
@@ -47,7 +47,7 @@ function checkDate(content: Content, { lot, on, by, entry, field }: Use): Proble
 const SLACK = 1e-9
 
 /** The use that overdraws a lot gets the problem: uses are counted in the order of their days. */
-function checkAmounts(content: Content, uses: readonly Use[]): Problem[] {
+function checkAmounts(content: Records, uses: readonly Use[]): Problem[] {
   const left = new Map<string, number>()
   return [...uses]
     .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))

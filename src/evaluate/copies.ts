@@ -1,7 +1,7 @@
 /** Readings that equal another lot's throughout: copied from its record, more likely than not. */
 
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
-import type { Content, Entry } from '../records/types.ts'
+import type { Records, Entry } from '../records/types.ts'
 
 interface Readings {
   readonly lot: string
@@ -15,7 +15,7 @@ interface Readings {
 const TELLING = 4
 
 /** Warn at the later record of each pair whose readings are the same to the last digit. */
-export function checkCopies(content: Content): Problem[] {
+export function checkCopies(content: Records): Problem[] {
   const first = new Map<string, Readings>()
   return allReadings(content)
     .filter(({ written }) => written.length >= TELLING)
@@ -35,7 +35,7 @@ const copied = ({ entry, field, what }: Readings, other: Readings): Problem =>
     'enter the readings taken on this lot'
   )
 
-function allReadings({ batches, foils }: Content): Readings[] {
+function allReadings({ batches, foils }: Records): Readings[] {
   const ofBatches = [...batches].flatMap(([lot, entry]) =>
     Object.entries(entry.record.tests ?? {}).map(([test, record]) => ({
       lot,

@@ -4,14 +4,14 @@ import { filtratePH } from '../chemistry/acid-ph.ts'
 import { exact } from '../metrology/estimate.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { versionOn } from '../records/references.ts'
-import type { Batch, Content, Entry, Foil } from '../records/types.ts'
+import type { Batch, Records, Entry, Foil } from '../records/types.ts'
 import type { EvaluatedBatch, EvaluatedContent } from './types.ts'
 
 /** Two figures of one filtrate further apart than this contradict each other. */
 const PH_TOLERANCE = 0.5
 
 /** Every doubt about the records of a workshop. */
-export function findDoubts({ content, lots }: EvaluatedContent): Problem[] {
+export function findDoubts({ content, lots }: EvaluatedContent<Records>): Problem[] {
   const batches = [...lots.values()].filter((lot): lot is EvaluatedBatch => lot.kind === 'batch')
   return [
     ...batches.flatMap(doubtPH),
@@ -53,7 +53,7 @@ function doubtPH({ entry, product }: EvaluatedBatch): Problem[] {
 }
 
 /** Ammonium is an acid itself: a titration past neutral counts it in. */
-function doubtAmmonium(content: Content, entry: Entry<Batch>): Problem[] {
+function doubtAmmonium(content: Records, entry: Entry<Batch>): Problem[] {
   const end = entry.record.tests?.freeAcid?.endPointPh
   if (!end || end.value <= 7) return []
   const source = (entry.record.charge ?? []).find(({ material }) => {
@@ -75,7 +75,7 @@ function doubtAmmonium(content: Content, entry: Entry<Batch>): Problem[] {
 }
 
 /** Flake dried near its onset starts to expand. */
-function doubtDrying(content: Content, entry: Entry<Batch>): Problem[] {
+function doubtDrying(content: Records, entry: Entry<Batch>): Problem[] {
   const { grade, made, steps = [] } = entry.record
   const onset = versionOn(content.grades.get(grade), made)?.record.onset_C
   if (!onset) return []

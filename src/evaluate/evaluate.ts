@@ -3,7 +3,7 @@
 import { type Problem } from '../problem.ts'
 import { quantities } from '../quantities.ts'
 import { versionOn } from '../records/references.ts'
-import type { Content, Entry } from '../records/types.ts'
+import type { Entry, Records } from '../records/types.ts'
 import { type Bench, openBench, type Readers } from './bench.ts'
 import { checkChain } from './chain.ts'
 import { findDoubts } from './doubts.ts'
@@ -13,14 +13,14 @@ import { batchModels, expansionModels, foilModels, type Surroundings } from './m
 import { checkPlausible } from './result.ts'
 import type { EvaluatedContent, EvaluatedLot, Result, Results } from './types.ts'
 
-export interface Evaluation {
+export interface Evaluation<Kind extends Records> {
   /** Absent where lots are made from each other in a circle. */
-  readonly evaluated?: EvaluatedContent
+  readonly evaluated?: EvaluatedContent<Kind>
   readonly problems: readonly Problem[]
 }
 
 /** Evaluate every lot, and check the chain of lots as a whole. */
-export function evaluateContent(content: Content): Evaluation {
+export function evaluateContent<Kind extends Records>(content: Kind): Evaluation<Kind> {
   const order = inMakingOrder(content)
   if (!order.ok) return { problems: order.problems }
   const lots = new Map<string, EvaluatedLot>()
@@ -37,11 +37,11 @@ export function evaluateContent(content: Content): Evaluation {
   return { evaluated, problems }
 }
 
-const entryOf = (content: Content, lot: string): Entry<unknown> | undefined =>
+const entryOf = (content: Records, lot: string): Entry<unknown> | undefined =>
   content.batches.get(lot) ?? content.expansions.get(lot) ?? content.foils.get(lot)
 
 function evaluateLot(
-  content: Content,
+  content: Records,
   lot: string,
   bench: Bench,
   earlier: ReadonlyMap<string, EvaluatedLot>
@@ -77,7 +77,7 @@ function evaluateLot(
 
 /** The method a lot's grade names for a quantity, by the grade's revision when it was made. */
 function methodsOf(
-  content: Content,
+  content: Records,
   entry: Entry<{ grade: string; made: string }> | undefined
 ): Surroundings['methodOf'] {
   const grade =

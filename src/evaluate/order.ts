@@ -1,18 +1,18 @@
 /** Lots in an order in which each comes after those it was made from. */
 
 import { type Checked, type Problem, problemAt } from '../problem.ts'
-import type { Content, Entry } from '../records/types.ts'
+import type { Records, Entry } from '../records/types.ts'
 
 interface Made {
   readonly from?: readonly { readonly lot: string }[] | undefined
 }
 
 /** Batches, furnace runs and foil lots by number. */
-const madeLots = (content: Content): ReadonlyMap<string, Entry<Made>> =>
+const madeLots = (content: Records): ReadonlyMap<string, Entry<Made>> =>
   new Map<string, Entry<Made>>([...content.batches, ...content.expansions, ...content.foils])
 
 /** Lot numbers in making order, or the circles that leave no such order. */
-export function inMakingOrder(content: Content): Checked<string[]> {
+export function inMakingOrder(content: Records): Checked<string[]> {
   const lots = madeLots(content)
   const order: string[] = []
   const state = new Map<string, 'open' | 'done'>()

@@ -1,7 +1,7 @@
 /** What evaluation makes of a lot's record: figures with their uncertainty and their working. */
 
 import type { Estimate, InputLine } from '../metrology/estimate.ts'
-import type { Batch, Content, Entry, Expansion, Foil, Method } from '../records/types.ts'
+import type { Batch, Content, Entry, Expansion, Foil, Method, Records } from '../records/types.ts'
 import type { FieldPath } from '../problem.ts'
 import type { QuantityName } from '../quantities.ts'
 
@@ -71,7 +71,7 @@ export type EvaluatedExpansion = Evaluated<'expansion', Expansion>
 export type EvaluatedFoil = Evaluated<'foil', Foil>
 export type EvaluatedLot = EvaluatedBatch | EvaluatedExpansion | EvaluatedFoil
 
-export interface EvaluatedContent {
-  readonly content: Content
+export interface EvaluatedContent<Kind extends Records = Content> {
+  readonly content: Kind
   readonly lots: ReadonlyMap<string, EvaluatedLot>
 }

@@ -1,7 +1,7 @@
 /** What lots had, and everything that was taken from them. */
 
 import type { FieldPath } from '../problem.ts'
-import type { Batch, Content, Entry, Foil } from '../records/types.ts'
+import type { Batch, Records, Entry, Foil } from '../records/types.ts'
 
 /** One amount taken from a lot. */
 export interface Use {
@@ -21,7 +21,7 @@ export interface Stock {
 }
 
 /** What a lot had to begin with; undefined for a number that stands for nothing. */
-export function stockOf(content: Content, lot: string): Stock | undefined {
+export function stockOf(content: Records, lot: string): Stock | undefined {
   const material = content.materials.get(lot)?.record
   if (material)
     return {
@@ -41,7 +41,7 @@ const foilMass_g = ({ saleable_g, sheets = [] }: Foil): number =>
   saleable_g?.value ?? sheets.reduce((sum, sheet) => sum + sheet.mass_g.value, 0)
 
 /** Everything taken from any lot: charged, put in, weighed in for tests, retained, shipped. */
-export function allUses(content: Content): Use[] {
+export function allUses(content: Records): Use[] {
   const { batches, expansions, foils } = content
   const charged = [...batches.values()].flatMap(entry =>
     (entry.record.charge ?? []).map((line, index) => ({
@@ -89,7 +89,7 @@ function retainedUse(entry: Entry<Batch> | Entry<Foil>): Use[] {
 }
 
 /** What customers were sent. */
-const shipped = ({ shipments }: Content): Use[] =>
+const shipped = ({ shipments }: Records): Use[] =>
   [...shipments.values()].flatMap(entry =>
     entry.record.contents.map(({ lot, mass_g }, index) => ({
       lot,

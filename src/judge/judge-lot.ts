@@ -17,12 +17,12 @@ import { decisionOn } from '../quality/status.ts'
 import { quantities, type QuantityName, quantityNames } from '../quantities.ts'
 import { versionOn } from '../records/references.ts'
 import type { Limit } from '../records/schemas/grade.ts'
-import type { Content, Grade } from '../records/types.ts'
+import type { Records, Grade } from '../records/types.ts'
 import type { JudgedLot, JudgedRow, Scope } from './types.ts'
 
 /** Judge one lot by its grade's revision of the day it was made, in the state of day `asOf`. */
 export function judgeLot(
-  content: Content,
+  content: Records,
   evaluated: EvaluatedBatch | EvaluatedFoil,
   asOf: string
 ): JudgedLot {
@@ -56,7 +56,7 @@ interface Graded {
 }
 
 /** The grade a lot is judged by on a day: its own when made, or the one it was regraded to since. */
-export function gradeOf(content: Content, { grade, made, regraded }: Graded, day: string): Grade {
+export function gradeOf(content: Records, { grade, made, regraded }: Graded, day: string): Grade {
   const inOrder = [...(regraded ?? [])].sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))
   const last = inOrder.findLast(({ on }) => on <= day)
   const [id, since] = last ? [last.to, last.on] : [grade, made]

@@ -3,7 +3,7 @@
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { isSellable, refusedStep } from '../quality/status.ts'
 import { titleInSentence } from '../quantities.ts'
-import type { Content } from '../records/types.ts'
+import type { Records } from '../records/types.ts'
 import { gradeOf, judgeRows } from './judge-lot.ts'
 import type { Decision, JudgedLot } from './types.ts'
 
@@ -11,7 +11,7 @@ import type { Decision, JudgedLot } from './types.ts'
  * Everything that speaks against the decisions recorded on a lot. Each is held to the grade the lot
  * had on the day it was taken: regrading it afterwards does not undo what was decided.
  */
-export function checkRelease(content: Content, lot: JudgedLot): Problem[] {
+export function checkRelease(content: Records, lot: JudgedLot): Problem[] {
   const { entry } = lot.evaluated
   const decisions = entry.record.status ?? []
   return [
@@ -28,7 +28,7 @@ export function checkRelease(content: Content, lot: JudgedLot): Problem[] {
 }
 
 /** The lot as its grade of a day judges it. */
-function gradedOn(content: Content, lot: JudgedLot, day: string): JudgedLot {
+function gradedOn(content: Records, lot: JudgedLot, day: string): JudgedLot {
   const grade = gradeOf(content, lot.evaluated.entry.record, day)
   return grade === lot.grade ? lot : { ...lot, grade, rows: judgeRows(lot.evaluated, grade) }
 }

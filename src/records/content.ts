@@ -1,7 +1,6 @@
 /** All files of a content folder to the content of a workshop. */
 
 import {
-  type Checked,
   compareText,
   fieldText,
   type Problem,
@@ -13,7 +12,8 @@ import { parseRecord, type RecordDocument } from './document.ts'
 import { type Kind, kindNames, kindOf, type RecordOf, schemas } from './kinds.ts'
 import { knownFields } from './known-fields.ts'
 import { checkReferences, type Referring } from './references.ts'
-import type { Content, Draft, Entry } from './types.ts'
+import { soundPart } from './sound.ts'
+import type { Content, Draft, Entry, Records } from './types.ts'
 import { suggestion, validateRecord } from './validate.ts'
 
 /** Records of every kind, in the order of their files. */
@@ -23,13 +23,18 @@ type Collected = { [Name in Kind]: Entry<RecordOf<Name>>[] } & {
   unread: Set<string>
 }
 
+/** A workshop's content, or every problem in its records and those of them that are sound. */
+export type Loaded =
+  | { readonly ok: true; readonly value: Content; readonly problems: readonly Problem[] }
+  | { readonly ok: false; readonly sound: Records; readonly problems: readonly Problem[] }
+
 /**
  * Parse, validate and cross-check every record.
  *
  * @param files in any order; their paths decide what kind of record each is
  * @returns the content, or every problem in every file
  */
-export function loadContent(files: readonly SourceFile[]): Checked<Content> {
+export function loadContent(files: readonly SourceFile[]): Loaded {
   const collected = Object.fromEntries([
     ...[...Object.keys(schemas), 'drafts'].map(kind => [kind, []]),
     ['unread', new Set()]
@@ -40,9 +45,12 @@ export function loadContent(files: readonly SourceFile[]): Checked<Content> {
   collected.producer.sort((a, b) => depthOf(a) - depthOf(b))
   problems.push(...checkProducer(collected, sorted), ...checkNames(collected))
   const { producer, ...content } = assemble(collected)
-  problems.push(...checkReferences({ ...content, producer }, collected.unread))
+  const drafts = collected.drafts.map(({ lot }) => lot)
+  problems.push(
+    ...checkReferences({ ...content, producer }, new Set([...collected.unread, ...drafts]))
+  )
   return problems.length > 0 || !producer
-    ? { ok: false, problems }
+    ? { ok: false, sound: soundPart(content, problems, collected.unread), problems }
     : { ok: true, value: { ...content, producer }, problems }
 }
 
@@ -55,9 +63,7 @@ function collect(collected: Collected, file: SourceFile): Problem[] {
   if (!document.ok) return unread(collected, file, document.problems)
   const record = validateRecord(document.value, kind)
   if (isDraft(document.value, kind)) {
-    const draft = draftOf(document.value, record.problems)
-    collected.drafts.push(draft)
-    collected.unread.add(draft.lot)
+    collected.drafts.push(draftOf(document.value, record.problems))
     return []
   }
   if (!record.ok) return unread(collected, file, record.problems, document.value.data)
@@ -74,12 +80,14 @@ function unread(
   problems: readonly Problem[],
   data: unknown = {}
 ): Problem[] {
-  const { lot, id } = data as { lot?: unknown; id?: unknown }
+  const { lot, id, number } = data as { lot?: unknown; id?: unknown; number?: unknown }
+  // A certificate's and a shipment's lot is not what they are called.
+  const own = number === undefined ? [lot, id] : [number]
   const name = path
     .split('/')
     .at(-1)!
     .replace(/\.ya?ml$/u, '')
-  for (const claimed of [lot, id, name, name.replace(/-[re]\d+$/u, '')])
+  for (const claimed of [...own, name, name.replace(/-[re]\d+$/u, '')])
     if (typeof claimed === 'string') collected.unread.add(claimed)
   return [...problems]
 }

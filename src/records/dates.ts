@@ -1,6 +1,6 @@
 /** The day a content folder speaks of: no clock is asked. */
 
-import type { Batch, Content, Foil } from './types.ts'
+import type { Batch, Records, Foil } from './types.ts'
 
 /**
  * The latest date anything was made, tested, decided, regraded, sent or issued on; before the first
@@ -14,7 +14,7 @@ export function latestDate({
   shipments,
   materials,
   grades
-}: Content): string {
+}: Records): string {
   const decided = ({ status = [], regraded = [], asFound = [] }: Batch | Foil) =>
     [...status, ...regraded, ...asFound].map(({ on }) => on)
   const foundingDays = [

@@ -1,11 +1,11 @@
 /** Records that name other records: each name must stand for one, of the right kind. */
 
 import { type FieldPath, type Problem, problemAt, quoted } from '../problem.ts'
-import type { Calibration, Content, Entry, Grade, Instrument, Method } from './types.ts'
+import type { Calibration, Content, Entry, Grade, Instrument, Method, Records } from './types.ts'
 import { suggestion } from './validate.ts'
 
 /** Content to check; its producer's record may be missing or unreadable. */
-export type Referring = Omit<Content, 'producer'> & {
+export interface Referring extends Records {
   readonly producer?: Content['producer'] | undefined
 }
 

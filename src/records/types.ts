@@ -39,9 +39,8 @@ export interface Entry<Kind> {
   keyAt(field: FieldPath): Place
 }
 
-/** Everything in a content folder, valid. Versioned records are listed oldest first. */
-export interface Content {
-  readonly producer: Entry<Producer>
+/** Records that figures rest on, valid. Versioned ones are listed oldest first. */
+export interface Records {
   readonly instruments: ReadonlyMap<string, Entry<Instrument>>
   readonly titrants: ReadonlyMap<string, Entry<Titrant>>
   readonly methods: ReadonlyMap<string, readonly Entry<Method>[]>
@@ -53,6 +52,11 @@ export interface Content {
   readonly certificates: readonly Entry<CertificateOrder>[]
   readonly shipments: ReadonlyMap<string, Entry<Shipment>>
   readonly drafts: readonly Draft[]
+}
+
+/** Everything in a content folder, valid. */
+export interface Content extends Records {
+  readonly producer: Entry<Producer>
 }
 
 /** A record not finished: listed in the workshop, never judged, published or in anyone's way. */
