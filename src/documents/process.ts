@@ -5,6 +5,7 @@ import { overdueUses } from '../judge/release.ts'
 import type { JudgedLot } from '../judge/types.ts'
 import type { Batch, Content, Expansion, Foil } from '../records/types.ts'
 import { expectedTable } from './expected.ts'
+import { filledStagesTable } from './filled-stages.ts'
 import { resultRow } from './result-row.ts'
 import type { ChainLink, Fact, ProcessDocument, Table } from './types.ts'
 import { dateText, listText } from './words.ts'
@@ -20,11 +21,13 @@ export function processDocument(
   const charge = lot.kind === 'batch' ? chargeTable(lot.entry.record) : undefined
   const steps = lot.kind === 'batch' ? stepsTable(lot.entry.record) : undefined
   const expected = lot.kind === 'batch' ? expectedTable(lots, lot.entry.record) : undefined
+  const filledStages = filledStagesTable(lot.process)
   return {
     facts: [...factsOf(lot), ...decisionFacts(judged)],
     ...(charge ? { charge } : {}),
     ...(steps ? { steps } : {}),
     ...(expected ? { expected } : {}),
+    ...(filledStages ? { filledStages } : {}),
     results: results.map(result =>
       resultRow({ quantity: result.quantity, result, scope: 'lot mean' }, 'simple')
     ),

@@ -204,6 +204,8 @@ export interface ProcessDocument {
   readonly facts: readonly Fact[]
   readonly charge?: Table
   readonly steps?: Table
+  /** Where a batch's uptake is known: what filled stages would hold. */
+  readonly filledStages?: Table
   /** For blends: what the parts lead one to expect. */
   readonly expected?: Table
   readonly results: readonly ResultRow[]

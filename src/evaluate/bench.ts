@@ -6,7 +6,8 @@ import {
   estimate,
   exact,
   rectangular,
-  type Term
+  type Term,
+  triangular
 } from '../metrology/estimate.ts'
 import type { Repeatability } from '../metrology/readings.ts'
 import { type UnitName } from '../metrology/units.ts'
@@ -203,7 +204,8 @@ function commonCauses(
   calibration: Calibration | undefined,
   unit: UnitName
 ): CommonCause[] {
-  const { expandedUncertainty, coverageFactor, tolerance, on } = calibration ?? {}
+  const { expandedUncertainty, coverageFactor, tolerance, distribution, on } = calibration ?? {}
+  const within = distribution === 'triangular' ? triangular : rectangular
   // Each calibration errs in its own way, so readings under two of them do not err together.
   const since = earlierCalibrations ? ` of ${on}` : ''
   const common = (name: string, size: AnyQuantity, per: (size: number) => number): CommonCause => {
@@ -218,7 +220,7 @@ function commonCauses(
     ...(expandedUncertainty && coverageFactor
       ? [common(`${id} calibration${since}`, expandedUncertainty, U => U / coverageFactor.value)]
       : []),
-    ...(tolerance ? [common(`${id} tolerance${since}`, tolerance, rectangular)] : [])
+    ...(tolerance ? [common(`${id} tolerance${since}`, tolerance, within)] : [])
   ]
 }
 

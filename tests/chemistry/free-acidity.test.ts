@@ -1,10 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { freeAcid, freeAcidAmount } from '../../src/chemistry/free-acidity.ts'
-import { covariance, exact, measured, uncertaintyOf } from '../../src/metrology/estimate.ts'
+import { exact, measured, uncertaintyOf } from '../../src/metrology/estimate.ts'
 import { asPrinted } from '../metrology/as-printed.ts'
 import { exactly, uncertain } from '../metrology/given.ts'
 import { expectLinear } from '../metrology/monte-carlo.ts'
+import { covariance } from '../metrology/correlation.ts'
 
 const whole = { titre_mL: 2.4, blank_mL: 0, titrant_mol_per_L: 0.1, mass_g: 10 }
 

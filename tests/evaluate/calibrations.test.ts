@@ -3,7 +3,8 @@ import { calibrationOn } from '../../src/records/references.ts'
 import type { Calibration, Instrument } from '../../src/records/types.ts'
 import { judgeContent } from '../../src/pipeline.ts'
 import { buildDocuments } from '../../src/pipeline.ts'
-import { smallFiles, withChange } from '../records-on-disk.ts'
+import { budgetOf } from '../../src/metrology/estimate.ts'
+import { evaluate, smallFiles, withChange } from '../records-on-disk.ts'
 
 const calibration = (on: string): Calibration =>
   ({ on, due: '2027-01-01', certificate: `C-${on}` }) as Calibration
@@ -54,4 +55,20 @@ test('a later calibration leaves earlier readings as they were, and their papers
     )
   expect(textOf(files)).toBe(textOf(smallFiles))
   expect(JSON.stringify(buildDocuments(files, { edition: 'workshop' }))).not.toContain('LATER')
+})
+
+test('a tolerance whose middle is likelier counts for less: a/√6 in place of a/√3', () => {
+  const toleranceOf = (files: Parameters<typeof evaluate>[0]) => {
+    const { estimate } = evaluate(files).lots.get('EB-1')!.product.expansionVolume_mL_per_g!
+    return budgetOf(estimate).find(({ pool }) => pool === 'CYL-1 tolerance')!.u
+  }
+  const said = (distribution: string) =>
+    withChange(
+      smallFiles,
+      'instruments/CYL-1.yaml',
+      'tolerance: 1 mL',
+      `tolerance: 1 mL, distribution: ${distribution}`
+    )
+  expect(toleranceOf(said('rectangular'))).toBe(toleranceOf(smallFiles))
+  expect(toleranceOf(said('triangular'))).toBeCloseTo(toleranceOf(smallFiles) / Math.SQRT2, 10)
 })

@@ -3,7 +3,6 @@
 import { describe, expect, test } from 'vitest'
 import { expectedTable } from '../../src/documents/expected.ts'
 import type { EvaluatedBatch } from '../../src/evaluate/types.ts'
-import { correlation } from '../../src/metrology/estimate.ts'
 import {
   demoFiles,
   evaluate,
@@ -12,6 +11,7 @@ import {
   withChange,
   withFile
 } from '../records-on-disk.ts'
+import { correlation } from '../metrology/correlation.ts'
 
 const changed = (path: string, from: string, to: string) =>
   problemsOf(withChange(smallFiles, path, from, to))

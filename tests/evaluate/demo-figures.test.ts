@@ -3,14 +3,10 @@
 import { describe, expect, test } from 'vitest'
 import type { Result } from '../../src/evaluate/types.ts'
 import { expand } from '../../src/metrology/coverage.ts'
-import {
-  budgetOf,
-  correlation,
-  type Estimate,
-  uncertaintyOf
-} from '../../src/metrology/estimate.ts'
+import { budgetOf, type Estimate, uncertaintyOf } from '../../src/metrology/estimate.ts'
 import type { QuantityName } from '../../src/quantities.ts'
 import { demoFiles, evaluate, withChange } from '../records-on-disk.ts'
+import { correlation } from '../metrology/correlation.ts'
 
 const demo = evaluate(demoFiles)
 

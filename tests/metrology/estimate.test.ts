@@ -3,8 +3,6 @@ import { describe, expect, test } from 'vitest'
 import {
   type Estimate,
   budgetOf,
-  correlation,
-  covariance,
   degreesOfFreedom,
   estimate,
   exact,
@@ -16,6 +14,7 @@ import {
 } from '../../src/metrology/estimate.ts'
 import { asPrinted } from './as-printed.ts'
 import { DRAWS, normalSource, randomSource, summarise } from './monte-carlo.ts'
+import { correlation, covariance } from './correlation.ts'
 
 const cause = (name: string, pool = name) => ({ name, pool, kind: 'B', df: Infinity }) as const
 

@@ -3,13 +3,13 @@
 import { describe, expect, test } from 'vitest'
 import {
   type Estimate,
-  correlation,
   estimate,
   exact,
   propagate,
   uncertaintyOf
 } from '../../src/metrology/estimate.ts'
 import { meanOfReadings } from '../../src/metrology/readings.ts'
+import { correlation } from './correlation.ts'
 
 /** Table H.2: five simultaneous observations. */
 const voltages_V = [5.007, 4.994, 5.005, 4.99, 4.999]

@@ -3,7 +3,6 @@ import { describe, expect, test } from 'vitest'
 import { expand } from '../../src/metrology/coverage.ts'
 import {
   budgetOf,
-  correlation,
   degreesOfFreedom,
   estimate,
   exact,
@@ -12,6 +11,7 @@ import {
 } from '../../src/metrology/estimate.ts'
 import { meanOf, meanOfReadings, standardDeviation } from '../../src/metrology/readings.ts'
 import { asPrinted } from './as-printed.ts'
+import { correlation } from './correlation.ts'
 
 /** Numerical accuracy sets 2 to 4: base + 0.2, then 500 times base + 0.1, base + 0.3. */
 const accuracySet = (base: number): number[] => [

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { covariance, exact, measured, uncertaintyOf } from '../../src/metrology/estimate.ts'
+import { exact, measured, uncertaintyOf } from '../../src/metrology/estimate.ts'
 import { crystalDensity_g_per_cm3, porosity } from '../../src/physics/porosity.ts'
 import { asPrinted } from '../metrology/as-printed.ts'
 import { exactly, uncertain } from '../metrology/given.ts'
@@ -11,6 +11,7 @@ import {
   randomSource,
   summarise
 } from '../metrology/monte-carlo.ts'
+import { covariance } from '../metrology/correlation.ts'
 
 const of = (foilDensity_g_per_cm3: number) => porosity(exactly({ foilDensity_g_per_cm3 }))
 

@@ -46,9 +46,16 @@ const calibration = fields({
   due: date(),
   'expanded-uncertainty': maybe(anyQuantity()),
   'coverage-factor': maybe(quantity('1', 'at least 1')),
-  tolerance: maybe(anyQuantity())
+  tolerance: maybe(anyQuantity()),
+  /** How errors lie within the tolerance: evenly where nothing is said, or likelier near none. */
+  distribution: maybe(z.enum(['rectangular', 'triangular']))
 }).superRefine((calibration, context) => {
-  const { on, due, expandedUncertainty, coverageFactor, tolerance } = calibration
+  const { on, due, expandedUncertainty, coverageFactor, tolerance, distribution } = calibration
+  if (distribution && !tolerance)
+    refuse(context, ['distribution'], 'INVALID_VALUE', [
+      'says how errors lie within a tolerance, and there is none',
+      "add 'tolerance:', or take it out"
+    ])
   if (due <= on)
     refuse(context, ['due'], 'DATE_ORDER', [
       `is due on ${due}, which is not after the calibration on ${on}`,
