@@ -4,6 +4,13 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     watch: false,
+    // Files share two processes, and what each has loaded: loading the program anew for every file
+    // took as long as the tests. A file must therefore leave behind what it found: environment,
+    // current folder, modules. Processes, not threads, as only they have a current folder.
+    pool: 'forks',
+    isolate: false,
+    minWorkers: 1,
+    maxWorkers: 2,
     // Some tests start whole programs, on machines with two cores.
     testTimeout: 60_000,
     hookTimeout: 60_000

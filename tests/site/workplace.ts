@@ -20,6 +20,7 @@ import { filters } from '../../src/html/filters.ts'
 import { projectFolder } from '../../src/site/project.ts'
 import type { Steps } from '../../src/site/steps.ts'
 import { siteDocument } from '../fixtures/documents.ts'
+import { type Run, runInProcess } from '../in-process.ts'
 
 const temporaryFolder = (): string => realpathSync(mkdtempSync(join(tmpdir(), 'lotfolio test ')))
 
@@ -75,12 +76,6 @@ export const inventedSteps = (changes: Partial<Steps> = {}): Steps => ({
 
 export const program = join(projectFolder, 'bin', 'lotfolio.js')
 
-export interface Run {
-  readonly status: number | null
-  readonly stdout: string
-  readonly stderr: string
-}
-
 /** Run a program to its end, without what npm sets for scripts. */
 export async function run(
   command: readonly string[],
@@ -101,12 +96,22 @@ export async function run(
   return { status, stdout, stderr }
 }
 
-/** Run lotfolio to its end. */
-export const lotfolio = (
+/** Run lotfolio to its end in a process of its own: for what is about processes, or must start afresh. */
+export const lotfolioProcess = (
   args: readonly string[],
   cwd: string,
   environment: Readonly<Record<string, string>> = {}
 ): Promise<Run> => run([process.execPath, program, ...args], cwd, environment)
+
+/** Run lotfolio to its end, without starting a process for it; `start` always gets its own. */
+export const lotfolio = (
+  args: readonly string[],
+  cwd: string,
+  environment: Readonly<Record<string, string>> = {}
+): Promise<Run> =>
+  args[0] === 'start'
+    ? lotfolioProcess(args, cwd, environment)
+    : runInProcess(args, cwd, { ...plainEnvironment(), ...environment })
 
 /** The environment without npm's additions and vitest's own. */
 export const plainEnvironment = (): Record<string, string> =>
