@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config'
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
+    globalSetup: ['tests/global-setup.ts'],
     watch: false,
     // Files share two processes, and what each has loaded: loading the program anew for every file
     // took as long as the tests. A file must therefore leave behind what it found: environment,

@@ -1,25 +1,42 @@
+/**
+ * Builds killed at any moment: what stands then is a whole site, or the next command makes it so.
+ *
+ * A real process is killed each time, half of them while they write or swap. The workshop is small,
+ * and two are killed at a time, as starting the program is what a kill costs.
+ */
+
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { expect, test } from 'vitest'
+import { markerName } from '../../src/site/marker.ts'
 import {
-  demoWorkplace,
   differences,
   lotfolio,
+  lotfolioProcess,
   namesIn,
   plainEnvironment,
   program,
+  smallWorkplace,
   tree
 } from './workplace.ts'
 
 /** How many builds to kill; a long campaign sets this. */
-const KILLS = Number(process.env['LOTFOLIO_KILLS'] ?? 5)
+const KILLS = Number(process.env['LOTFOLIO_KILLS'] ?? 6)
 
-/** Two contents, whose sites differ in every page. */
-function twoContents() {
-  const place = demoWorkplace()
+/** How many are killed at a time, each in a place of its own. */
+const LANES = 2
+
+/** Of so many commands after a kill, one is a process of its own. */
+const ALONE = 20
+
+const contents = ['content', 'other'] as const
+
+/** A place with two contents, whose sites differ in every page, and one that writes nothing. */
+function placeOf(): string {
+  const place = smallWorkplace()
   const other = join(place, 'other')
   cpSync(join(place, 'content'), other, { recursive: true })
   const producer = join(other, 'producer.yaml')
@@ -27,72 +44,141 @@ function twoContents() {
   writeFileSync(producer, text.replace(/^name: .*$/mu, 'name: Other workshop'))
   mkdirSync(join(place, 'broken'))
   writeFileSync(join(place, 'broken', 'producer.yaml'), 'name: [')
-  return { place, contents: ['content', 'other'] as const }
+  return place
 }
 
-const startBuild = (place: string, content: string) =>
-  spawn(process.execPath, [program, 'build', '--content', content], {
+type Files = Record<string, string>
+
+/** Build a content whole. */
+async function builtFrom(place: string, content: string): Promise<Files> {
+  expect((await lotfolio(['build', '--content', content], place)).stderr).toBe('')
+  return tree(join(place, '_site'))
+}
+
+function startBuild(place: string, content: string): Victim {
+  const child = spawn(process.execPath, [program, 'build', '--content', content], {
     cwd: place,
     env: plainEnvironment(),
     stdio: 'ignore'
   })
+  const beside = (part: string) => join(place, `_site.lotfolio-${part}-${child.pid}`)
+  return { child, ended: once(child, 'exit'), fresh: beside('new'), old: beside('old') }
+}
+
+/** A build under way, and the folders it makes beside the site. */
+interface Victim {
+  readonly child: ChildProcess
+  readonly ended: Promise<unknown[]>
+  readonly fresh: string
+  readonly old: string
+}
+
+const isRunning = ({ exitCode, signalCode }: ChildProcess) => exitCode === null && !signalCode
+
+/** Until a build has made a file or folder, looked for a thousand times a second, or has ended. */
+async function untilThere(path: string, { child }: Victim): Promise<void> {
+  while (isRunning(child) && !existsSync(path)) await pause(1)
+}
+
+/** Until the site is finished and its move begins, looked for without a pause: that lasts an instant. */
+async function untilMoved(victim: Victim): Promise<void> {
+  await untilThere(join(victim.fresh, markerName), victim)
+  while (isRunning(victim.child)) {
+    for (let look = 0; look < 500; look++) if (existsSync(victim.old)) return
+    await pause(0)
+  }
+}
+
+/** How long a build takes, and how long it writes, in milliseconds. */
+interface Pace {
+  readonly whole_ms: number
+  readonly writing_ms: number
+}
+
+async function paceOf(place: string): Promise<Pace> {
+  const started = performance.now()
+  const victim = startBuild(place, 'other')
+  await untilThere(victim.fresh, victim)
+  const writing = performance.now()
+  await victim.ended
+  const now = performance.now()
+  return { whole_ms: now - started, writing_ms: now - writing }
+}
+
+/** When to kill, from a part between 0 and 1 of the time there is. */
+const moments: readonly ((victim: Victim, part: number, pace: Pace) => Promise<void>)[] = [
+  // At any time.
+  (_, part, { whole_ms }) => pause(part * whole_ms),
+  // Between the two renames, or just after.
+  untilMoved,
+  // While the new site is being written.
+  async (victim, part, { writing_ms }) => {
+    await untilThere(victim.fresh, victim)
+    await pause(part * writing_ms)
+  },
+  // While the old site is being removed.
+  async (victim, part) => {
+    await untilMoved(victim)
+    await pause(part * 4)
+  }
+]
 
 /** Spread over 0 to 1 without a pattern, the same in every run: multiples of the golden ratio. */
 const spread = (index: number) => (index * 0.618_033_988_75) % 1
 
-/** When to kill: any time, while the new site is being written, or around the swap. */
-const moments = [
-  async (_out: string, _child: ChildProcess, part_ms: number) => pause(part_ms),
-  async (out: string, child: ChildProcess, part_ms: number) => {
-    await untilThere(`${out}.lotfolio-new-${child.pid}`, child)
-    await pause(part_ms / 2)
-  },
-  async (out: string, child: ChildProcess) => untilThere(`${out}.lotfolio-old-${child.pid}`, child)
-]
+/** What the kills found: a build that had ended, a whole site, or none until the next command. */
+const tally = { finished: 0, whole: 0, 'between renames': 0 }
 
-/** Until a build makes a folder, looked for almost without a pause, or has ended. */
-async function untilThere(folder: string, child: ChildProcess): Promise<void> {
-  while (child.exitCode === null) {
-    for (let look = 0; look < 2000; look++) if (existsSync(folder)) return
-    await pause(0)
-  }
+async function killOne(
+  place: string,
+  index: number,
+  pace: Pace,
+  isWhole: (found: Files) => boolean
+) {
+  const out = join(place, '_site')
+  const lap = Math.floor(index / moments.length)
+  const victim = startBuild(place, contents[lap % 2]!)
+  await moments[index % moments.length]!(victim, spread(index), pace)
+  victim.child.kill('SIGKILL')
+  const [code] = await victim.ended
+  const there = existsSync(out)
+  tally[code === 0 ? 'finished' : there ? 'whole' : 'between renames']++
+  if (there) expect(isWhole(tree(out)), `kill ${index}`).toBe(true)
+  // A command that writes nothing itself, as its records are broken.
+  const next = index % ALONE === 0 ? lotfolioProcess : lotfolio
+  expect((await next(['build', '--content', 'broken'], place)).status).toBe(1)
+  expect(isWhole(tree(out)), `kill ${index}, after the next command`).toBe(true)
+  if ((index + 1) % 25 === 0) report()
+}
+
+/** What has come of it so far; a long campaign is heard of on its way. */
+function report(): void {
+  const parts = Object.entries(tally).map(([what, count]) => `${count} ${what}`)
+  console.info(`kills: ${parts.join(', ')}`)
 }
 
 test(
   `${KILLS} builds killed: the old or the new site is whole, or the next command makes it so`,
   { timeout: 60_000 + KILLS * 20_000 },
   async () => {
-    const { place, contents } = twoContents()
-    const out = join(place, '_site')
-    const whole: Record<string, string>[] = []
-    for (const content of contents) {
-      expect((await lotfolio(['build', '--content', content], place)).stderr).toBe('')
-      whole.push(tree(out))
-    }
-    expect(differences(whole[0] ?? {}, whole[1] ?? {}).length).toBeGreaterThan(20)
-    const isWhole = (found: Record<string, string>) =>
-      whole.some(site => differences(site, found).length === 0)
-    const started = performance.now()
-    await lotfolio(['build', '--content', 'other'], place)
-    const duration_ms = performance.now() - started
+    const places = Array.from({ length: LANES }, placeOf)
+    const whole: Files[] = []
+    for (const content of contents) whole.push(await builtFrom(places[0]!, content))
+    const pages = Object.keys(whole[0]!).filter(path => path.endsWith('.html'))
+    expect(pages.length).toBeGreaterThan(5)
+    expect(differences(whole[0]!, whole[1]!)).toEqual(expect.arrayContaining(pages))
+    const isWhole = (found: Files) => whole.some(site => differences(site, found).length === 0)
 
-    const left = { finished: 0, whole: 0, away: 0 }
-    for (let index = 0; index < KILLS; index++) {
-      const child = startBuild(place, contents[index % 2] ?? 'content')
-      const ended = once(child, 'exit')
-      const moment = moments[index % moments.length]
-      await moment?.(out, child, spread(index) * duration_ms)
-      child.kill('SIGKILL')
-      const [code] = (await ended) as [number | null]
-      left[code === 0 ? 'finished' : existsSync(out) ? 'whole' : 'away']++
-      if (existsSync(out)) expect(isWhole(tree(out))).toBe(true)
-      // A command that writes nothing itself, as its records are broken.
-      expect((await lotfolio(['build', '--content', 'broken'], place)).status).toBe(1)
-      expect(isWhole(tree(out))).toBe(true)
-    }
-    console.info('kills:', left)
-    await lotfolio(['build'], place)
-    expect(differences(tree(out), whole[0] ?? {})).toEqual([])
-    expect(namesIn(place).filter(name => name.includes('.lotfolio-'))).toEqual([])
+    const lanes = places.map(async (place, lane) => {
+      await builtFrom(place, 'content')
+      const pace = await paceOf(place)
+      for (let index = lane; index < KILLS; index += LANES)
+        await killOne(place, index, pace, isWhole)
+      expect(differences(await builtFrom(place, 'content'), whole[0]!)).toEqual([])
+      expect(namesIn(place).filter(name => name.includes('.lotfolio-'))).toEqual([])
+    })
+    await Promise.all(lanes)
+    report()
+    expect(Object.values(tally).reduce((sum, n) => sum + n, 0)).toBe(KILLS)
   }
 )

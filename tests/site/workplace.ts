@@ -4,7 +4,9 @@ import { spawn } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import { once } from 'node:events'
 import {
+  appendFileSync,
   cpSync,
+  mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -15,7 +17,7 @@ import {
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { text } from 'node:stream/consumers'
-import { afterAll, onTestFinished } from 'vitest'
+import { inject, onTestFinished } from 'vitest'
 import { filters } from '../../src/html/filters.ts'
 import { projectFolder } from '../../src/site/project.ts'
 import type { Steps } from '../../src/site/steps.ts'
@@ -33,15 +35,29 @@ export function workplace(): string {
   return folder
 }
 
-/** Papers rendered for one test of a file serve the others, as most of a build's time goes there. */
-const sharedCache = temporaryFolder()
-afterAll(() => remove(sharedCache))
+/**
+ * Papers rendered for one test serve the others of this process, as most of a build's time goes there;
+ * not those of the process beside it, as a build removes what it has no use for.
+ */
+const sharedCache = join(inject('runFolder'), `papers ${process.pid}`)
+mkdirSync(sharedCache, { recursive: true })
 
 /** A workplace with the demo records in `content`; `cold`, it shares no papers with other tests. */
 export function demoWorkplace({ cold = false } = {}): string {
   const folder = workplace()
   cpSync(join(projectFolder, 'content'), join(folder, 'content'), { recursive: true })
   if (!cold) symlinkSync(sharedCache, join(folder, '.cache'), 'junction')
+  return folder
+}
+
+/** A workplace with one lot of each kind, all public: a whole site in a fraction of the time. */
+export function smallWorkplace(): string {
+  const folder = workplace()
+  const records = join(projectFolder, 'tests', 'fixtures', 'base')
+  cpSync(records, join(folder, 'content'), { recursive: true })
+  const grades = join(folder, 'content', 'grades')
+  for (const name of namesIn(grades))
+    appendFileSync(join(grades, name), 'public: [results, working, chain, sampling]\n')
   return folder
 }
 

@@ -1,0 +1,57 @@
+/**
+ * Each command as a program of its own, and called in place as most tests do: both come to the same
+ * exit code, the same words and the same files.
+ */
+
+import { cpSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import { lotfolio, lotfolioProcess, smallWorkplace, tree } from '../site/workplace.ts'
+
+const setup = ['setup', 'w', '--name', 'N', '--address', 'A', '--email', 'a@example.org']
+const answered = [...setup, '--telephone', '555 0100', '--person', 'P', '--date', '2026-01-02']
+
+const rows: readonly (readonly [args: readonly string[], status: number])[] = [
+  [['check'], 0],
+  [['check', '--content', 'broken'], 1],
+  [['check', '--format', 'json', '--content', 'broken'], 1],
+  [['check', '--content', 'missing'], 1],
+  [['build'], 0],
+  [['build', '--edition', 'workshop', '--as-of', '2026-12-31', '--paper', 'Letter'], 0],
+  [['build', '--content', 'broken'], 1],
+  [['papers', 'EB-1'], 0],
+  [['papers', 'EB-9'], 1],
+  [['new', 'batch', '--date', '2026-12-01'], 0],
+  [answered, 0],
+  [setup, 2],
+  [['schemas', '--out', 'schemas'], 0],
+  [['build', '--edition', 'all'], 2],
+  [['check', 'extra'], 2],
+  [['new', '--help'], 0],
+  [[], 2]
+]
+
+/** A workplace with a folder of broken records beside the sound ones. */
+function placeOf(): string {
+  const place = smallWorkplace()
+  cpSync(join(place, 'content'), join(place, 'broken'), { recursive: true })
+  writeFileSync(join(place, 'broken', 'producer.yaml'), 'name: [')
+  return place
+}
+
+/** What a command comes to: exit code, words, and every file there is then. */
+async function outcome(run: typeof lotfolio, args: readonly string[]) {
+  const place = placeOf()
+  const { status, stdout, stderr } = await run(args, place)
+  const words = [stdout, stderr].map(text => text.replaceAll(place, '<place>'))
+  return { status, words, files: tree(place) }
+}
+
+describe('in a process of its own and in place', () => {
+  test.each(rows)('%j comes to the same, with exit code %i', async (args, status) => {
+    const alone = await outcome(lotfolioProcess, args)
+    expect(alone.status).toBe(status)
+    expect(alone.words.join('')).not.toBe('')
+    expect(await outcome(lotfolio, args)).toEqual(alone)
+  })
+})
