@@ -1,9 +1,10 @@
 /**
- * `npm test`: types, formatting, then the tests; arguments go to vitest. A script of Node's own rather
- * than a line for a shell, as Windows and the others have no shell in common.
+ * `npm test`: types, formatting and the tests, side by side; arguments go to vitest. A script of Node's
+ * own rather than a line for a shell, as Windows and the others have no shell in common.
  */
 
-import { spawnSync } from 'node:child_process'
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 
@@ -25,11 +26,21 @@ const programs = [
 // What npm sets for scripts, the programs under test must do without.
 const { NODE_OPTIONS: _, INIT_CWD: __, ...environment } = process.env
 
-for (const [name, file, args] of programs) {
+/** Run a program to its end, its words kept together where others speak too; returns its exit code. */
+async function run([name, file, args]) {
   const program = join(dirname(require.resolve(`${name}/package.json`)), file)
-  const { status } = spawnSync(process.execPath, [program, ...args], {
-    stdio: 'inherit',
-    env: environment
-  })
-  if (status !== 0) process.exit(status ?? 1)
+  const stdio = name === 'vitest' ? 'inherit' : ['ignore', 'pipe', 'pipe']
+  const child = spawn(process.execPath, [program, ...args], { stdio, env: environment })
+  let said = ''
+  for (const stream of [child.stdout, child.stderr]) stream?.on('data', part => (said += part))
+  const [status] = await once(child, 'close')
+  if (said) process.stdout.write(`\n${name}:\n${said}\n`)
+  return status ?? 1
+}
+
+const statuses = await Promise.all(programs.map(run))
+const failed = programs.flatMap(([name], index) => (statuses[index] === 0 ? [] : [name]))
+if (failed.length > 0) {
+  process.stderr.write(`failed: ${failed.join(', ')}\n`)
+  process.exitCode = 1
 }

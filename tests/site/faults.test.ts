@@ -2,7 +2,16 @@ import { spawnSync } from 'node:child_process'
 import { chmodSync, cpSync, mkdirSync, rmSync, statfsSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, onTestFinished, test, type TestContext } from 'vitest'
-import { demoWorkplace, differences, lotfolio, namesIn, program, run, tree } from './workplace.ts'
+import {
+  demoWorkplace,
+  differences,
+  lotfolio,
+  lotfolioProcess,
+  namesIn,
+  program,
+  run,
+  tree
+} from './workplace.ts'
 
 /** Nobody in particular: not root, who may write anywhere. */
 const UNPRIVILEGED = '65534'
@@ -57,7 +66,7 @@ test('a full disk is one plain line, and the old site stays', async context => {
   const before = tree(join(disk, '_site'))
   for (const room_KiB of [0, 40, 400]) {
     fill(disk, room_KiB)
-    const { status, stderr } = await lotfolio(['build', '--paper', 'Letter'], disk)
+    const { status, stderr } = await lotfolioProcess(['build', '--paper', 'Letter'], disk)
     expect(stderr).toMatch(/^lotfolio: .*the disk is full\n$/u)
     expect(status).toBe(1)
     expect(differences(tree(join(disk, '_site')), before)).toEqual([])

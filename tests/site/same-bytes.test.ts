@@ -3,7 +3,15 @@ import { join, relative } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { writeMarker } from '../../src/site/marker.ts'
 import { projectFolder } from '../../src/site/project.ts'
-import { demoWorkplace, differences, lotfolio, run, tree, workplace } from './workplace.ts'
+import {
+  demoWorkplace,
+  differences,
+  lotfolio,
+  lotfolioProcess,
+  run,
+  tree,
+  workplace
+} from './workplace.ts'
 
 let reference: Record<string, string>
 
@@ -13,9 +21,9 @@ test('a site is built', async () => {
   expect(Object.keys(reference)).toContain('index.html')
 })
 
-/** A workplace, its public site built. */
+/** A workplace, its public site built by a process of its own: a time zone is its process's. */
 async function built(place: string, environment: Record<string, string> = {}): Promise<string> {
-  const { status, stderr } = await lotfolio(['build'], place, environment)
+  const { status, stderr } = await lotfolioProcess(['build'], place, environment)
   expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
   return place
 }
