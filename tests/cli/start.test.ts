@@ -6,7 +6,7 @@ import { networkInterfaces } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { expect, onTestFinished, test } from 'vitest'
-import { demoWorkplace, lotfolio, plainEnvironment, program } from '../site/workplace.ts'
+import { lotfolio, plainEnvironment, program, smallWorkplace } from '../site/workplace.ts'
 
 /** Start the program and wait for its address. */
 async function started(place: string, args: readonly string[] = ['--port', '0']) {
@@ -52,7 +52,7 @@ const listensAt = (host: string, port: number): Promise<boolean> =>
   })
 
 test('start shows the workshop edition, keeps it up to date, and ends on Ctrl-C', async () => {
-  const place = demoWorkplace()
+  const place = smallWorkplace()
   const { child, said, port, page } = await started(place)
   expect(await textOf(page)).toContain('<title>')
 
@@ -77,7 +77,7 @@ test('start shows the workshop edition, keeps it up to date, and ends on Ctrl-C'
 })
 
 test('start takes the next port where its own is taken, unless told which', async () => {
-  const place = demoWorkplace()
+  const place = smallWorkplace()
   const blocker = createServer().listen(4170, '127.0.0.1')
   onTestFinished(() => void blocker.close())
   await once(blocker, 'listening').catch(() => undefined)

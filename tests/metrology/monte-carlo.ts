@@ -1,7 +1,7 @@
 /**
  * Propagation of distributions, to check the propagation of uncertainties by another route.
  *
- * Each independent cause is drawn once per trial and applied to every input it touches, so inputs that
+ * Each independent cause is drawn once per trial, every model from the same numbers, and applied to every input it touches, so inputs that
  * share a cause are drawn correlated. All causes are drawn normal: the comparison is of the models'
  * derivatives and linearity, with degrees of freedom left out on both sides.
  *
@@ -56,26 +56,46 @@ export function summarise(trials: Float64Array): Sample {
   return { mean, u: Math.sqrt(squares / (n - 1)), low, high }
 }
 
+/** The numbers every simulation starts from, drawn once however many models there are. */
+const drawn = { next: normalSource(randomSource()), numbers: new Float64Array(0) }
+
+/** The first standard normal numbers of the one sequence. */
+function normals(count: number): Float64Array {
+  const { next, numbers } = drawn
+  if (numbers.length < count) {
+    drawn.numbers = new Float64Array(count)
+    drawn.numbers.set(numbers)
+    for (let index = numbers.length; index < count; index++) drawn.numbers[index] = next()
+  }
+  return drawn.numbers
+}
+
+/** A drawn input has no uncertainty of its own. */
+const exactly = new Map<string, never>()
+
 /** Run a model over drawn inputs. */
 export function simulate<Inputs extends { [Name in keyof Inputs]: Estimate }>(
   model: (inputs: Inputs) => Estimate,
   inputs: Inputs
 ): Sample {
-  const normal = normalSource(randomSource())
   const entries = Object.entries<Estimate>(inputs)
   const causes = [...new Set(entries.flatMap(([, { terms }]) => [...terms.keys()]))]
-  const trial = (): number => {
-    const drawn = new Map(causes.map(name => [name, normal()]))
-    const values = entries.map(([name, input]) => [name, drawnValue(input, drawn)])
-    return model(Object.fromEntries(values) as Inputs).value
+  const numbers = normals(DRAWS * causes.length)
+  const parts = entries.map(([name, { value, terms }]) => {
+    const scales = [...terms].map(([cause, { u }]) => ({ u, at: causes.indexOf(cause) }))
+    return { name, value, scales }
+  })
+  const trial = (_: unknown, index: number): number => {
+    const first = index * causes.length
+    const given: Record<string, Estimate> = {}
+    for (const { name, value, scales } of parts) {
+      let sum = value
+      for (const { u, at } of scales) sum += u * numbers[first + at]!
+      given[name] = { value: sum, terms: exactly }
+    }
+    return model(given as Inputs).value
   }
   return summarise(Float64Array.from({ length: DRAWS }, trial))
-}
-
-function drawnValue({ value, terms }: Estimate, drawn: Map<string, number>): Estimate {
-  let sum = value
-  for (const [name, { u }] of terms) sum += u * drawn.get(name)!
-  return { value: sum, terms: new Map() }
 }
 
 /** Numerical tolerance of u stated with two significant digits: u = c·10^l gives δ = 0.5·10^l. */

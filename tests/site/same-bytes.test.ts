@@ -21,9 +21,13 @@ test('a site is built', async () => {
   expect(Object.keys(reference)).toContain('index.html')
 })
 
-/** A workplace, its public site built by a process of its own: a time zone is its process's. */
-async function built(place: string, environment: Record<string, string> = {}): Promise<string> {
-  const { status, stderr } = await lotfolioProcess(['build'], place, environment)
+/** A workplace, its public site built; by a process of its own, as a time zone is its process's. */
+async function built(
+  place: string,
+  environment: Record<string, string> = {},
+  build = lotfolioProcess
+): Promise<string> {
+  const { status, stderr } = await build(['build'], place, environment)
   expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
   return place
 }
@@ -39,7 +43,7 @@ describe('the same bytes', () => {
   })
 
   test('with papers kept from an earlier build', async () => {
-    const place = await built(demoWorkplace())
+    const place = await built(demoWorkplace(), {}, lotfolio)
     await lotfolio(['build'], place)
     expect(differences(tree(join(place, '_site')), reference)).toEqual([])
   })
