@@ -11,6 +11,10 @@ declare module '@11ty/eleventy' {
       options: Options
     ): void
     addFilter(name: string, filter: unknown): void
+    amendLibrary(
+      engine: 'njk',
+      amend: (nunjucks: { addFilter(name: string, filter: unknown): void }) => void
+    ): void
     addGlobalData(name: string, data: unknown): void
     on(
       event: 'eleventy.before' | 'eleventy.after',

@@ -31,7 +31,11 @@ export function lotfolio(config: UserConfig, options: PluginOptions): void {
   config.setQuietMode(true)
   config.setUseGitIgnore(false)
   config.setTemplateFormats(['njk'])
-  for (const [name, filter] of Object.entries(options.steps.filters)) config.addFilter(name, filter)
+  // Straight into Nunjucks: a filter added to Eleventy copies page data at every call.
+  config.amendLibrary('njk', nunjucks => {
+    for (const [name, filter] of Object.entries(options.steps.filters))
+      nunjucks.addFilter(name, filter)
+  })
   config.addGlobalData('version', version)
   config.addGlobalData('site', () => site)
   config.on('eleventy.before', async event => {
