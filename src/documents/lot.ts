@@ -34,7 +34,7 @@ export function lotDocument(
     },
     made: view.made,
     status: view.status,
-    answer: sections.has('results') ? answerOf(view) : unpublished(view),
+    answer: shownAnswer(view, sections),
     facts: lotFacts(view, sections),
     results: sections.has('results') ? resultRows(view) : [],
     decisionRule: ruleTexts[view.rule],
@@ -61,6 +61,10 @@ export function resultRows({ rows, rule, grade }: LotView): ResultRow[] {
   })
   return [...own, ...typical]
 }
+
+/** The answer, as far as an edition tells it. */
+export const shownAnswer = (view: LotView, sections: Sections): LotDocument['answer'] =>
+  sections.has('results') ? answerOf(view) : unpublished(view)
 
 /** A verdict tells of figures: where these are not shown, only the lot's status is. */
 const unpublished = ({ grade }: LotView): LotDocument['answer'] => ({

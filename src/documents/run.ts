@@ -3,7 +3,7 @@
 import type { EvaluatedContent, EvaluatedExpansion } from '../evaluate/types.ts'
 import { lotUrl } from './lot.ts'
 import { processDocument } from './process.ts'
-import type { ChainLink, LotDocument, LotPage } from './types.ts'
+import type { ChainLink, LotDocument, LotPage, LotSummary } from './types.ts'
 import { dateText, kindTexts } from './words.ts'
 
 const answer: LotDocument['answer'] = {
@@ -15,6 +15,18 @@ const status: LotDocument['status'] = {
   state: 'in process',
   sentence: 'Kept in the workshop: worms go into foil.'
 }
+
+/** The run's line in lists. */
+export const runSummary = ({ lot, entry }: EvaluatedExpansion): LotSummary => ({
+  lot,
+  url: lotUrl(lot),
+  kind: kindTexts.expansion,
+  grade: '',
+  made: entry.record.made,
+  state: status.state,
+  answer,
+  key: []
+})
 
 /** Build the page of one furnace run. */
 export function runPage(
@@ -45,16 +57,7 @@ export function runPage(
     notices: []
   }
   return {
-    summary: {
-      lot: run.lot,
-      url: document.url,
-      kind: document.kind,
-      grade: '',
-      made,
-      state: status.state,
-      answer,
-      key: []
-    },
+    summary: runSummary(run),
     document,
     process: processDocument(evaluated, run, undefined),
     certificates: [],

@@ -11,14 +11,17 @@ import { certificatePages, registerText } from './certificate-page.ts'
 import { chainOf, madeFrom, originOf } from './chain.ts'
 import { gradeDocument } from './grade.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
-import { lotDocument, lotUrl, type Sections } from './lot.ts'
+import { lotDocument, lotUrl, type Sections, shownAnswer } from './lot.ts'
 import { type LotView, viewGrade, viewLot } from './lot-view.ts'
 import { lotDataOf, lotDataText } from './lot-data.ts'
+import { onDemand } from './on-demand.ts'
 import { paperLinks, papersOfLot } from './papers.ts'
 import { processDocument } from './process.ts'
-import { runPage } from './run.ts'
+import { resultRow } from './result-row.ts'
+import { runPage, runSummary } from './run.ts'
 import { withoutWorking } from './to-issue.ts'
 import type { LotPage, LotSummary, SiteDocument } from './types.ts'
+import { kindTexts } from './words.ts'
 
 export interface SiteInputs extends PaperOptions {
   readonly evaluated: EvaluatedContent
@@ -41,45 +44,67 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
   const made = madeFrom(content)
   const chain = (lot: string) => chainOf(made, lot, name => names.has(name))
   const orders = papersByLot(inputs)
-  const pages = [
-    ...shown.map(lot => {
-      const name = lotName(lot)
-      const view = viewLot(content, lot, chain(name))
-      const openView = { ...view, chain: originOf(made, name) }
-      return lotPage(inputs, lot, view, openView, orders(name))
-    }),
-    ...runs.map(run => runPage(evaluated, run, chain(run.lot)))
-  ].sort(
-    (a, b) =>
-      compareText(b.document.made, a.document.made) || compareText(a.document.lot, b.document.lot)
-  )
+  const makers: PageMaker[] = [
+    ...shown.map(lot => ({
+      summary: summaryOf(viewLot(content, lot, []), sectionsOf(lot.grade, edition)),
+      page: () => {
+        const name = lotName(lot)
+        const view = viewLot(content, lot, chain(name))
+        const openView = { ...view, chain: originOf(made, name) }
+        return lotPage(inputs, lot, view, openView, orders(name))
+      }
+    })),
+    ...runs.map(run => ({
+      summary: runSummary(run),
+      page: () => runPage(evaluated, run, chain(run.lot))
+    }))
+  ].sort(newestFirst)
+  const summaries = makers.map(({ summary }) => summary)
   return {
     edition,
     producer: producerText(content.producer.record),
     asOf,
-    lots: pages,
-    grades: grades(content, pages, inputs),
+    summaries,
+    lots: onDemand(makers.map(({ page }) => page)),
+    grades: grades(content, summaries, inputs),
     drafts:
       edition === 'workshop' ? content.drafts.map(({ lot, missing }) => ({ lot, missing })) : [],
-    ...registerPart(inputs, pages)
+    ...registerPart(inputs, names)
   }
 }
 
 /** Certificates issued, and the register they stand in: every one, whatever is shown of its lot. */
 function registerPart(
-  { register }: SiteInputs,
-  pages: readonly LotPage[]
+  { register, lots, edition }: SiteInputs,
+  names: ReadonlySet<string>
 ): Pick<SiteDocument, 'certificates' | 'register'> {
-  const byLot = new Map(pages.map(page => [page.document.lot, page]))
+  const open = new Set(lots.filter(showsResults).map(lotName))
   const text = registerText(register)
   return {
     certificates: certificatePages(register, {
-      hasPage: lot => byLot.has(lot),
-      hasPapers: lot => (byLot.get(lot)?.certificates ?? []).length > 0
+      hasPage: lot => names.has(lot),
+      hasPapers: lot => names.has(lot) && (edition === 'workshop' || open.has(lot))
     }),
     ...(text ? { register: text } : {})
   }
 }
+
+const showsResults = ({ grade }: JudgedLot): boolean => sectionsOf(grade, 'public').has('results')
+
+/** What an edition shows of the lots of a grade. */
+const sectionsOf = (
+  { public: open = [] }: Pick<JudgedLot['grade'], 'public'>,
+  edition: SiteInputs['edition']
+): Sections => (edition === 'workshop' ? allSections : new Set(open))
+
+/** A lot's line in lists, and its page when it is wanted. */
+interface PageMaker {
+  readonly summary: LotSummary
+  readonly page: () => LotPage
+}
+
+const newestFirst = ({ summary: a }: PageMaker, { summary: b }: PageMaker): number =>
+  compareText(b.made, a.made) || compareText(a.lot, b.lot)
 
 const lotName = ({ evaluated }: JudgedLot) => evaluated.lot
 
@@ -127,8 +152,8 @@ function lotPage(
   lotPapers: LotPapers
 ): LotPage {
   const { evaluated, edition } = inputs
-  const openSections: Sections = new Set(view.grade.public ?? [])
-  const sections = edition === 'workshop' ? allSections : openSections
+  const openSections = sectionsOf(view.grade, 'public')
+  const sections = sectionsOf(view.grade, edition)
   const producer = evaluated.content.producer.record
   const certificates =
     edition === 'workshop' || sections.has('results')
@@ -138,7 +163,7 @@ function lotPage(
   const papers = paperLinks(certificates, lotPapers.issued, dataUrl)
   const document = lotDocument(view, sections, papers)
   return {
-    summary: summaryOf(document, view),
+    summary: summaryOf(view, sections),
     document,
     ...(edition === 'workshop' ? { process: processDocument(evaluated, lot.evaluated, lot) } : {}),
     certificates,
@@ -152,18 +177,19 @@ function lotPage(
   }
 }
 
-function summaryOf(document: LotPage['document'], view: LotView): LotSummary {
+function summaryOf(view: LotView, sections: Sections): LotSummary {
   return {
     lot: view.lot,
-    url: document.url,
-    kind: document.kind,
+    url: lotUrl(view.lot),
+    kind: kindTexts[view.kind],
     grade: view.grade.id,
     made: view.made,
     state: view.state,
-    answer: document.answer,
-    key: document.results
-      .filter(({ basis, limit }) => basis === 'measured' && limit)
+    answer: shownAnswer(view, sections),
+    key: view.rows
+      .filter(({ result, bounds }) => sections.has('results') && result && bounds)
       .slice(0, 2)
+      .map(row => resultRow(row, view.rule))
       .map(({ title, value, unit }) => ({
         label: title,
         text: [value?.printed, unit.printed].filter(Boolean).join(' ')
@@ -174,12 +200,12 @@ function summaryOf(document: LotPage['document'], view: LotView): LotSummary {
 /** Customers see the grades that show something of their lots, and those their lots are of. */
 function grades(
   content: Content,
-  pages: readonly LotPage[],
+  summaries: readonly LotSummary[],
   { edition, asOf }: SiteInputs
 ): SiteDocument['grades'] {
   return [...content.grades.entries()].flatMap(([id, versions]) => {
     const grade = (versionOn(versions, asOf) ?? versions[0])!.record
-    const lots = pages.map(({ summary }) => summary).filter(summary => summary.grade === id)
+    const lots = summaries.filter(summary => summary.grade === id)
     const open = grade.validFrom <= asOf && (grade.public ?? []).length > 0
     return edition === 'workshop' || open || lots.length > 0
       ? [gradeDocument(content, viewGrade(grade), lots, asOf)]

@@ -354,6 +354,9 @@ export interface SiteDocument {
   readonly producer: ProducerText
   /** The day the pages are as of, YYYY-MM-DD. */
   readonly asOf: string
+  /** The lots' lines in lists, newest first, one for each page in `lots`. */
+  readonly summaries: readonly LotSummary[]
+  /** Made when read and not kept: take what is needed of a page, and let go of it. */
   readonly lots: readonly LotPage[]
   readonly grades: readonly GradeDocument[]
   readonly drafts: readonly { readonly lot: string; readonly missing: readonly string[] }[]

@@ -1,6 +1,6 @@
 /** The filters templates may use: choosing, ordering and laying out, never computing a figure. */
 
-import type { Basis, LotPage, LotSummary, ResultRow, Table } from '../documents/types.ts'
+import type { Basis, LotSummary, ResultRow, Table } from '../documents/types.ts'
 import { type ColumnShape, columnShape, cutFigure } from './decimals.ts'
 import { relative } from './relative.ts'
 
@@ -18,8 +18,8 @@ const byAge = (a: LotSummary, b: LotSummary): number =>
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)
 
 /** The lots' lines for a list, newest first. */
-export const newestFirst = (lots: readonly LotPage[]): readonly LotSummary[] =>
-  lots.map(lot => lot.summary).sort(byAge)
+export const newestFirst = (lots: readonly LotSummary[]): readonly LotSummary[] =>
+  [...lots].sort(byAge)
 
 /** The archive in its years. */
 export function byYear(lots: readonly LotSummary[]): readonly LotYear[] {

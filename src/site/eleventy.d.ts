@@ -6,6 +6,7 @@ declare module '@11ty/eleventy' {
   }
 
   export interface UserConfig {
+    readonly ignores: Set<string>
     addPlugin<Options>(
       plugin: (config: UserConfig, options: Options) => void,
       options: Options
@@ -36,6 +37,6 @@ declare module '@11ty/eleventy' {
       }
     )
     disableLogger(): void
-    write(): Promise<unknown>
+    write(): Promise<readonly [copied: unknown, pages: BuildEvent['results']]>
   }
 }

@@ -3,14 +3,15 @@
 import { posix } from 'node:path'
 
 /**
- * Refuse two files at one path, or paths that a disk blind to letter case would take for one.
+ * A register of a site's files: it refuses two at one path, or at paths that a disk blind to letter
+ * case would take for one.
  *
- * @param paths relative to the site's folder, with forward slashes
- * @throws Error that names the paths: records cannot cause it, so it is a fault of the program
+ * @returns takes further paths, relative to the site's folder, with forward slashes; it throws an
+ *   Error that names the paths: records cannot cause it, so it is a fault of the program
  */
-export function refuseDuplicates(paths: readonly string[]): void {
+export function pathRegister(): (paths: readonly string[]) => void {
   const taken = new Map<string, string>()
-  for (const path of paths) {
+  const take = (path: string) => {
     const plain = posix.normalize(path)
     if (plain.startsWith('..') || posix.isAbsolute(plain) || plain.includes('\\'))
       throw new Error(`a file of the site would lie outside it: ${path}`)
@@ -20,4 +21,5 @@ export function refuseDuplicates(paths: readonly string[]): void {
       throw new Error(`two files of the site have one path: ${other}, ${path}`)
     taken.set(key, path)
   }
+  return paths => paths.forEach(take)
 }

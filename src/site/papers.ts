@@ -28,7 +28,7 @@ export interface PaperTools {
   readonly otherwise?: (paper: CertificatePaper, is: Served['is']) => void
 }
 
-/** What every data file keeps to, for whoever reads one. */
+/** Address of the schema every data file keeps to. */
 const dataSchemaPath = `schemas/lot-data-${LOT_DATA_VERSION}.json`
 
 /** The register as a script, so that a page opened from disk may have it. */
@@ -36,44 +36,42 @@ const registerScript = 'register/published.js'
 
 const registerIn = ({ register = () => noRegister }: PaperTools) => register()
 
-/** Addresses of all files beside the pages. */
-export const paperPaths = (site: SiteDocument): string[] => [
-  dataSchemaPath,
-  registerFile,
-  registerScript,
-  ...site.lots.flatMap(page => [page.dataUrl, ...page.certificates.flatMap(pathsOf)])
+/** Addresses of the files that stand beside no lot's page. */
+export const commonPaths = [dataSchemaPath, registerFile, registerScript]
+
+/** Write the register, and the schema of the data files, into a site's folder. */
+export async function writeCommon(folder: string, tools: PaperTools): Promise<void> {
+  await write(folder, dataSchemaPath, `${JSON.stringify(lotDataJsonSchema(), null, 2)}\n`)
+  const { log, tree } = registerIn(tools)
+  const published = await publishedText(log, tree)
+  await write(folder, registerFile, published)
+  const script = `globalThis.lotfolioRegister = ${JSON.stringify(published)}\n`
+  await write(folder, registerScript, script)
+}
+
+/** Addresses of the files beside a lot's page. */
+export const paperPaths = ({ dataUrl, certificates }: LotPage): string[] => [
+  dataUrl,
+  ...certificates.flatMap(({ url, issued }) =>
+    issued ? Object.values(issuedPaths(issued)) : [url]
+  )
 ]
 
-const pathsOf = ({ url, issued }: CertificatePaper): string[] =>
-  issued ? Object.values(issuedPaths(issued)) : [url]
+/** Writes the files beside one lot's page. */
+export type PaperWriter = (page: LotPage) => Promise<void>
 
-/** Write the files beside the pages into a site's folder, lot after lot. */
-export async function writePapers(
+/** A writer of a site's papers into its folder. */
+export async function paperWriter(
   site: SiteDocument,
   folder: string,
   tools: PaperTools
-): Promise<void> {
+): Promise<PaperWriter> {
   const renderer = await tools.steps.renderer()
-  const schema = `${JSON.stringify(lotDataJsonSchema(), null, 2)}\n`
-  await write(folder, dataSchemaPath, schema)
-  await writeRegister(folder, registerIn(tools))
-  for (const [index, page] of site.lots.entries()) {
+  return async page => {
     await write(folder, page.dataUrl, tools.steps.lotData(page, site))
     for (const paper of page.certificates)
       await writePaper(folder, { page, paper, renderer }, tools)
-    tools.progress?.(index + 1, site.lots.length)
   }
-  await tools.cache?.prune()
-}
-
-async function writeRegister(folder: string, { log, tree }: IssuedRegister): Promise<void> {
-  const published = await publishedText(log, tree)
-  await write(folder, registerFile, published)
-  await write(
-    folder,
-    registerScript,
-    `globalThis.lotfolioRegister = ${JSON.stringify(published)}\n`
-  )
 }
 
 interface Task {

@@ -7,12 +7,14 @@
 
 import { cp, readdir } from 'node:fs/promises'
 import { join, relative } from 'node:path'
-import type { BuildEvent, UserConfig } from '@11ty/eleventy'
+import type { UserConfig } from '@11ty/eleventy'
 import type { SiteDocument } from '../documents/types.ts'
+import { LOTS_AT_A_TIME, lotPageWriter, lotTemplate } from './lot-pages.ts'
 import { markerName, writeMarker } from './marker.ts'
-import { refuseDuplicates } from './output-paths.ts'
-import { type PaperTools, paperPaths, writePapers } from './papers.ts'
+import { pathRegister } from './output-paths.ts'
+import { commonPaths, type PaperTools, paperPaths, paperWriter, writeCommon } from './papers.ts'
 import { templatesFolder, version } from './project.ts'
+import type { Steps } from './steps.ts'
 
 export interface PluginOptions extends PaperTools {
   /** The site's documents, asked for before each build; `output` is the folder Eleventy writes to. */
@@ -28,44 +30,67 @@ export const directories = { input: fromHere(templatesFolder), includes: '_inclu
 export function lotfolio(config: UserConfig, options: PluginOptions): void {
   const templates = options.templates ?? templatesFolder
   let site: SiteDocument
+  setUp(config, options.steps, () => site)
+  config.ignores.add(`${fromHere(templates)}/${lotTemplate}`)
+  config.on('eleventy.before', async event => {
+    site = await options.documents(event.directories.output)
+  })
+  config.on('eleventy.after', async ({ results, directories: { output } }) => {
+    const take = pathRegister()
+    const pages = results.flatMap(({ outputPath }) => outputPath || [])
+    take([...pathsIn(output, pages), ...commonPaths, ...(await assetPaths(templates)), markerName])
+    await copyAssets(templates, output)
+    await writeCommon(output, options)
+    await writeLots(site, output, { ...options, templates }, take)
+    await writeMarker(output, site.edition)
+  })
+}
+
+/** What every page may use. */
+function setUp(config: UserConfig, steps: Steps, site: () => SiteDocument): void {
   config.setQuietMode(true)
   config.setUseGitIgnore(false)
   config.setTemplateFormats(['njk'])
   // Straight into Nunjucks: a filter added to Eleventy copies page data at every call.
   config.amendLibrary('njk', nunjucks => {
-    for (const [name, filter] of Object.entries(options.steps.filters))
-      nunjucks.addFilter(name, filter)
+    for (const [name, filter] of Object.entries(steps.filters)) nunjucks.addFilter(name, filter)
   })
   config.addGlobalData('version', version)
-  config.addGlobalData('site', () => site)
-  config.on('eleventy.before', async event => {
-    site = byReference(await options.documents(event.directories.output))
-  })
-  config.on('eleventy.after', async event => {
-    const output = event.directories.output
-    refuseDuplicates([
-      ...pagePaths(event),
-      ...paperPaths(site),
-      ...(await assetPaths(templates)),
-      markerName
-    ])
-    await copyAssets(templates, output)
-    await writePapers(site, output, options)
-    await writeMarker(output, site.edition)
-  })
+  config.addGlobalData('site', () => byReference(site()))
+}
+
+type Ready = PluginOptions & { readonly templates: string }
+
+/** Pages and papers of all lots; of some at a time, to let go of them. */
+async function writeLots(
+  site: SiteDocument,
+  output: string,
+  options: Ready,
+  take: (paths: readonly string[]) => void
+): Promise<void> {
+  const total = site.lots.length
+  const writePages = lotPageWriter(options.templates, output, site, (config, shown) =>
+    setUp(config, options.steps, () => shown)
+  )
+  const writePapers = await paperWriter(site, output, options)
+  for (let from = 0; from < total; from += LOTS_AT_A_TIME) {
+    const lots = site.lots.slice(from, from + LOTS_AT_A_TIME)
+    take(lots.flatMap(paperPaths))
+    take(pathsIn(output, await writePages(lots)))
+    for (const [index, lot] of lots.entries()) {
+      await writePapers(lot)
+      options.progress?.(from + index + 1, total)
+    }
+  }
+  await options.cache?.prune()
 }
 
 /** Eleventy copies plain objects it is given as data, once a page; it leaves others as they are. */
-const byReference = (site: SiteDocument): SiteDocument =>
-  Object.assign(Object.create(documentPrototype) as object, site)
+const byReference = (site: SiteDocument): SiteDocument => Object.create(site) as SiteDocument
 
-const documentPrototype = Object.freeze({})
-
-function pagePaths({ results, directories: { output } }: BuildEvent): string[] {
-  return results.flatMap(({ outputPath }) =>
-    outputPath ? [relative(output, outputPath).replaceAll('\\', '/')] : []
-  )
-}
+/** Files of a site, as paths in it. */
+const pathsIn = (output: string, files: readonly string[]): string[] =>
+  files.map(file => relative(output, file).replaceAll('\\', '/'))
 
 async function assetPaths(templates: string): Promise<string[]> {
   const folder = join(templates, 'assets')
@@ -83,5 +108,5 @@ async function copyAssets(templates: string, output: string): Promise<void> {
 
 /** A path as Eleventy takes it: from the current folder. */
 function fromHere(path: string): string {
-  return relative(process.cwd(), path) || '.'
+  return relative(process.cwd(), path).replaceAll('\\', '/') || '.'
 }

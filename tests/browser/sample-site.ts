@@ -205,6 +205,7 @@ const limits = manyRows.slice(0, 6).map(({ key, title, limit, unit, method }) =>
 
 const siteOf = (lots: readonly LotPage[], changes: Partial<SiteDocument> = {}): SiteDocument => ({
   ...siteDocument,
+  summaries: lots.map(lot => lot.summary),
   lots,
   grades: [{ ...siteDocument.grades[0]!, limits, lots: lots.map(lot => lot.summary) }],
   ...changes
@@ -251,4 +252,10 @@ export const workshopSite = siteOf([{ ...lotPage, process }, plainLot, run], {
 })
 
 /** A site before anything was published. */
-export const emptySite: SiteDocument = { ...siteDocument, lots: [], grades: [], drafts: [] }
+export const emptySite: SiteDocument = {
+  ...siteDocument,
+  summaries: [],
+  lots: [],
+  grades: [],
+  drafts: []
+}

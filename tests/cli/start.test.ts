@@ -91,7 +91,7 @@ test('start takes the next port where its own is taken, unless told which', asyn
 })
 
 test('start says that its first build failed and what it shows, and goes on watching', async () => {
-  const place = demoWorkplace()
+  const place = smallWorkplace()
   const record = join(place, 'content', 'producer.yaml')
   const sound = readFileSync(record, 'utf8')
   appendFileSync(record, 'wrong: 1\n')

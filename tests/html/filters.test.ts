@@ -10,10 +10,7 @@ import {
 import { resultShapes, tableShapes } from '../../src/html/filters.ts'
 import { lotDocument, lotPage } from '../fixtures/documents.ts'
 
-const lot = (number: string, made: string) => ({
-  ...lotPage,
-  summary: { ...lotPage.summary, lot: number, made }
-})
+const lot = (number: string, made: string) => ({ ...lotPage.summary, lot: number, made })
 
 const lots = [
   lot('EB-25-002', '2025-12-31'),
@@ -29,7 +26,7 @@ describe('lists of lots', () => {
   })
 
   test('fall into years', () => {
-    const years = byYear(lots.map(entry => entry.summary))
+    const years = byYear(lots)
     expect(years.map(({ year, lots }) => [year, lots.map(({ lot }) => lot)])).toEqual([
       ['2026', ['EB-26-010', 'EB-26-002', 'EB-26-001']],
       ['2025', ['EB-25-002']]
@@ -37,9 +34,10 @@ describe('lists of lots', () => {
   })
 
   test('leave what they were given as it was', () => {
-    const given = lots.map(entry => entry.summary)
+    const given = [...lots]
     byYear(given)
-    expect(given.map(summary => summary.lot)).toEqual(lots.map(entry => entry.summary.lot))
+    newestFirst(given)
+    expect(given).toEqual(lots)
   })
 })
 
