@@ -104,6 +104,22 @@ describe('a number drawn twice', () => {
     expect(standing.voided.size).toBe(2)
   })
 
+  test('what theirs had given up itself stays given up', async () => {
+    const [ours, theirs] = [
+      await issuedOf(documentOf('CT-4', 1, 'ours')),
+      await issuedOf(documentOf('CT-4', 1, 'theirs'))
+    ]
+    const given = {
+      is: 'voided',
+      number: 'CT-4',
+      revision: 1,
+      data: hash,
+      reason: 'twice'
+    } as const
+    const { entered, dropped } = await joined([ours], [theirs, given])
+    expect([entered[1], dropped]).toEqual([given, []])
+  })
+
   test('two amendments of one certificate: the second is voided, the first revision stays', async () => {
     const amendment = (says: string) => amendedOf(documentOf('CT-2', 2, says), 'mistyped')
     const { entered, again } = await joined([await amendment('ours')], [await amendment('theirs')])

@@ -421,6 +421,23 @@ describe('a proof', () => {
   })
 })
 
+test('a proof cut short, padded or spaced out is none', async () => {
+  const { log, documents } = sample
+  const tree = await treeOf(log)
+  const [three, other] = [await proofOf(log, tree, 'CT-3', 1), await proofOf(log, tree, 'CT-1', 1)]
+  const text = proofText(three!)
+  const padded = { ...three!, lines: [other!.lines[4]!, ...three!.lines] }
+  const short = { ...three!, lines: three!.lines.slice(0, -1) }
+  expect((await readProof(text)).ok).toBe(true)
+  for (const bad of [proofText(padded), proofText(short), `${text}\n`])
+    expect((await verify(documents.three, { proof: bad })).word).toBe('altered')
+})
+
+test('what is withdrawn in a PDF nobody named is unknown', async () => {
+  const evidence = { published: sample.published, pdf: { sha256: sample.pdfOfTwo } }
+  expect((await answer(sample.documents.three, evidence))[0]).toBe('unknown')
+})
+
 test('a second key signs the same revision', async () => {
   const second = await keyOf(1)
   const published = await publishedWith([
