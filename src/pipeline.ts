@@ -15,7 +15,7 @@ import { certificateToIssue } from './documents/to-issue.ts'
 import type { SiteDocument } from './documents/types.ts'
 import { evaluateContent } from './evaluate/evaluate.ts'
 import type { EvaluatedContent } from './evaluate/types.ts'
-import { checkCertificates } from './judge/certificates.ts'
+import { checkCertificates, checkSellable } from './judge/certificates.ts'
 import { judgeLot } from './judge/judge-lot.ts'
 import { checkRelease } from './judge/release.ts'
 import { checkShipments } from './judge/shipments.ts'
@@ -71,25 +71,23 @@ export function readyCertificate(
   day: string,
   register: IssuedRegister
 ): ReadyCertificate {
-  const { evaluated, lots, problems } = judgeContent(files, day)
+  const { evaluated, lots, problems: found } = judgeContent(files, day)
   const judged = lots.find(one => one.evaluated.lot === lot)
-  const order = evaluated && nextOrder(evaluated.content, lot, register)
-  return evaluated && judged && order && !problems.some(isError)
-    ? {
-        order,
-        text: certificateToIssue(evaluated.content, judged, order, register.issued),
-        problems
-      }
-    : { problems }
+  const entry = evaluated && nextOrder(evaluated.content, lot, register)
+  if (!evaluated || !judged || !entry) return { problems: found }
+  const problems = [...found, ...checkSellable(entry, judged, day)]
+  if (problems.some(isError)) return { problems }
+  const order = entry.record
+  const text = certificateToIssue(evaluated.content, judged, order, register.issued)
+  return { order, text, problems }
 }
 
 /** The first certificate ordered on a lot that the register does not have. */
 const nextOrder = ({ certificates }: Content, lot: string, { log }: IssuedRegister) =>
-  certificates
-    .map(({ record }) => record)
-    .find(
-      ({ lot: of, number, revision }) => of === lot && !revisionOf(log.standing, number, revision)
-    )
+  certificates.find(
+    ({ record: { lot: of, number, revision } }) =>
+      of === lot && !revisionOf(log.standing, number, revision)
+  )
 
 /** Every document of a site, or everything that is wrong with its records. */
 export function buildDocuments(files: readonly SourceFile[], options: SiteOptions): SiteResult {

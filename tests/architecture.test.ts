@@ -89,9 +89,20 @@ const packages: Readonly<Record<string, readonly string[]>> = {
 }
 
 /** Commands of the program: none knows another. */
-const commands = ['build', 'check', 'new', 'papers', 'schemas', 'setup', 'start'].map(
-  name => `src/cli/${name}.ts`
-)
+const commands = [
+  'build',
+  'check',
+  'issue',
+  'keys',
+  'new',
+  'papers',
+  'schemas',
+  'setup',
+  'sign',
+  'start',
+  'verify',
+  'withdraw'
+].map(name => `src/cli/${name}.ts`)
 
 /** 'src/quality/judge.ts' → 'quality'; 'src/problem.ts' → 'problem.ts'. */
 const partOf = (path: string) => path.split('/')[1]!

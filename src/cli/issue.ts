@@ -80,6 +80,7 @@ async function issue(lot: string, options: IssueOptions, command: Command): Prom
 interface Ready {
   readonly order: CertificateOrder
   readonly text: string
+  /** Day it is entered in the register. */
   readonly date: string
   readonly newRecord?: { readonly name: string; readonly text: string }
 }
@@ -100,8 +101,9 @@ async function makeReady(
   const own = registerOfLot(register, lot)
   const { order, text, problems } = readyCertificate(all, lot, date, own)
   process.stderr.write(problemsText(problems))
-  if (order && text !== undefined)
-    return { order, text, date: order.issued, ...(newRecord && { newRecord }) }
+  if (order && order.issued > date)
+    throw new Failure(`${order.number} is dated ${order.issued}: it cannot be issued on ${date}`)
+  if (order && text !== undefined) return { order, text, date, ...(newRecord && { newRecord }) }
   process.exitCode = 1
   process.stdout.write(
     problems.some(isError) ? 'Nothing issued\n' : `Nothing issued: ${lot} was not made by ${date}\n`

@@ -6,12 +6,16 @@ import { version } from '../site/project.ts'
 import { buildCommand } from './build.ts'
 import { checkCommand } from './check.ts'
 import { issueCommand } from './issue.ts'
+import { keysCommand } from './keys.ts'
 import { newCommand } from './new.ts'
 import { papersCommand } from './papers.ts'
 import { schemasCommand } from './schemas.ts'
 import { setupCommand } from './setup.ts'
+import { signCommand } from './sign.ts'
 import { startCommand } from './start.ts'
 import { UsageError } from './usage.ts'
+import { verifyCommand } from './verify.ts'
+import { withdrawCommand } from './withdraw.ts'
 
 /**
  * Run the program.
@@ -52,7 +56,11 @@ const commands = (): Command[] => [
   setupCommand(),
   schemasCommand(),
   papersCommand(),
-  issueCommand()
+  issueCommand(),
+  withdrawCommand(),
+  keysCommand(),
+  signCommand(),
+  verifyCommand()
 ]
 
 interface Ending {

@@ -18,6 +18,24 @@ export function checkCertificates(
   })
 }
 
+/** A certificate is entered in the register only while its lot may leave the workshop. */
+export function checkSellable(
+  entry: Entry<CertificateOrder>,
+  lot: JudgedLot,
+  day: string
+): Problem[] {
+  if (isSellable(lot.state)) return []
+  const { number, lot: name } = entry.record
+  return [
+    problemAt(
+      entry.at(['lot']),
+      'NOT_CERTIFIABLE',
+      `certificate ${number} cannot be issued on ${day}: ${name} is ${lot.state === 'quarantine' ? 'in quarantine' : lot.state}`,
+      'a certificate needs a lot that is released, or let go under concession'
+    )
+  ]
+}
+
 function checkIssued(entry: Entry<CertificateOrder>, lot: JudgedLot): Problem[] {
   const { issued, number } = entry.record
   const state = decisionOn(lot.evaluated.entry.record.status ?? [], issued)?.is ?? 'quarantine'

@@ -152,8 +152,9 @@ export function pdfFinding(sha256: string, { drawn }: Revision, source: SourceNa
     }
   return source === 'the proof'
     ? {
+        word: 'unknown',
         sentence:
-          'Only the data attached to the PDF was compared: a proof carried inside a PDF cannot name the PDF itself, and its pages may say something else.'
+          'The data attached to the PDF is genuine. Its pages could not be compared: a proof carried inside a PDF cannot name the PDF itself, and the pages may say something else. Compare with the register.'
       }
     : {
         word: 'unknown',

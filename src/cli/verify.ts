@@ -1,0 +1,97 @@
+/** lotfolio verify: whether a certificate somebody holds is genuine, and still stands. */
+
+import { readFile } from 'node:fs/promises'
+import { resolve } from 'node:path'
+import { Command } from 'commander'
+import { openRegister } from '../documents/issued.ts'
+import { fingerprint } from '../register/fingerprint.ts'
+import { publishedText } from '../register/published.ts'
+import { type Evidence, verify } from '../register/verify.ts'
+import { Failure, isMissing, plainFault } from '../site/failure.ts'
+import { readRegister } from '../site/read-register.ts'
+import { type Holding, holdingOf } from '../verify/holding.ts'
+import { folderFrom, userFolder } from './folders.ts'
+import { contentOption } from './options.ts'
+import { refuseStray } from './usage.ts'
+
+interface VerifyOptions {
+  readonly content?: string
+  readonly register?: string
+  readonly proof?: string
+  readonly offline?: true
+}
+
+const examples = `
+Examples:
+  lotfolio verify CT-26-001-r1.pdf
+  lotfolio verify CT-26-001-r1.json --register register.json
+  lotfolio verify CT-26-001-r1.json --proof CT-26-001-r1.proof.json --offline
+
+Compared is with the workshop's own register, or with a register.json saved from the producer's site.
+With --offline only what the certificate itself carries is looked at: that shows whether its data is
+what was issued, not whether it still stands.
+Exit code: 0 for genuine, 1 for superseded, withdrawn, altered or unknown, 2 for wrong usage.`
+
+export const verifyCommand = (): Command =>
+  new Command('verify')
+    .description('check a certificate someone holds against the register')
+    .argument('<file>', 'the certificate, PDF or JSON')
+    .addOption(contentOption())
+    .option('--register <FILE>', "register.json of the producer's site (default: the records' own)")
+    .option('--proof <FILE>', 'proof that came beside a JSON file')
+    .option('--offline', 'look at no register')
+    .addHelpText('after', examples)
+    .allowExcessArguments()
+    .action(check)
+
+async function check(file: string, options: VerifyOptions, command: Command): Promise<void> {
+  refuseStray(command, process.env, 1)
+  const holding = await holdingOf(await bytesOf(file))
+  if (typeof holding === 'string') return tell('unknown', [holding])
+  const { word, sentences } = await verify(holding.data, await evidenceFor(holding, options))
+  tell(word, sentences)
+}
+
+function tell(word: string, sentences: readonly string[]): void {
+  const capital = word.charAt(0).toUpperCase() + word.slice(1)
+  process.stdout.write(`${[capital, ...sentences].join('\n  ')}\n`)
+  if (word !== 'genuine') process.exitCode = 1
+}
+
+async function evidenceFor(holding: Holding, options: VerifyOptions): Promise<Evidence> {
+  const { proof = holding.proof, pdf } = {
+    ...holding,
+    ...(options.proof === undefined ? {} : { proof: await textOf(options.proof) })
+  }
+  return {
+    ...(proof === undefined ? {} : { proof }),
+    ...(pdf ? { pdf: { sha256: await fingerprint(pdf) } } : {}),
+    ...(options.offline ? {} : { published: await registerText(options) })
+  }
+}
+
+/** The register given, or that of the records. */
+async function registerText({ register, content }: VerifyOptions): Promise<string> {
+  if (register !== undefined) return textOf(register)
+  const folder = folderFrom(content, 'content')
+  const { log, tree, problems } = await openRegister(
+    await readRegister(folder, userFolder(process.env))
+  )
+  if (problems.length > 0)
+    throw new Failure("the records' own register has faults: lotfolio check tells them")
+  return publishedText(log, tree)
+}
+
+const textOf = async (path: string): Promise<string> => (await bytesOf(path)).toString('utf8')
+
+async function bytesOf(typed: string): Promise<Buffer> {
+  const path = resolve(userFolder(process.env), typed)
+  try {
+    return await readFile(path)
+  } catch (error) {
+    if (isMissing(error)) throw new Failure(`${path}: does not exist`)
+    if (error instanceof Error && 'code' in error && error.code === 'EISDIR')
+      throw new Failure(`${path}: is a folder, where a file should be`)
+    throw plainFault(error)
+  }
+}
