@@ -21,6 +21,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   figures: [],
   register: ['problem.ts'],
   verify: ['register'],
+  browser: ['register', 'verify'],
   hazards: [],
   'quantities.ts': ['metrology'],
   chemistry: ['metrology'],
@@ -84,7 +85,7 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   figures: ['uqr'],
   register: ['zod', 'canonicalize'],
   pdf: ['pdfkit', 'fontkit', 'node:'],
-  site: ['@11ty/eleventy', 'node:'],
+  site: ['@11ty/eleventy', 'esbuild', 'node:'],
   cli: ['commander', 'node:']
 }
 

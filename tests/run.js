@@ -19,6 +19,7 @@ const formatted = [
 
 const programs = [
   ['typescript', 'bin/tsc', ['--noEmit']],
+  ['typescript', 'bin/tsc', ['--noEmit', '-p', 'src/browser']],
   ['prettier', 'bin/prettier.cjs', ['--check', '--log-level', 'warn', ...formatted]],
   ['vitest', 'vitest.mjs', ['run', ...process.argv.slice(2)]]
 ]

@@ -102,24 +102,26 @@ function issuedOf(
 /** A document of a later version: the register is sound, this program is too old for it. */
 const unreadable = (file: SourceFile, name: string): Problem =>
   problemAt(
-    startOf(file),
+    lineOf(file, 0),
     'CERTIFICATE_FORMAT',
     `${name} is written in a format this version of Lotfolio does not read`,
     'use the version of Lotfolio that issued it, or a later one'
   )
-
-const startOf = (file: SourceFile): Place => ({ file, field: [], range: [0, 1] })
 
 /** What to do about the register's faults: they are never mended by hand. */
 const HINT =
   'take the register back from your backup or version control; it is only ever added to, by the commands'
 
 /** A fault of the register as a problem of its log file. */
-export function registerProblem(file: SourceFile, { line, code, sentence }: Fault): Problem {
+export const registerProblem = (file: SourceFile, { line, code, sentence }: Fault): Problem =>
+  problemAt(lineOf(file, line), code, sentence, HINT)
+
+/** A line of the log, from 1; its beginning for line 0. */
+export function lineOf(file: SourceFile, line: number): Place {
   const lines = file.text.split('\n')
   const start = lines.slice(0, Math.max(0, line - 1)).reduce((sum, one) => sum + one.length + 1, 0)
   const end = start + Math.max(1, (lines[Math.max(0, line - 1)] ?? '').length)
-  return problemAt({ file, field: [], range: [start, end] }, code, sentence, HINT)
+  return { file, field: [], range: [start, end] }
 }
 
 /** The same register, as far as it concerns one lot: for its papers, whatever became of others. */

@@ -63,7 +63,7 @@ function issuedPaper(issued: Issued): CertificatePaper {
 
 /** What a paper needs of the register. */
 export function evidenceOf({ revision, frozen, text }: Issued): IssuedPaper {
-  const { number, data, drawn, n } = revision
+  const { number, data, drawn, n, signatures } = revision
   return {
     number,
     revision: revision.revision,
@@ -71,7 +71,7 @@ export function evidenceOf({ revision, frozen, text }: Issued): IssuedPaper {
     sha256: data,
     ...(drawn === undefined ? {} : { pdfSha256: drawn.pdf }),
     // The paper is drawn once its line, and its signature if any, are entered.
-    provenBy: drawn ? drawn.n - 1 : n,
+    provenBy: drawn ? drawn.n - 1 : Math.max(n, ...signatures.map(signature => signature.n)),
     data: `${JSON.stringify(frozen.data, null, 2)}\n`
   }
 }

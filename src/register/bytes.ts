@@ -47,3 +47,7 @@ export function fromBase64(text: string): Uint8Array | undefined {
     return undefined
   }
 }
+
+/** The same bytes in memory that no other thread can change: browsers hash and sign no others. */
+export const owned = (bytes: Uint8Array): Uint8Array<ArrayBuffer> =>
+  bytes.buffer instanceof ArrayBuffer ? (bytes as Uint8Array<ArrayBuffer>) : bytes.slice()

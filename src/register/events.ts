@@ -1,6 +1,6 @@
 /** What a log can say: one event a line. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { fromBase64 } from './bytes.ts'
 import type { Flaw } from './fault.ts'
 import { membersOf, type Json } from './canonical.ts'

@@ -1,13 +1,13 @@
 /** SHA-256 fingerprints, computed where the code runs: Node or browser. */
 
-import { bytesOf, toHex } from './bytes.ts'
+import { bytesOf, owned, toHex } from './bytes.ts'
 import { canonicalText, type Json } from './canonical.ts'
 
 /** Hashing is at hand: browsers lend it only to pages that come by https or from this machine. */
 export const canHash = (): boolean => globalThis.crypto?.subtle !== undefined
 
 export const sha256 = async (bytes: Uint8Array): Promise<Uint8Array> =>
-  new Uint8Array(await globalThis.crypto.subtle.digest('SHA-256', bytes))
+  new Uint8Array(await globalThis.crypto.subtle.digest('SHA-256', owned(bytes)))
 
 /** SHA-256 of bytes, or of a text's UTF-8, as 64 hex digits. */
 export const fingerprint = async (content: Uint8Array | string): Promise<string> =>

@@ -4,7 +4,7 @@
  * Sources: RFC 8032 (Ed25519); RFC 8410, 4 and 7 (SPKI and PKCS #8 of its keys); RFC 7468 (PEM).
  */
 
-import { concat, fromBase64, fromHex, isSame, toBase64 } from './bytes.ts'
+import { concat, fromBase64, fromHex, isSame, owned, toBase64 } from './bytes.ts'
 import { fingerprint } from './fingerprint.ts'
 
 /** DER before the 32 bytes of a key. */
@@ -79,7 +79,7 @@ function keyIn(pem: string, label: string, head: Uint8Array): Uint8Array {
 const importPrivate = (pem: string, extractable: boolean) =>
   globalThis.crypto.subtle.importKey(
     'pkcs8',
-    concat(PKCS8_HEAD, keyIn(pem, 'PRIVATE KEY', PKCS8_HEAD)),
+    owned(concat(PKCS8_HEAD, keyIn(pem, 'PRIVATE KEY', PKCS8_HEAD))),
     'Ed25519',
     extractable,
     ['sign']
@@ -93,7 +93,7 @@ const importPrivate = (pem: string, extractable: boolean) =>
  */
 export async function sign(privatePem: string, bytes: Uint8Array): Promise<string> {
   const key = await importPrivate(privatePem, false)
-  const signature = await globalThis.crypto.subtle.sign('Ed25519', key, bytes)
+  const signature = await globalThis.crypto.subtle.sign('Ed25519', key, owned(bytes))
   return toBase64(new Uint8Array(signature))
 }
 
@@ -111,7 +111,12 @@ export async function checkSignature(
     const key = await importPublic(rawKey(publicKey))
     const signed = fromBase64(signature)
     if (signed?.length !== SIGNATURE_BYTES) return 'bad'
-    const isGood = await globalThis.crypto.subtle.verify('Ed25519', key, signed, bytes)
+    const isGood = await globalThis.crypto.subtle.verify(
+      'Ed25519',
+      key,
+      owned(signed),
+      owned(bytes)
+    )
     return isGood ? 'good' : 'bad'
   } catch {
     return 'bad'
@@ -119,7 +124,7 @@ export async function checkSignature(
 }
 
 const importPublic = (raw: Uint8Array) =>
-  globalThis.crypto.subtle.importKey('raw', raw, 'Ed25519', true, ['verify'])
+  globalThis.crypto.subtle.importKey('raw', owned(raw), 'Ed25519', true, ['verify'])
 
 /** The public key of RFC 8032, 7.1, test 1: an engine that refuses it knows no Ed25519. */
 const KNOWN_KEY = fromHex('d75a980182b10ab7d54bfed3c964073a0ee172f3daa62325af021a68f707511a')

@@ -1,6 +1,6 @@
 /** What a holder carries: the lines about one certificate, and the paths that tie them to a root. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { bytesOf, fromHex, toHex } from './bytes.ts'
 import { canonicalText, readJson } from './canonical.ts'
 import type { LogLine } from './events.ts'

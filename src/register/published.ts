@@ -1,6 +1,6 @@
 /** The register as a site gives it: every line, and the head they must come to. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { canonicalText, readJson } from './canonical.ts'
 import { headOf, type Log, readLog, treeOf } from './log.ts'
 import type { Tree } from './merkle.ts'

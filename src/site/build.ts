@@ -7,7 +7,7 @@ import type { SiteDocument } from '../documents/types.ts'
 import type { SiteOptions } from '../pipeline.ts'
 import type { Problem } from '../problem.ts'
 import { plainFault } from './failure.ts'
-import { archiveFor, otherwiseProblem } from './originals.ts'
+import { archiveFor, type Otherwise, otherwiseProblems } from './originals.ts'
 import { realFolder, refuseUnfit } from './output-folder.ts'
 import { paperCache } from './paper-cache.ts'
 import type { Progress } from './papers.ts'
@@ -82,7 +82,7 @@ async function replaceSite(site: SiteDocument, out: string, options: Ready, step
 
 async function writeSite(site: SiteDocument, folder: string, options: Ready, steps: Steps) {
   const { templates, progress, out, register, archive, content } = options
-  const notes: Problem[] = []
+  const notes: Otherwise[] = []
   const cache = paperCache(
     join(dirname(out), '.cache', 'lotfolio', `${basename(out)}-${site.edition}`)
   )
@@ -94,7 +94,7 @@ async function writeSite(site: SiteDocument, folder: string, options: Ready, ste
         documents: () => Promise.resolve(site),
         register: () => register,
         archive: archive ?? archiveFor(content),
-        otherwise: (paper, is) => notes.push(otherwiseProblem(register.file, paper, is)),
+        otherwise: one => notes.push(one),
         steps,
         templates,
         cache,
@@ -103,5 +103,5 @@ async function writeSite(site: SiteDocument, folder: string, options: Ready, ste
   })
   eleventy.disableLogger()
   await eleventy.write()
-  return notes
+  return otherwiseProblems(register.file, notes)
 }

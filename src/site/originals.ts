@@ -3,7 +3,8 @@
 import { createHash } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
-import type { CertificatePaper, IssuedPaper } from '../documents/types.ts'
+import { lineOf } from '../documents/issued.ts'
+import type { IssuedPaper } from '../documents/types.ts'
 import { type Problem, problemAt, type SourceFile } from '../problem.ts'
 import { isMissing } from './failure.ts'
 
@@ -50,25 +51,40 @@ async function readIfThere(path: string): Promise<Uint8Array | undefined> {
   }
 }
 
-/** What to tell of an issued paper that came out otherwise than it was first drawn. */
-export function otherwiseProblem(
-  log: SourceFile,
-  { issued }: CertificatePaper,
-  is: Served['is']
-): Problem {
-  const name = originalName(issued!)
-  const place = { file: log, field: [], range: [0, log.text.indexOf('\n')] as const }
-  return is === 'redrawn'
-    ? problemAt(
-        place,
-        'PAPER_REDRAWN',
-        `${name} no longer comes out byte for byte as it was issued, and the original is not in the archive`,
-        `put the issued file into the archive folder: until then the site gives a paper that checks as altered`
-      )
-    : problemAt(
-        place,
-        'PAPER_FROM_ARCHIVE',
-        `${name} no longer comes out byte for byte as it was issued; the site gives the stored original`,
-        'nothing to do: fonts or program have changed since'
-      )
+/** What became of one issued paper. */
+export interface Otherwise {
+  readonly paper: IssuedPaper
+  readonly is: Exclude<Served['is'], 'as issued'>
+}
+
+/** What to tell of issued papers that came out otherwise than they were first drawn. */
+export function otherwiseProblems(log: SourceFile, found: readonly Otherwise[]): Problem[] {
+  return (['redrawn', 'the stored original'] as const).flatMap(is => {
+    const papers = found.filter(one => one.is === is).map(({ paper }) => paper)
+    const [first] = papers
+    if (!first) return []
+    const names = papers.map(originalName)
+    const rest = names.length > NAMED ? ` and ${names.length - NAMED} more` : ''
+    const listed = `${names.slice(0, NAMED).join(', ')}${rest}`
+    const [code, message, hint] = texts[is](listed)
+    return [problemAt(lineOf(log, first.provenBy + 1), code, message, hint)]
+  })
+}
+
+/** Papers named before the rest is only counted. */
+const NAMED = 5
+
+const texts = {
+  redrawn: (names: string) =>
+    [
+      'PAPER_REDRAWN',
+      `no longer as issued, byte for byte, and without its original in the archive: ${names}`,
+      'put the issued files into the archive folder: until then copies from the site check as altered'
+    ] as const,
+  'the stored original': (names: string) =>
+    [
+      'PAPER_FROM_ARCHIVE',
+      `drawn again, no longer as issued, so the site gives the stored original: ${names}`,
+      'nothing to do: program or fonts have changed since'
+    ] as const
 }

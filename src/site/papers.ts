@@ -8,8 +8,9 @@ import { LOT_DATA_VERSION, lotDataJsonSchema } from '../documents/lot-data.ts'
 import type { CertificatePaper, LotPage, SiteDocument } from '../documents/types.ts'
 import { publishedText } from '../register/published.ts'
 import { proofFor, sealFor } from './evidence.ts'
-import { asIssued, type Served } from './originals.ts'
+import { asIssued, type Otherwise } from './originals.ts'
 import type { PaperCache } from './paper-cache.ts'
+import { verifyScript, verifyScriptText } from './scripts.ts'
 import type { Seal, Steps } from './steps.ts'
 
 /** Told after each lot how many are done, of how many. */
@@ -25,7 +26,7 @@ export interface PaperTools {
   readonly cache?: PaperCache
   readonly progress?: Progress
   /** Told of each issued paper that did not come out as it was first drawn. */
-  readonly otherwise?: (paper: CertificatePaper, is: Served['is']) => void
+  readonly otherwise?: (found: Otherwise) => void
 }
 
 /** Address of the schema every data file keeps to. */
@@ -37,9 +38,9 @@ const registerScript = 'register/published.js'
 const registerIn = ({ register = () => noRegister }: PaperTools) => register()
 
 /** Addresses of the files that stand beside no lot's page. */
-export const commonPaths = [dataSchemaPath, registerFile, registerScript]
+export const commonPaths = [dataSchemaPath, registerFile, registerScript, verifyScript]
 
-/** Write the register, and the schema of the data files, into a site's folder. */
+/** Write the register, what reads it, and the schema of the data files into a site's folder. */
 export async function writeCommon(folder: string, tools: PaperTools): Promise<void> {
   await write(folder, dataSchemaPath, `${JSON.stringify(lotDataJsonSchema(), null, 2)}\n`)
   const { log, tree } = registerIn(tools)
@@ -47,6 +48,7 @@ export async function writeCommon(folder: string, tools: PaperTools): Promise<vo
   await write(folder, registerFile, published)
   const script = `globalThis.lotfolioRegister = ${JSON.stringify(published)}\n`
   await write(folder, registerScript, script)
+  await write(folder, verifyScript, await verifyScriptText())
 }
 
 /** Addresses of the files beside a lot's page. */
@@ -87,7 +89,7 @@ async function writePaper(folder: string, task: Task, tools: PaperTools): Promis
   const drawn = await drawnPaper(task, seal, tools)
   if (!issued) return write(folder, url, drawn)
   const served = await asIssued(issued, drawn, tools.archive ?? '')
-  if (served.is !== 'as issued') tools.otherwise?.(paper, served.is)
+  if (served.is !== 'as issued') tools.otherwise?.({ paper: issued, is: served.is })
   const paths = issuedPaths(issued)
   await write(folder, paths.pdf, served.bytes)
   await write(folder, paths.data, issued.text)

@@ -3,7 +3,7 @@
 import { noRegister, openRegister } from '../documents/issued.ts'
 import type { SiteDocument } from '../documents/types.ts'
 import { formatProblem, isError } from '../problem.ts'
-import { archiveFor, otherwiseProblem } from './originals.ts'
+import { archiveFor, otherwiseProblems } from './originals.ts'
 import { realFolder, refuseUnfit } from './output-folder.ts'
 import type { PluginOptions } from './plugin.ts'
 import { templatesFolder } from './project.ts'
@@ -36,9 +36,9 @@ export function publicSite(content: string, steps: Steps): PluginOptions {
     steps,
     register: () => register,
     archive: archiveFor(content),
-    otherwise: (paper, is) => {
-      const problem = otherwiseProblem(register.file, paper, is)
-      process.stderr.write(`${formatProblem(problem)}\n\n`)
+    otherwise: one => {
+      for (const problem of otherwiseProblems(register.file, [one]))
+        process.stderr.write(`${formatProblem(problem)}\n\n`)
     }
   }
 }
