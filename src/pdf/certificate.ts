@@ -115,12 +115,12 @@ function attach(
   })
 }
 
-async function writePdf(
+function writePdf(
   pdf: PdfFile,
   document: CertificateDocument,
   words: Words,
   fingerprint?: string
-): Promise<Uint8Array> {
+): Uint8Array {
   const mark = markOf(document, words)
   const size = document.paper === 'A4' ? 'A4' : 'LETTER'
   const foot = footLines(pdf, document, words, textWidthOn(size))
@@ -134,7 +134,7 @@ async function writePdf(
   drawSections(sheet, document, words, fingerprint)
   drawFeet(sheet, foot, words)
   sheet.root.end()
-  return collect(pdf)
+  return pdf.finish()
 }
 
 function drawResultsSection(sheet: Sheet, document: CertificateDocument, words: Words): void {
@@ -146,12 +146,4 @@ function drawResultsSection(sheet: Sheet, document: CertificateDocument, words: 
   drawResults(sheet, groups, words)
   sheet.paragraph(sheet.root, 'P', styles.small, words.columnNote)
   sheet.y += 8
-}
-
-/** End the file and gather its bytes. */
-async function collect(pdf: PdfFile): Promise<Uint8Array> {
-  pdf.end()
-  const chunks: Uint8Array[] = []
-  for await (const chunk of pdf) chunks.push(chunk)
-  return Buffer.concat(chunks)
 }

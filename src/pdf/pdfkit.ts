@@ -63,7 +63,7 @@ export interface LineOptions {
 }
 
 /** The calls in use. Lengths in points, y from the top of the page. */
-export interface Pdf extends AsyncIterable<Uint8Array> {
+export interface Pdf {
   readonly page: { readonly width: number; readonly height: number }
 
   addPage(options: { readonly size: 'A4' | 'LETTER'; readonly margin: 0 }): this
@@ -104,6 +104,7 @@ interface WithInternals extends Pdf {
   readonly info: Info
   readonly x: number
   readonly y: number
+  push(chunk: Uint8Array | null): boolean
   _addInfo(): void
   _line(text: string, options: LineOptions): void
   _fragment(text: string, x: number, y: number, options: LineOptions): void
@@ -113,6 +114,22 @@ const Base = PDFDocument as unknown as new (options: PdfOptions) => WithInternal
 
 /** A PDF file whose metadata is well-formed whatever the names in it, and whose lines stand alone. */
 export class PdfFile extends Base {
+  /** Without a value here: PDFKit writes before a field of ours could be given one. */
+  declare private written?: Uint8Array[]
+
+  /** PDFKit's own makes an event of each of some thousand pieces. */
+  override push(chunk: Uint8Array | null): boolean {
+    this.written ??= []
+    if (chunk) this.written.push(chunk)
+    return true
+  }
+
+  /** End the file and give its bytes. */
+  finish(): Uint8Array {
+    this.end()
+    return Buffer.concat(this.written ?? [])
+  }
+
   /** PDFKit's own escapes nothing and knows no PDF/UA. */
   override _addInfo(): void {
     this.appendXML(xmpDescriptions(this.info))
