@@ -14,13 +14,14 @@ import {
   numberFields
 } from '../records/draft.ts'
 import { kindOf } from '../records/kinds.ts'
+import { firstRecords } from '../records/starter.ts'
 import { Failure } from '../site/failure.ts'
 import { projectFolder } from '../site/project.ts'
 import { readContent } from '../site/read-content.ts'
 import { folderFrom, userFolder } from './folders.ts'
 import { calendarDate, contentOption } from './options.ts'
 import { today } from './today.ts'
-import { refuseStray } from './usage.ts'
+import { refuseStray, UsageError } from './usage.ts'
 import { writeNew } from './write.ts'
 
 interface NewOptions {
@@ -28,6 +29,7 @@ interface NewOptions {
   readonly number?: string
   readonly date?: string
   readonly like?: string
+  readonly lot?: string
 }
 
 const examples = `
@@ -36,11 +38,13 @@ Examples:
   lotfolio new foil --like FL-26-003 --date 2026-04-02
   lotfolio new material --like GR-26-03
   lotfolio new grade --like flake-250 --number flake-300
+  lotfolio new certificate --lot EB-26-013
 
 The new record has the fields, order and comments of the one it starts from, unless told otherwise
 the last that is no draft. Readings are left blank, and a lot is marked 'draft: yes' until you take
-the line out. A grade without a new number becomes its own next revision. No file is ever
-overwritten.`
+the line out. A grade or method without a new number becomes its own next revision or edition; a
+certificate takes the next number of the workshop, and with the number of an earlier one becomes its
+next revision. No file is ever overwritten.`
 
 export const newCommand = (): Command =>
   new Command('new')
@@ -50,10 +54,11 @@ export const newCommand = (): Command =>
     .option('--number <NUMBER>', 'its number (default: the one after the last)', recordNumber)
     .option(
       '--date <DATE>',
-      'day it was made, received or sent, or is valid from (default: today)',
+      'day it was made, received, sent, issued or standardised, or is valid from (default: today)',
       calendarDate
     )
     .option('--like <NUMBER>', 'record to start from (default: the last of its kind)')
+    .option('--lot <LOT>', 'lot a certificate is on (default: left blank)', recordNumber)
     .addHelpText('after', examples)
     .allowExcessArguments()
     .action(startRecord)
@@ -67,23 +72,46 @@ interface Known {
 
 async function startRecord(kind: DraftKind, options: NewOptions, command: Command): Promise<void> {
   refuseStray(command, process.env, 1)
+  if (options.lot !== undefined && kind !== 'certificate')
+    throw new UsageError('--lot is for certificates alone')
   const folder = folderFrom(options.content, 'content')
   const files = await readContent(folder, userFolder(process.env))
   const known = files
     .filter(file => kindOf(file) === draftKinds[kind])
     .map(file => ({ file, ...headOf(file, kind) }))
-  const previous = previousOf(known, options) ?? refuseWithout(kind, folder, options.like)
+  const previous =
+    previousOf(known, options) ??
+    firstOf(kind, options.like) ??
+    refuseWithout(kind, folder, options.like)
   const number = options.number ?? followingNumber(kind, known, previous, options.like)
   const revision = known.filter(record => record.number === number).length + 1
-  if (kind !== 'grade' && revision > 1)
+  const sign = revisionSigns[kind]
+  if (sign === undefined && revision > 1)
     throw new Failure(`${kind} ${number} is already there: give another --number`)
-  const fields = fieldsOf(kind, number, options.date ?? today(), revision)
-  const name = kind === 'grade' ? `${number}-r${revision}.yaml` : `${number}.yaml`
+  const fields = fieldsOf(kind, number, options.date ?? today(), revision, options.lot)
+  const name = sign === undefined ? `${number}.yaml` : `${number}-${sign}${revision}.yaml`
   const path = join(folder, draftKinds[kind], name)
   await writeNew(path, draftFrom(previous.file, kind, fields))
-  process.stdout.write(
-    `Wrote ${shown(path)}, from ${previous.number} (another: --like NUMBER)\n${nextStep(kind, fields)}\n`
-  )
+  const from = known.length === 0 ? '' : `, from ${previous.number} (another: --like NUMBER)`
+  process.stdout.write(`Wrote ${shown(path)}${from}\n${nextStep(kind, fields)}\n`)
+}
+
+/** Kinds with revisions or editions, and the letter before these in their files' names. */
+const revisionSigns: Partial<Record<DraftKind, string>> = {
+  grade: 'r',
+  certificate: 'r',
+  method: 'e'
+}
+
+/** Of a kind that a workshop begins without: a blank one. */
+function firstOf(kind: DraftKind, like: string | undefined): Known | undefined {
+  const first = like === undefined ? firstRecords[kind] : undefined
+  if (!first) return undefined
+  return {
+    file: { path: `${first.number}.yaml`, text: first.text },
+    number: first.number,
+    draft: false
+  }
 }
 
 /** The record asked for; or the last whose number has the pattern asked for, or the last of all. */
@@ -108,14 +136,14 @@ function refuseWithout(kind: DraftKind, folder: string, like: string | undefined
   )
 }
 
-/** The number after the last; a grade keeps its own and becomes its next revision. */
+/** The number after the last; a grade or method keeps its own and becomes its next revision. */
 function followingNumber(
   kind: DraftKind,
   known: readonly Known[],
   previous: Known,
   like: string | undefined
 ): string {
-  if (kind === 'grade') return previous.number
+  if (kind === 'grade' || kind === 'method' || known.length === 0) return previous.number
   const numbers = known.map(({ number }) => number)
   const number = nextNumber(numbers, like)
   if (number !== undefined) return number
@@ -127,7 +155,8 @@ function fieldsOf(
   kind: DraftKind,
   number: string,
   date: string,
-  revision: number
+  revision: number,
+  lot: string | undefined
 ): Record<string, string> {
   const named = { [numberFields[kind]]: number }
   switch (kind) {
@@ -139,6 +168,18 @@ function fieldsOf(
       return { ...named, revision: String(revision), 'valid-from': date }
     case 'shipment':
       return { ...named, sent: date }
+    case 'titrant':
+      return { ...named, standardised: date }
+    case 'method':
+      return { ...named, edition: String(revision), 'valid-from': date }
+    case 'certificate':
+      return {
+        ...named,
+        revision: String(revision),
+        issued: date,
+        ...(lot === undefined ? {} : { lot }),
+        ...(revision > 1 ? { reason: '' } : {})
+      }
     default:
       return { ...named, made: date }
   }
@@ -148,6 +189,12 @@ function fieldsOf(
 function nextStep(kind: DraftKind, fields: Readonly<Record<string, string>>): string {
   if (kind === 'grade')
     return `Change what is new in it: it holds for lots made from ${fields['valid-from']} on`
+  if (kind === 'method')
+    return `Change what is new in it, repeatability included: it holds for tests from ${fields['valid-from']} on`
+  if (kind === 'certificate')
+    return fields.lot === undefined || 'reason' in fields
+      ? `Fill in the ${'reason' in fields ? 'reason' : 'blanks'}, and check`
+      : 'Check: the lot must be released by that day'
   return 'made' in fields
     ? "Fill in the blanks, take out what was not done, then the line 'draft: yes', and check"
     : 'Fill in the blanks, take out what does not apply, and check'

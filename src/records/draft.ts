@@ -16,7 +16,10 @@ export const draftKinds = {
   material: 'materials',
   instrument: 'instruments',
   grade: 'grades',
-  shipment: 'shipments'
+  shipment: 'shipments',
+  certificate: 'certificates',
+  titrant: 'titrants',
+  method: 'methods'
 } as const satisfies Record<string, Kind>
 
 export type DraftKind = keyof typeof draftKinds
@@ -29,7 +32,10 @@ export const numberFields = {
   material: 'lot',
   instrument: 'id',
   grade: 'id',
-  shipment: 'number'
+  shipment: 'number',
+  certificate: 'number',
+  titrant: 'id',
+  method: 'id'
 } as const satisfies Record<DraftKind, string>
 
 /** Fields that describe how things are done, and so stay for the next lot. */
@@ -52,14 +58,27 @@ const kept = new Set([
   'resolution',
   'against',
   'laboratory',
-  'coverage-factor'
+  'coverage-factor',
+  'signatory'
 ])
 
 /** Fields of a lot's later life, which a new one has not had. */
-const dropped = new Set(['status', 'as-found', 'regraded', 'notes', 'deviation', 'checks', 'log'])
+const dropped = new Set([
+  'status',
+  'as-found',
+  'regraded',
+  'notes',
+  'deviation',
+  'checks',
+  'log',
+  'reason'
+])
 
 /** Kinds whose records may stand unfinished. */
 const mayBeDraft = new Set<DraftKind>(['batch', 'expansion', 'foil'])
+
+/** Kinds whose records are revised: a new one says what changes, the rest stays as it stood. */
+const keptWhole = new Set<DraftKind>(['grade', 'method'])
 
 /** A piece of the old text and what stands there in the new. */
 interface Edit {
@@ -71,7 +90,8 @@ interface Edit {
 /**
  * Text of a new record: the old one edited in place, so that order, spacing and comments stay.
  *
- * A grade is begun as its like stands; a lot's readings and an instrument's calibration are its own.
+ * A grade or method is begun as its like stands; a lot's readings and an instrument's calibration are
+ * its own. A certificate revised, which gives a reason, stays with its lot.
  *
  * @param previous the last record of the kind, free of errors
  * @param fields first-level fields to set: its number, its date
@@ -88,10 +108,14 @@ export function draftFrom(
     const key = keyOf(pair)
     if (key === 'draft') return [removed(source, pair)]
     if (fields[key] !== undefined)
-      return [replaced(pair.value as Node, setText(kind, key, fields[key]))]
-    return kind === 'grade' ? [] : blankedPair(source, pair)
+      return [set(source, pair.value as Node, setText(kind, key, fields[key]))]
+    const staysWithLot = key === 'lot' && fields.reason !== undefined
+    return keptWhole.has(kind) || staysWithLot ? [] : blankedPair(source, pair)
   })
-  return applied(source, edits)
+  const text = applied(source, edits)
+  return fields.reason === undefined || contents.has('reason')
+    ? text
+    : `${text.replace(/\n?$/u, '\n')}reason: ${fields.reason}`.trimEnd() + '\n'
 }
 
 /** The date of a lot is followed by the word that it is not finished. */
@@ -166,6 +190,12 @@ const replaced = (node: Node, text: string): Edit => ({
   end: node.range![1],
   text
 })
+
+/** A value in the place of another, or of a blank right after its colon. */
+function set(source: string, node: Node, text: string): Edit {
+  const edit = replaced(node, text)
+  return source[edit.start - 1] === ':' ? { ...edit, text: ` ${text}` } : edit
+}
 
 /** A field with its value: whole lines, or its part of a `{ }` with the comma. */
 function removed(source: string, { key, value }: Pair): Edit {

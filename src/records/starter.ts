@@ -41,6 +41,45 @@ export function starterWorkshop(answers: StarterAnswers): ReadonlyMap<string, st
   ])
 }
 
+/** A first record of a kind that a workshop begins without, to start others from. */
+export const firstRecords: Readonly<Record<string, { readonly number: string; text: string }>> = {
+  certificate: {
+    number: 'C-1',
+    text: firstText('certificate', ['number', 'revision', 'lot', 'issued', 'signatory'])
+  },
+  titrant: {
+    number: 'NA-1',
+    text: firstText('titrant', [
+      'id',
+      'title',
+      'concentration',
+      'expanded-uncertainty',
+      'coverage-factor',
+      'against',
+      'standardised',
+      'expires'
+    ])
+  },
+  method: {
+    number: 'TM-01',
+    text: firstText('method', [
+      'id',
+      'edition',
+      'valid-from',
+      'quantity',
+      'title',
+      'conditions',
+      'instruments'
+    ])
+  }
+}
+
+/** Every field of a record, blank. */
+function firstText(kind: string, fields: readonly string[]): string {
+  const lines = fields.map(field => `${field}:\n`).join('')
+  return `# yaml-language-server: $schema=../schemas/${kind}.json\n${lines}`
+}
+
 function recordText(path: string, kind: string, record: object, answers: StarterAnswers): string {
   const up = path.includes('/') ? '../' : ''
   return [

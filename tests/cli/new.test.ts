@@ -152,3 +152,97 @@ test('run by npm, paths start where the user stands, spaces and all', async () =
   expect(run).toMatchObject({ status: 0, stderr: '' })
   expect(run.stdout).toContain('Wrote ../content/batches/EB-26-015.yaml')
 })
+
+describe('a new certificate', () => {
+  test('has the next number of the workshop, and the lot it is asked for', async () => {
+    const place = demoWorkplace()
+    const args = ['certificate', '--lot', 'EB-26-001', '--date', '2026-12-01']
+    const { written, stdout } = await started(place, ...args)
+    expect(written).toEqual(['content/certificates/CT-26-021-r1.yaml'])
+    expect(stdout).toContain('from CT-26-020 (another: --like NUMBER)')
+    expect(textIn(place, 'certificates', 'CT-26-021-r1.yaml')).toBe(
+      [
+        '# yaml-language-server: $schema=../../schemas/certificate.json',
+        'number: CT-26-021',
+        'revision: 1',
+        'lot: EB-26-001',
+        'issued: 2026-12-01',
+        'signatory: quality manager',
+        ''
+      ].join('\n')
+    )
+    expect((await lotfolio(['check'], place)).stdout).toContain('read: no errors')
+  })
+
+  test('leaves the lot blank where none is named, and carries no reason over', async () => {
+    const place = demoWorkplace()
+    await started(place, 'certificate', '--like', 'CT-26-007')
+    const text = textIn(place, 'certificates', 'CT-26-021-r1.yaml')
+    expect(text).toMatch(/^lot:$/mu)
+    expect(text).not.toContain('reason')
+  })
+
+  test('of a number that is there is its next revision, on its lot, and wants a reason', async () => {
+    const place = demoWorkplace()
+    for (const [number, revision] of [
+      ['CT-26-007', 3],
+      ['CT-26-008', 2]
+    ] as const) {
+      const { written, stdout } = await started(place, 'certificate', '--number', number)
+      expect(written).toEqual([`content/certificates/${number}-r${revision}.yaml`])
+      expect(stdout).toContain('Fill in the reason')
+      const text = textIn(place, 'certificates', `${number}-r${revision}.yaml`)
+      expect(text).toMatch(/^lot: EB-26-00[67]$/mu)
+      expect(text).toMatch(/^reason:$/mu)
+    }
+  })
+})
+
+test('a new titrant keeps what it is, and nothing of the other one’s standardisation', async () => {
+  const place = demoWorkplace()
+  const { written } = await started(place, 'titrant', '--date', '2026-12-01')
+  expect(written).toEqual(['content/titrants/NA-26-05.yaml'])
+  const text = textIn(place, 'titrants', 'NA-26-05.yaml')
+  expect(text).toContain('standardised: 2026-12-01')
+  expect(text).toMatch(/^title: \S/mu)
+  for (const field of ['concentration', 'expanded-uncertainty', 'expires'])
+    expect(text).toMatch(new RegExp(`^${field}:$`, 'mu'))
+})
+
+test('a new method is the next edition of the one it starts from, and passes check', async () => {
+  const place = demoWorkplace()
+  const { written } = await started(place, 'method', '--like', 'TM-02', '--date', '2026-12-01')
+  expect(written).toEqual(['content/methods/TM-02-e3.yaml'])
+  expect(textIn(place, 'methods', 'TM-02-e3.yaml')).toBe(
+    textIn(place, 'methods', 'TM-02-e2.yaml')
+      .replace('edition: 2', 'edition: 3')
+      .replace('valid-from: 2026-06-01', 'valid-from: 2026-12-01')
+  )
+  expect((await lotfolio(['check'], place)).stdout).toContain('read: no errors')
+})
+
+test('the first certificate, titrant and method of a workshop are begun blank', async () => {
+  const place = workplace()
+  writeFileSync(join(place, 'producer.yaml'), 'name: X\n')
+  for (const [kind, file] of [
+    ['certificate', 'certificates/C-1-r1.yaml'],
+    ['titrant', 'titrants/NA-1.yaml'],
+    ['method', 'methods/TM-01-e1.yaml']
+  ] as const) {
+    const { status, stdout } = await lotfolio(['new', kind, '--content', '.'], place)
+    expect({ status, stdout: stdout.split('\n')[0] }).toEqual({
+      status: 0,
+      stdout: `Wrote ${file}`
+    })
+  }
+  const text = readFileSync(join(place, 'certificates', 'C-1-r1.yaml'), 'utf8')
+  expect(text).toMatch(/number: C-1\nrevision: 1\nlot:\nissued: \d{4}-\d\d-\d\d\nsignatory:\n$/u)
+})
+
+test('--lot is refused for anything but a certificate', async () => {
+  const { status, stderr } = await started(demoWorkplace(), 'batch', '--lot', 'EB-26-001')
+  expect({ status, stderr }).toEqual({
+    status: 2,
+    stderr: expect.stringContaining('--lot is for certificates alone') as string
+  })
+})
