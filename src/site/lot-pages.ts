@@ -5,9 +5,11 @@
  * for all of them. Here one Eleventy runs over `lot.njk` again and again, each time with other lots.
  */
 
-import { join } from 'node:path'
+import { mkdir, readFile, writeFile } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
 import Eleventy, { type UserConfig } from '@11ty/eleventy'
 import type { LotPage, SiteDocument } from '../documents/types.ts'
+import type { PaperCache } from './paper-cache.ts'
 
 /** The template of a lot's page, in the folder of templates. */
 export const lotTemplate = 'lot.njk'
@@ -37,8 +39,44 @@ export function lotPageWriter(
   })
   eleventy.disableLogger()
   return async lots => {
+    if (lots.length === 0) return []
     shown.lots = lots
     const [, pages] = await eleventy.write()
     return pages.flatMap(({ outputPath }) => outputPath || [])
   }
+}
+
+/** File of a lot's page in a site. */
+const pageFile = (output: string, { document }: LotPage) => join(output, document.url, 'index.html')
+
+/**
+ * A writer that takes pages of an earlier build where nothing that goes into them has changed.
+ *
+ * @param common fingerprint of code, templates, and what the site says on every page
+ */
+export function cachedPageWriter(
+  write: LotPageWriter,
+  output: string,
+  common: string,
+  cache: PaperCache
+): LotPageWriter {
+  return async lots => {
+    const made: LotPage[] = []
+    const kept: string[] = []
+    for (const lot of lots) {
+      const page = await cache.find([common, JSON.stringify(lot)])
+      if (page) kept.push(await writeFileWith(pageFile(output, lot), page))
+      else made.push(lot)
+    }
+    const written = await write(made)
+    for (const lot of made)
+      await cache.keep([common, JSON.stringify(lot)], await readFile(pageFile(output, lot)))
+    return [...kept, ...written]
+  }
+}
+
+async function writeFileWith(path: string, bytes: Uint8Array): Promise<string> {
+  await mkdir(dirname(path), { recursive: true })
+  await writeFile(path, bytes)
+  return path
 }

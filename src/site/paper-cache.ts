@@ -1,5 +1,5 @@
 /**
- * PDFs of earlier builds, by the hash of all that goes into one.
+ * PDFs and pages of earlier builds, by the hash of all that goes into one.
  *
  * An entry is its own checksum and the PDF's bytes; one that was cut short or altered is made again.
  */
@@ -15,12 +15,15 @@ const sha256 = (...parts: (string | Uint8Array)[]): string =>
 /** Length of a checksum in hexadecimal digits. */
 const CHECKSUM_LENGTH = 64
 
+type Inputs = readonly (string | Uint8Array)[]
+
 export interface PaperCache {
   /** The paper these inputs yield: kept from an earlier build, or rendered now. */
-  readonly paper: (
-    inputs: readonly (string | Uint8Array)[],
-    render: () => Promise<Uint8Array>
-  ) => Promise<Uint8Array>
+  readonly paper: (inputs: Inputs, render: () => Promise<Uint8Array>) => Promise<Uint8Array>
+  /** What these inputs yielded in an earlier build. */
+  readonly find: (inputs: Inputs) => Promise<Uint8Array | undefined>
+  /** Keep what these inputs yield for the next build. */
+  readonly keep: (inputs: Inputs, bytes: Uint8Array) => Promise<void>
   /** Remove the entries no paper of this build has asked for. */
   readonly prune: () => Promise<void>
 }
@@ -28,14 +31,20 @@ export interface PaperCache {
 /** Papers kept in a folder, which is made when the first is written. */
 export function paperCache(folder: string): PaperCache {
   const used = new Set<string>()
+  const find = (inputs: Inputs) => {
+    const key = keyOf(inputs)
+    used.add(key)
+    return readEntry(join(folder, key), key)
+  }
+  const keep = (inputs: Inputs, bytes: Uint8Array) => writeEntry(folder, keyOf(inputs), bytes)
   return {
+    find,
+    keep,
     paper: async (inputs, render) => {
-      const key = keyOf(inputs)
-      used.add(key)
-      const kept = await readEntry(join(folder, key), key)
+      const kept = await find(inputs)
       if (kept) return kept
       const bytes = await render()
-      await writeEntry(folder, key, bytes)
+      await keep(inputs, bytes)
       return bytes
     },
     prune: () => prune(folder, used)
@@ -43,8 +52,7 @@ export function paperCache(folder: string): PaperCache {
 }
 
 /** Each input by its own hash, so that no two lists of inputs run together. */
-const keyOf = (inputs: readonly (string | Uint8Array)[]): string =>
-  sha256(inputs.map(input => sha256(input)).join('\n'))
+const keyOf = (inputs: Inputs): string => sha256(inputs.map(input => sha256(input)).join('\n'))
 
 async function readEntry(path: string, key: string): Promise<Uint8Array | undefined> {
   try {

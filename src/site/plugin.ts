@@ -9,11 +9,18 @@ import { cp, readdir } from 'node:fs/promises'
 import { join, relative } from 'node:path'
 import type { UserConfig } from '@11ty/eleventy'
 import type { SiteDocument } from '../documents/types.ts'
-import { LOTS_AT_A_TIME, lotPageWriter, lotTemplate } from './lot-pages.ts'
+import { codePrint } from './code-print.ts'
+import {
+  cachedPageWriter,
+  LOTS_AT_A_TIME,
+  lotPageWriter,
+  type LotPageWriter,
+  lotTemplate
+} from './lot-pages.ts'
 import { markerName, writeMarker } from './marker.ts'
 import { pathRegister } from './output-paths.ts'
 import { commonPaths, type PaperTools, paperPaths, paperWriter, writeCommon } from './papers.ts'
-import { templatesFolder, version } from './project.ts'
+import { projectFolder, templatesFolder, version } from './project.ts'
 import type { Steps } from './steps.ts'
 
 export interface PluginOptions extends PaperTools {
@@ -69,9 +76,7 @@ async function writeLots(
   take: (paths: readonly string[]) => void
 ): Promise<void> {
   const total = site.lots.length
-  const writePages = lotPageWriter(options.templates, output, site, (config, shown) =>
-    setUp(config, options.steps, () => shown)
-  )
+  const writePages = await pageWriter(site, output, options)
   const writePapers = await paperWriter(site, output, options)
   for (let from = 0; from < total; from += LOTS_AT_A_TIME) {
     const lots = site.lots.slice(from, from + LOTS_AT_A_TIME)
@@ -84,6 +89,28 @@ async function writeLots(
   }
   await options.cache?.prune()
 }
+
+/** A writer of the lots' pages, which takes those of an earlier build where it may. */
+async function pageWriter(
+  site: SiteDocument,
+  output: string,
+  { templates, steps, cache }: Ready
+): Promise<LotPageWriter> {
+  const write = lotPageWriter(templates, output, site, (config, shown) =>
+    setUp(config, steps, () => shown)
+  )
+  if (!cache) return write
+  const { producer, edition, asOf } = site
+  const said = JSON.stringify({ producer, edition, asOf, version })
+  return cachedPageWriter(write, output, `${await pagePrint(templates)} ${said}`, cache)
+}
+
+/** Fingerprint of the code and templates behind a page. */
+const pagePrint = (templates: string): Promise<string> =>
+  codePrint([
+    templates,
+    ...['documents', 'figures', 'html', 'site'].map(folder => join(projectFolder, 'src', folder))
+  ])
 
 /** Eleventy copies plain objects it is given as data, once a page; it leaves others as they are. */
 const byReference = (site: SiteDocument): SiteDocument => Object.create(site) as SiteDocument

@@ -1,7 +1,5 @@
 /** What turns records into documents and documents into files: the rest of the program, as site/ sees it. */
 
-import { readdir, readFile } from 'node:fs/promises'
-import { createHash } from 'node:crypto'
 import { join } from 'node:path'
 import { lotData } from '../data/lot-data.ts'
 import type { CertificateDocument, LotPage, SiteDocument } from '../documents/types.ts'
@@ -9,6 +7,7 @@ import { filters } from '../html/filters.ts'
 import { certificatePdf } from '../pdf/certificate.ts'
 import { buildDocuments, type SiteOptions, type SiteResult } from '../pipeline.ts'
 import type { SourceFile } from '../problem.ts'
+import { codePrint } from './code-print.ts'
 import { projectFolder } from './project.ts'
 
 /** A file carried inside a PDF. */
@@ -34,21 +33,11 @@ export interface Steps {
   readonly renderer: () => Promise<string>
 }
 
-/** The program's own steps. */
-export const steps: Steps = { buildDocuments, certificatePdf, lotData, filters, renderer }
-
 /** Folders whose code decides on a PDF's bytes. */
 const rendererFolders = ['documents', 'figures', 'pdf']
 
-/** Fingerprint of the code and fonts behind a PDF; the lock file stands for packages and fonts. */
-async function renderer(): Promise<string> {
-  const hash = createHash('sha256').update(process.version)
-  const names = ['package-lock.json']
-  for (const folder of rendererFolders) {
-    const found = await readdir(join(projectFolder, 'src', folder), { recursive: true })
-    names.push(...found.filter(name => /\.\w+$/u.test(name)).map(name => join('src', folder, name)))
-  }
-  for (const name of names.sort())
-    hash.update(`\n${name}\n`).update(await readFile(join(projectFolder, name)))
-  return hash.digest('hex')
-}
+const renderer = (): Promise<string> =>
+  codePrint(rendererFolders.map(folder => join(projectFolder, 'src', folder)))
+
+/** The program's own steps. */
+export const steps: Steps = { buildDocuments, certificatePdf, lotData, filters, renderer }
