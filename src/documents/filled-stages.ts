@@ -28,7 +28,7 @@ export function filledStagesTable({
     caption:
       'Uptake beside that of filled stages, for 2 to 2.5 mol of acid to each mol of hydrogensulfate; sulfur of the batch if all it took up is that compound',
     columns: [
-      { title: '', numeric: false },
+      { title: 'Of', numeric: false },
       number('Uptake, %'),
       number('Guest in the product, %'),
       number('Sulfur in the product, %')

@@ -45,7 +45,7 @@ describe('rows of a lot', () => {
   test('are told apart by basis', () => {
     const keys = (basis: Parameters<typeof ofBasis>[1]) =>
       ofBasis(lotDocument.results, basis).map(row => row.key)
-    expect(keys('measured')).toEqual(['expansion-volume', 'free-acid', 'slurry-ph'])
+    expect(keys('measured')).toEqual(['expansion-volume', 'free-acid', 'slurry-ph', 'foil-density'])
     expect(keys('typical')).toEqual(['ash'])
     expect(keys('not measured')).toEqual(['moisture'])
   })
