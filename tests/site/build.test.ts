@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test, vi } from 'vitest'
@@ -183,7 +184,33 @@ describe('papers of earlier builds', () => {
       ...steps,
       buildDocuments: () => ({ site: renumbered(), problems: [] })
     })
-    expect(namesIn(join(place, '.cache', 'lotfolio', 'pages-public'))).toHaveLength(1)
+    // One paper and one page.
+    expect(namesIn(join(place, '.cache', 'lotfolio', 'pages-public'))).toHaveLength(2)
+  })
+
+  test('pages are taken as they are while nothing that goes into them changes', async () => {
+    const { place, out, options } = placeOf()
+    const { steps } = counted()
+    await buildSite(options, steps)
+    const folder = join(place, '.cache', 'lotfolio', 'pages-public')
+    const page = join(out, lotPage.document.url, 'index.html')
+    const written = readFileSync(page)
+    for (const name of namesIn(folder)) {
+      const entry = readFileSync(join(folder, name))
+      if (!entry.includes('<!DOCTYPE')) continue
+      const other = Buffer.from('taken')
+      const checksum = createHash('sha256').update(name).update(other).digest('hex')
+      writeFileSync(join(folder, name), `${checksum}taken`)
+    }
+    await buildSite(options, steps)
+    expect(readFileSync(page, 'utf8')).toBe('taken')
+    await buildSite(options, {
+      ...steps,
+      buildDocuments: () => ({ site: { ...siteDocument, asOf: '2026-11-03' }, problems: [] })
+    })
+    expect(readFileSync(page, 'utf8')).toBe(
+      written.toString('utf8').replaceAll('2026-11-02', '2026-11-03')
+    )
   })
 
   function renumbered() {
