@@ -21,8 +21,8 @@ describe.each([
   ['public', publicSite],
   ['workshop', workshopSite]
 ] as const)('the %s edition', (_, site) => {
-  // A data file is text for programs: it is looked at below.
-  const texts = textsIn(site).filter(([path]) => !path.endsWith('/attachment'))
+  // Files for programs are looked at below.
+  const texts = textsIn(site).filter(([path]) => !/\/(attachment|issued\/(data|text))$/u.test(path))
 
   test('has texts to look at', () => {
     expect(texts.length).toBeGreaterThan(4000)
@@ -32,10 +32,11 @@ describe.each([
     const all: [string, string][] = [
       ...texts,
       ...site.lots.flatMap(page =>
-        [lotData(page, site), page.attachment ?? ''].map((text): [string, string] => [
-          page.dataUrl,
-          text.replace(/: null/gu, ': none')
-        ])
+        [
+          lotData(page, site),
+          page.attachment ?? '',
+          ...page.certificates.flatMap(({ issued }) => (issued ? [issued.data, issued.text] : []))
+        ].map((text): [string, string] => [page.dataUrl, text.replace(/: ?null\b/gu, ': none')])
       )
     ]
     expect(all.filter(([, text]) => slips.some(slip => slip.test(text)))).toEqual([])
