@@ -7,6 +7,8 @@ import { join, sep } from 'node:path'
 import Eleventy, { type UserConfig } from '@11ty/eleventy'
 import type { SiteDocument } from '../../src/documents/types.ts'
 import { filters } from '../../src/html/filters.ts'
+import { writeCommon } from '../../src/site/papers.ts'
+import { steps } from '../../src/site/steps.ts'
 import { emptySite, publicSite, workshopSite } from './sample-site.ts'
 
 /** How the folders of rendered pages begin. */
@@ -39,6 +41,8 @@ export async function renderPages(site: SiteDocument): Promise<string> {
   })
   await eleventy.write()
   await cp('templates/assets', join(folder, 'assets'), { recursive: true })
+  // The register of a workshop that has issued nothing, and what the page that checks loads.
+  await writeCommon(folder, { steps })
   return folder
 }
 
