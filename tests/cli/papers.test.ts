@@ -39,10 +39,10 @@ describe('papers', () => {
     await lotfolio(['papers', 'FL-26-003', '--out', 'some papers', ...asOf], place)
     await lotfolio(['build', ...asOf], place)
     const papers = tree(join(place, 'some papers'))
-    const site = tree(join(place, '_site', 'lots', 'FL-26-003'))
+    const site = tree(join(place, '_site'))
     expect(papers).toEqual({
-      'CT-26-005-r1.pdf': site['CT-26-005-r1.pdf'],
-      'FL-26-003.json': site['data.json']
+      'CT-26-005-r1.pdf': site['certificates/CT-26-005/CT-26-005-r1.pdf'],
+      'FL-26-003.json': site['lots/FL-26-003/data.json']
     })
   })
 

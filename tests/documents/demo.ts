@@ -1,13 +1,21 @@
 /** The documents of the demo workshop, in both editions. */
 
+import { join } from 'node:path'
+import { openRegister } from '../../src/documents/issued.ts'
 import type { LotPage, SiteDocument } from '../../src/documents/types.ts'
 import { buildDocuments, type SiteOptions } from '../../src/pipeline.ts'
 import { formatProblem, type SourceFile } from '../../src/problem.ts'
+import { readRegister } from '../../src/site/read-register.ts'
 import { demoFiles } from '../records-on-disk.ts'
+import { root } from '../source-files.ts'
 
-/** The documents of records that have no error. */
+/** What the demo workshop has issued. */
+export const demoRegister = await openRegister(await readRegister(join(root, 'content'), root))
+
+/** The documents of records that have no error, with what was issued on the demo's own. */
 export function siteOf(files: readonly SourceFile[], options: SiteOptions): SiteDocument {
-  const { site, problems } = buildDocuments(files, options)
+  const register = files === demoFiles ? { register: demoRegister } : {}
+  const { site, problems } = buildDocuments(files, { ...register, ...options })
   if (!site) throw new Error(problems.map(formatProblem).join('\n\n'))
   return site
 }

@@ -1,11 +1,16 @@
 /** What pages and certificates say of a lot in each state, on each day. */
 
 import { describe, expect, test } from 'vitest'
+import { noRegister } from '../../src/documents/issued.ts'
 import { marks } from '../../src/documents/words.ts'
 import { demoFiles, withChange } from '../records-on-disk.ts'
 import { pageOf, publicSite, siteOf, workshopSite } from './demo.ts'
 
 const publicOn = (asOf: string, files = demoFiles) => siteOf(files, { edition: 'public', asOf })
+const certificateOf = ({ certificates }: typeof publicSite, number: string) =>
+  certificates.find(page => page.number === number)!
+const titlesOf = ({ document }: ReturnType<typeof pageOf>) =>
+  document.papers.map(({ title }) => title)
 const lotsOf = (site: typeof publicSite) => site.lots.map(({ document }) => document.lot)
 
 describe('a lot under concession', () => {
@@ -50,13 +55,26 @@ describe('a withdrawn lot', () => {
     expect(before.certificates[0]!.document.mark).toBeUndefined()
   })
 
-  test('says not to use it, and why, on its page and across its certificate', () => {
-    const { document, certificates } = pageOf(publicOn('2026-09-08'), 'EB-26-008')
+  test('says not to use it, and why, on its page and on that of its certificate', () => {
+    const site = publicOn('2026-09-08')
+    const page = pageOf(site, 'EB-26-008')
+    const { document, certificates } = page
     expect(document.notices).toEqual([
       'Do not use this lot. Withdrawn on 8 September 2026 by the quality manager: the stock jar was found with a split liner; moisture on the recheck of 7 September 2026 was 1.4 %, above the limit.'
     ])
-    expect(certificates.map(({ document: { mark } }) => mark)).toEqual([marks.calledBack])
-    expect(document.papers[0]!.title).toMatch(/^Certificate CT-26-\d+, revision 1 \(PDF\)$/u)
+    const certificate = certificateOf(site, 'CT-26-011')
+    expect(certificate.notices).toEqual([
+      'Do not rely on this certificate. It was withdrawn on 8 September 2026.'
+    ])
+    expect(certificate.revisions.map(({ state, standing }) => [state, standing])).toEqual([
+      [
+        'withdrawn',
+        'Withdrawn on 8 September 2026: the stock jar was found with a split liner; moisture on the recheck of 7 September 2026 was 1.4 %, above the limit.'
+      ]
+    ])
+    expect(titlesOf(page)[0]).toBe('Certificate CT-26-011, revision 1, withdrawn (PDF)')
+    // What was issued never changes: the paper itself stays as it was drawn.
+    expect(certificates.map(({ document: { mark } }) => mark)).toEqual([undefined])
   })
 
   test.for([
@@ -111,8 +129,9 @@ describe('an earlier day', () => {
 })
 
 describe('certificates', () => {
-  test('of a revised one: newest first, the older one marked', () => {
-    const { certificates, document } = pageOf(publicSite, 'EB-26-006')
+  test('of a revised one: newest first, the older one told to be superseded', () => {
+    const page = pageOf(publicSite, 'EB-26-006')
+    const { certificates } = page
     expect(
       certificates.map(({ document: { number, revision, mark, amends }, url }) => ({
         number,
@@ -128,26 +147,51 @@ describe('certificates', () => {
         mark: undefined,
         amends:
           'Replaces revision 1. Reason: date of the ash test corrected; no figure has changed.',
-        url: 'lots/EB-26-006/CT-26-007-r2.pdf'
+        url: 'certificates/CT-26-007/CT-26-007-r2.pdf'
       },
       {
         number: 'CT-26-007',
         revision: '1',
-        mark: marks.superseded,
+        mark: undefined,
         amends: undefined,
-        url: 'lots/EB-26-006/CT-26-007-r1.pdf'
+        url: 'certificates/CT-26-007/CT-26-007-r1.pdf'
       }
     ])
-    expect(document.papers.map(({ title }) => title)).toEqual([
+    expect(titlesOf(page)).toEqual([
       'Certificate CT-26-007, revision 2 (PDF)',
       'Certificate CT-26-007, revision 1, superseded (PDF)',
       'Figures for programs (JSON)'
     ])
+    const { revisions, notices } = certificateOf(publicSite, 'CT-26-007')
+    expect(notices).toEqual([])
+    expect(revisions.map(({ revision, standing }) => [revision, standing])).toEqual([
+      ['2', 'Stands as issued on 4 May 2026.'],
+      [
+        '1',
+        'Superseded by revision 2 on 4 May 2026: date of the ash test corrected; no figure has changed.'
+      ]
+    ])
+  })
+
+  test('ordered and not issued: prepared in the workshop, a preview outside', () => {
+    const edition = (edition: 'public' | 'workshop') =>
+      pageOf(siteOf(demoFiles, { edition, register: noRegister }), 'EB-26-006')
+    const prepared = edition('workshop')
+    expect(prepared.certificates.map(({ document: { mark }, url }) => [mark, url])).toEqual([
+      [marks.prepared, 'lots/EB-26-006/CT-26-007-r2-prepared.pdf'],
+      [marks.prepared, 'lots/EB-26-006/CT-26-007-r1-prepared.pdf']
+    ])
+    expect(titlesOf(prepared)[0]).toBe(
+      'Certificate CT-26-007, revision 2, prepared, not issued (PDF)'
+    )
+    expect(titlesOf(edition('public'))[0]).toBe('Preview of the certificate (PDF)')
   })
 
   test('before its revision the first one stands unmarked', () => {
     const { certificates } = pageOf(publicOn('2026-05-03'), 'EB-26-006')
-    expect(certificates.map(({ document }) => document.mark)).toEqual([undefined])
+    expect(certificates.map(({ document, url }) => [document.mark, url])).toEqual([
+      [undefined, 'certificates/CT-26-007/CT-26-007-r1.pdf']
+    ])
   })
 
   test('where none was issued: a preview that says so', () => {
