@@ -84,6 +84,7 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   documents: ['decimal.js', 'zod'],
   figures: ['uqr'],
   register: ['zod', 'canonicalize'],
+  data: ['csv-stringify'],
   pdf: ['pdfkit', 'fontkit', 'node:'],
   site: ['@11ty/eleventy', 'esbuild', 'node:'],
   cli: ['commander', 'node:']

@@ -14,6 +14,7 @@ import type { Issued, IssuedRegister } from './issued.ts'
 import { lotDocument, lotUrl, type Sections, shownAnswer } from './lot.ts'
 import { type LotView, viewGrade, viewLot } from './lot-view.ts'
 import { lotDataOf, lotDataText } from './lot-data.ts'
+import { newsOf } from './news.ts'
 import { onDemand } from './on-demand.ts'
 import { paperLinks, papersOfLot } from './papers.ts'
 import { processDocument } from './process.ts'
@@ -69,7 +70,8 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     grades: grades(content, summaries, inputs),
     drafts:
       edition === 'workshop' ? content.drafts.map(({ lot, missing }) => ({ lot, missing })) : [],
-    ...registerPart(inputs, names)
+    ...registerPart(inputs, names),
+    ...newsPart(inputs, names)
   }
 }
 
@@ -87,6 +89,13 @@ function registerPart(
     }),
     ...(text ? { register: text } : {})
   }
+}
+
+/** Only the public edition has news: a feed leads to pages that others can open. */
+function newsPart(inputs: SiteInputs, names: ReadonlySet<string>): Pick<SiteDocument, 'news'> {
+  const { site } = inputs.evaluated.content.producer.record
+  const news = inputs.edition === 'public' ? newsOf(inputs, site, lot => names.has(lot)) : undefined
+  return news ? { news } : {}
 }
 
 const showsResults = ({ grade }: JudgedLot): boolean => sectionsOf(grade, 'public').has('results')

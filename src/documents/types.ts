@@ -8,6 +8,7 @@
 
 import type { VerdictWord } from '../quality/judge.ts'
 import type { LotState } from '../quality/status.ts'
+import type { News } from './news-types.ts'
 
 /** A number as computed (12 significant digits) and as a reader sees it. */
 export interface Figure {
@@ -363,6 +364,8 @@ export interface SiteDocument {
   /** Certificates issued, newest first, and the register they stand in; none where none was issued. */
   readonly certificates: readonly CertificatePage[]
   readonly register?: RegisterText
+  /** In the public edition of a producer with a site. */
+  readonly news?: News
 }
 
 /** A paper that goes with a lot. */

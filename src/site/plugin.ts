@@ -10,6 +10,7 @@ import { join, relative } from 'node:path'
 import type { UserConfig } from '@11ty/eleventy'
 import type { SiteDocument } from '../documents/types.ts'
 import { codePrint } from './code-print.ts'
+import { feedPaths, tableWriter, writeFeeds } from './feeds.ts'
 import {
   cachedPageWriter,
   LOTS_AT_A_TIME,
@@ -44,11 +45,16 @@ export function lotfolio(config: UserConfig, options: PluginOptions): void {
   })
   config.on('eleventy.after', async ({ results, directories: { output } }) => {
     const take = pathRegister()
-    const pages = results.flatMap(({ outputPath }) => outputPath || [])
-    take([...pathsIn(output, pages), ...commonPaths, ...(await assetPaths(templates)), markerName])
+    const pages = pathsIn(
+      output,
+      results.flatMap(({ outputPath }) => outputPath || [])
+    )
+    take([...pages, ...commonPaths, ...(await assetPaths(templates)), markerName])
+    take(feedPaths(site))
     await copyAssets(templates, output)
     await writeCommon(output, options)
-    await writeLots(site, output, { ...options, templates }, take)
+    const lotPages = await writeLots(site, output, { ...options, templates }, take)
+    take(await writeFeeds(site, output, options.steps, [...pages, ...lotPages]))
     await writeMarker(output, site.edition)
   })
 }
@@ -68,26 +74,32 @@ function setUp(config: UserConfig, steps: Steps, site: () => SiteDocument): void
 
 type Ready = PluginOptions & { readonly templates: string }
 
-/** Pages and papers of all lots; of some at a time, to let go of them. */
+/** Pages and papers of all lots, of some at a time, to let go of them; the pages' paths. */
 async function writeLots(
   site: SiteDocument,
   output: string,
   options: Ready,
   take: (paths: readonly string[]) => void
-): Promise<void> {
+): Promise<string[]> {
   const total = site.lots.length
   const writePages = await pageWriter(site, output, options)
   const writePapers = await paperWriter(site, output, options)
+  const addToTable = await tableWriter(site, output, options.steps)
+  const written: string[] = []
   for (let from = 0; from < total; from += LOTS_AT_A_TIME) {
     const lots = site.lots.slice(from, from + LOTS_AT_A_TIME)
     take(lots.flatMap(paperPaths))
-    take(pathsIn(output, await writePages(lots)))
+    const pages = pathsIn(output, await writePages(lots))
+    take(pages)
+    written.push(...pages)
+    await addToTable(lots)
     for (const [index, lot] of lots.entries()) {
       await writePapers(lot)
       options.progress?.(from + index + 1, total)
     }
   }
   await options.cache?.prune()
+  return written
 }
 
 /** A writer of the lots' pages, which takes those of an earlier build where it may. */
@@ -109,7 +121,9 @@ async function pageWriter(
 const pagePrint = (templates: string): Promise<string> =>
   codePrint([
     templates,
-    ...['documents', 'figures', 'html', 'site'].map(folder => join(projectFolder, 'src', folder))
+    ...['data', 'documents', 'figures', 'html', 'site'].map(folder =>
+      join(projectFolder, 'src', folder)
+    )
   ])
 
 /** Eleventy copies plain objects it is given as data, once a page; it leaves others as they are. */

@@ -1,9 +1,11 @@
 /** What turns records into documents and documents into files: the rest of the program, as site/ sees it. */
 
 import { join } from 'node:path'
+import { type Feeds, feeds } from '../data/feeds.ts'
+import { jsonLdText } from '../data/json-ld.ts'
 import { lotData } from '../data/lot-data.ts'
 import type { CertificateDocument, LotPage, SiteDocument } from '../documents/types.ts'
-import { filters } from '../html/filters.ts'
+import { filters as htmlFilters } from '../html/filters.ts'
 import { certificatePdf } from '../pdf/certificate.ts'
 import { buildDocuments, type SiteOptions, type SiteResult } from '../pipeline.ts'
 import type { SourceFile } from '../problem.ts'
@@ -27,11 +29,16 @@ export interface Steps {
   readonly buildDocuments: (files: readonly SourceFile[], options: SiteOptions) => SiteResult
   readonly certificatePdf: (document: CertificateDocument, seal: Seal) => Promise<Uint8Array>
   readonly lotData: (page: LotPage, site: SiteDocument) => string
+  /** Table, feed and sitemap. */
+  readonly feeds: Feeds
   /** Nunjucks filters by name. */
   readonly filters: Readonly<Record<string, unknown>>
   /** Changes whenever the same certificate might come out in other bytes. */
   readonly renderer: () => Promise<string>
 }
+
+/** The filters of all templates: choosing and laying out, and the block for programs. */
+export const filters = { ...htmlFilters, jsonLd: jsonLdText } as const
 
 /** Folders whose code decides on a PDF's bytes. */
 const rendererFolders = ['documents', 'figures', 'pdf']
@@ -40,4 +47,4 @@ const renderer = (): Promise<string> =>
   codePrint(rendererFolders.map(folder => join(projectFolder, 'src', folder)))
 
 /** The program's own steps. */
-export const steps: Steps = { buildDocuments, certificatePdf, lotData, filters, renderer }
+export const steps: Steps = { buildDocuments, certificatePdf, lotData, feeds, filters, renderer }

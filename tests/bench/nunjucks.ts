@@ -5,7 +5,7 @@ import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import type { GradeDocument, LotPage, SiteDocument } from '../../src/documents/types.ts'
 import { version } from '../../src/site/project.ts'
-import { filters } from '../../src/html/filters.ts'
+import { filters } from '../../src/site/steps.ts'
 
 interface Template {
   render(context: object): string

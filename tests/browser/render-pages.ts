@@ -6,9 +6,8 @@ import { tmpdir } from 'node:os'
 import { join, sep } from 'node:path'
 import Eleventy, { type UserConfig } from '@11ty/eleventy'
 import type { SiteDocument } from '../../src/documents/types.ts'
-import { filters } from '../../src/html/filters.ts'
 import { writeCommon } from '../../src/site/papers.ts'
-import { steps } from '../../src/site/steps.ts'
+import { filters, steps } from '../../src/site/steps.ts'
 import { emptySite, publicSite, workshopSite } from './sample-site.ts'
 
 /** How the folders of rendered pages begin. */

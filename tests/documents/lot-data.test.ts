@@ -1,6 +1,7 @@
 /** data.json: its schema, and its figures against those of the documents. */
 
 import { describe, expect, test } from 'vitest'
+import { Ajv2020 } from 'ajv/dist/2020.js'
 import { z } from 'zod'
 import { lotData } from '../../src/data/lot-data.ts'
 import { type LotData, lotDataJsonSchema, lotDataSchema } from '../../src/documents/lot-data.ts'
@@ -15,6 +16,8 @@ const dataOf = (site: SiteDocument, lot: string): LotData =>
 const both = [publicSite, workshopSite]
 
 describe('every data.json of the demo', () => {
+  /** By a validator that has nothing to do with where the schema comes from. */
+  const validate = new Ajv2020().compile(lotDataJsonSchema())
   const published = z.fromJSONSchema(
     JSON.parse(JSON.stringify(lotDataJsonSchema())) as Parameters<typeof z.fromJSONSchema>[0]
   )
@@ -25,6 +28,7 @@ describe('every data.json of the demo', () => {
         const data: unknown = JSON.parse(lotData(page, site))
         expect(lotDataSchema.safeParse(data).error).toBeUndefined()
         expect(published.safeParse(data).error).toBeUndefined()
+        expect(validate(data), JSON.stringify(validate.errors)).toBe(true)
       }
   })
 
@@ -37,6 +41,7 @@ describe('every data.json of the demo', () => {
     const spoilt: unknown = JSON.parse(JSON.stringify(spoil(dataOf(publicSite, 'EB-26-001'))))
     expect(lotDataSchema.safeParse(spoilt).success).toBe(false)
     expect(published.safeParse(spoilt).success).toBe(false)
+    expect(validate(spoilt)).toBe(false)
   })
 
   test('ends in a line end and holds no process figures in public', () => {

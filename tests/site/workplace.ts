@@ -18,7 +18,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { text } from 'node:stream/consumers'
 import { inject, onTestFinished } from 'vitest'
-import { filters } from '../../src/html/filters.ts'
+import { feeds } from '../../src/data/feeds.ts'
+import { filters } from '../../src/site/steps.ts'
 import { projectFolder } from '../../src/site/project.ts'
 import type { Steps } from '../../src/site/steps.ts'
 import { siteDocument } from '../fixtures/documents.ts'
@@ -84,6 +85,7 @@ export const namesIn = (folder: string): string[] => readdirSync(folder).sort()
 export const inventedSteps = (changes: Partial<Steps> = {}): Steps => ({
   buildDocuments: () => ({ site: siteDocument, problems: [] }),
   certificatePdf: document => Promise.resolve(Buffer.from(`%PDF-2.0 ${document.number}`)),
+  feeds,
   lotData: page => JSON.stringify({ lot: page.document.lot }),
   filters,
   renderer: () => Promise.resolve('1'),

@@ -1,0 +1,10 @@
+/** What a site tells programs beside each lot's data.json. */
+
+import { atomFeed } from './atom-feed.ts'
+import { lotLines, lotTableHead } from './lot-table.ts'
+import { sitemapFiles } from './sitemap.ts'
+
+/** The archive as a table, the feed, and the sitemap. */
+export const feeds = { lotTableHead, lotLines, atomFeed, sitemapFiles } as const
+
+export type Feeds = typeof feeds

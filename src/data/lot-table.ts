@@ -1,0 +1,111 @@
+/** The archive as one table for spreadsheets: a line for each quantity of each lot. */
+
+import { type Options, stringify } from 'csv-stringify/sync'
+import { type LotData, lotDataOf, type QuantityData } from '../documents/lot-data.ts'
+import type { LotPage, SiteDocument } from '../documents/types.ts'
+
+/** Address of the table. */
+export const lotTableFile = 'lots.csv'
+
+const columns = [
+  'lot',
+  'kind',
+  'grade',
+  'grade revision',
+  'made',
+  'state',
+  'certificate',
+  'quantity',
+  'title',
+  'basis',
+  'value',
+  'below',
+  'U',
+  'k',
+  'unit',
+  'n',
+  'tested',
+  'method',
+  'method edition',
+  'limit min',
+  'limit max',
+  'limit of',
+  'verdict',
+  'decided by',
+  'decided by value',
+  'decided by U'
+] as const
+
+type Row = Partial<Record<(typeof columns)[number], string | number | null>>
+
+/**
+ * RFC 4180 line ends and quotes. A text that a spreadsheet would take for a formula gets an
+ * apostrophe before it; numbers are left alone.
+ */
+const format: Options = {
+  columns: [...columns],
+  record_delimiter: 'windows',
+  escape_formulas: true
+}
+
+/**
+ * The table's first line. It begins with a byte order mark: spreadsheets on Windows take a file
+ * without one for the local code page, and would spoil 'H₂SO₄'.
+ */
+export const lotTableHead = (): string => stringify([], { ...format, bom: true, header: true })
+
+/** Gives the lines of one lot; a lot without published figures has one, its figures blank. */
+export type LotLines = (page: LotPage) => string
+
+/** The lines of a site's lots. */
+export function lotLines(site: SiteDocument): LotLines {
+  const standing = standingByLot(site)
+  return page => {
+    const data = lotDataOf(page, site)
+    const lot = lotCells(data, standing.get(data.lot) ?? [])
+    const figures = Object.entries({ ...data.process, ...data.quantities })
+    const rows = figures.map(([key, figure]) => ({ ...lot, ...figureCells(key, figure) }))
+    return stringify(rows.length > 0 ? rows : [lot], format)
+  }
+}
+
+/** Certificates that stand, by lot: not those superseded or withdrawn. */
+function standingByLot({ certificates }: SiteDocument): Map<string, string[]> {
+  const standing = new Map<string, string[]>()
+  for (const { lot, number, revisions } of certificates)
+    for (const { revision } of revisions.filter(({ state }) => state === 'current'))
+      standing.set(lot, [...(standing.get(lot) ?? []), `${number} r${revision}`])
+  return standing
+}
+
+const lotCells = (data: LotData, certificates: readonly string[]): Row => ({
+  lot: data.lot,
+  kind: data.kind,
+  grade: data.grade?.id ?? null,
+  'grade revision': data.grade?.revision ?? null,
+  made: data.made,
+  state: data.status.state,
+  certificate: certificates.join('; ')
+})
+
+const figureCells = (key: string, figure: QuantityData): Row => ({
+  quantity: key,
+  title: figure.title,
+  basis: figure.basis,
+  value: figure.value,
+  below: figure.below,
+  U: figure.expandedUncertainty,
+  k: figure.coverageFactor,
+  unit: figure.unit,
+  n: figure.n,
+  tested: figure.tested,
+  method: figure.method?.id ?? null,
+  'method edition': figure.method?.edition ?? null,
+  'limit min': figure.limit?.min ?? null,
+  'limit max': figure.limit?.max ?? null,
+  'limit of': figure.limit?.of ?? null,
+  verdict: figure.verdict,
+  'decided by': figure.decidedBy?.place ?? null,
+  'decided by value': figure.decidedBy?.value ?? null,
+  'decided by U': figure.decidedBy?.expandedUncertainty ?? null
+})

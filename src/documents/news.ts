@@ -1,0 +1,100 @@
+/** Lots let go and certificates issued, as a feed tells them: dated by decisions, never by a clock. */
+
+import type { JudgedLot } from '../judge/types.ts'
+import { compareText } from '../problem.ts'
+import { isSellable } from '../quality/status.ts'
+import { standingText } from './certificate-page.ts'
+import type { Issued, IssuedRegister } from './issued.ts'
+import { certificateUrl, lotUrl } from './lot.ts'
+import type { News, NewsEntry } from './news-types.ts'
+import { kindTexts, stateText } from './words.ts'
+
+interface NewsInputs {
+  readonly lots: readonly JudgedLot[]
+  readonly register: IssuedRegister
+  readonly asOf: string
+}
+
+/** Latest news that a feed holds: what changed before is on the site. */
+const MOST = 100
+
+/**
+ * The news of a site.
+ *
+ * @param site the producer's address; without one nothing has a lasting name, and there is no news
+ * @param hasPage whether a lot is shown
+ */
+export function newsOf(
+  { lots, register, asOf }: NewsInputs,
+  site: string | undefined,
+  hasPage: (lot: string) => boolean
+): News | undefined {
+  if (site === undefined) return undefined
+  const root = `${site.replace(/\/$/u, '')}/`
+  const shown = lots.filter(({ evaluated }) => hasPage(evaluated.lot))
+  const entries = [
+    ...shown.flatMap(lot => lotEntry(lot, root, asOf)),
+    ...newestByNumber(register.issued).map(([first, newest]) =>
+      certificateEntry(first, newest, root)
+    )
+  ]
+  const latestFirst = (a: NewsEntry, b: NewsEntry) =>
+    compareText(b.updated, a.updated) || compareText(a.id, b.id)
+  return { site: root, entries: entries.sort(latestFirst).slice(0, MOST) }
+}
+
+/** A lot as first let go, and as it stands now. */
+function lotEntry(
+  { evaluated: { lot, kind, entry }, state, decision }: JudgedLot,
+  root: string,
+  asOf: string
+): NewsEntry[] {
+  const { status = [], made } = entry.record
+  const first = status.find(({ is, on }) => on <= asOf && isSellable(is))
+  if (!first) return []
+  return [
+    {
+      id: tagUri(root, made, lotUrl(lot)),
+      title: `Lot ${lot}, ${kindTexts[kind]}: ${state}`,
+      url: lotUrl(lot),
+      published: first.on,
+      updated: decision?.on ?? first.on,
+      summary: stateText(state, decision)
+    }
+  ]
+}
+
+/** The first and the newest revision of each number. */
+function newestByNumber(issued: readonly Issued[]): [first: Issued, newest: Issued][] {
+  const pairs = new Map<string, [Issued, Issued]>()
+  for (const one of issued) {
+    const { number } = one.revision
+    pairs.set(number, [pairs.get(number)?.[0] ?? one, one])
+  }
+  return [...pairs.values()]
+}
+
+function certificateEntry({ revision: first }: Issued, newest: Issued, root: string): NewsEntry {
+  const { number, revision, lot, date, withdrawn } = newest.revision
+  const url = certificateUrl(number)
+  return {
+    id: tagUri(root, first.date, url),
+    title: `Certificate ${number}, revision ${revision}, of lot ${lot}: ${withdrawn ? 'withdrawn' : 'issued'}`,
+    url,
+    published: first.date,
+    updated: withdrawn?.date ?? date,
+    summary: standingText(newest)
+  }
+}
+
+/**
+ * A name for good, of who held which domain when, and what was named (RFC 4151, section 2.1).
+ *
+ * @param root address of the site
+ * @param date a day on which the producer held it, and that no later decision moves
+ * @param url what is named, relative to the site's root
+ */
+export function tagUri(root: string, date: string, url: string): string {
+  const { hostname, pathname } = new URL(root)
+  return `tag:${hostname},${date}:${pathname}${encodeURI(url)}`
+}

@@ -1,0 +1,49 @@
+/** The files about all lots: a table written as the lots' pages are, a feed, a sitemap. */
+
+import { appendFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { feedFile } from '../data/atom-feed.ts'
+import { lotTableFile } from '../data/lot-table.ts'
+import type { LotPage, SiteDocument } from '../documents/types.ts'
+import type { Steps } from './steps.ts'
+
+/** Adds the lines of some lots to the table. */
+export type TableWriter = (lots: readonly LotPage[]) => Promise<void>
+
+/** Begin the table in a site's folder; no lot is held longer than its lines take to write. */
+export async function tableWriter(
+  site: SiteDocument,
+  folder: string,
+  { feeds }: Steps
+): Promise<TableWriter> {
+  const file = join(folder, lotTableFile)
+  const linesOf = feeds.lotLines(site)
+  await writeFile(file, feeds.lotTableHead())
+  return lots => appendFile(file, lots.map(linesOf).join(''))
+}
+
+/** Addresses of the files that a site may have about all its lots. */
+export const feedPaths = ({ news }: SiteDocument): string[] => [
+  lotTableFile,
+  ...(news ? [feedFile] : [])
+]
+
+/**
+ * Write the feed and the sitemap of a public site that has an address.
+ *
+ * @param pages files of its pages, relative to its folder
+ * @returns files written, beside those of `feedPaths`
+ */
+export async function writeFeeds(
+  site: SiteDocument,
+  folder: string,
+  { feeds }: Steps,
+  pages: readonly string[]
+): Promise<string[]> {
+  const feed = feeds.atomFeed(site)
+  if (!site.news || feed === undefined) return []
+  await writeFile(join(folder, feedFile), feed)
+  const maps = feeds.sitemapFiles(site.news.site, pages)
+  for (const { path, text } of maps) await writeFile(join(folder, path), text)
+  return maps.map(({ path }) => path)
+}
