@@ -23,7 +23,7 @@ import { problemsText } from './report.ts'
 import { signedEvent, type SigningKey, signingKey } from './signing.ts'
 import { today } from './today.ts'
 import { refuseStray } from './usage.ts'
-import { writeNew, writeOver } from './write.ts'
+import { removeStaged, writeWhole } from './write.ts'
 
 interface IssueOptions extends Partial<Wishes> {
   readonly content?: string
@@ -68,10 +68,11 @@ async function issue(lot: string, options: IssueOptions, command: Command): Prom
     if (!ready) return
     const key = options.unsigned ? undefined : await signingKey(desk.register, options.key)
     const entered = await enter(ready, desk, key)
-    if (ready.newRecord)
-      await writeNew(join(content, 'certificates', ready.newRecord.name), ready.newRecord.text)
+    const records = join(content, 'certificates')
+    for (const folder of [records, archive]) await removeStaged(folder)
+    if (ready.newRecord) await writeWhole(join(records, ready.newRecord.name), ready.newRecord.text)
     const original = join(archive, originalName(ready.order))
-    await writeOver(original, entered.pdf)
+    await writeWhole(original, entered.pdf)
     await desk.save(entered.log, new Map([[documentName(ready.order), ready.text]]))
     await report(ready, original, key)
   })

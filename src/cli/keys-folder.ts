@@ -25,11 +25,15 @@ export function refuseInside(folder: string, content: string): void {
   const real = realPathOf(folder)
   const workshop = realPathOf(dirname(content))
   if (isWithin(real, workshop))
-    throw new Failure(`${folder}: private keys must not lie in the workshop's own folder`)
+    throw new Failure(`${folder}: private keys must not lie in the workshop's own folder; ${HINT}`)
   for (let above = real; above !== dirname(above); above = dirname(above))
     if (existsSync(join(above, '.git')))
-      throw new Failure(`${folder}: private keys must not lie in a folder under version control`)
+      throw new Failure(
+        `${folder}: private keys must not lie in a folder under version control; ${HINT}`
+      )
 }
+
+const HINT = 'name another folder in LOTFOLIO_KEYS'
 
 const isWithin = (path: string, folder: string): boolean =>
   !relative(folder, path).startsWith('..') && relative(folder, path) !== path

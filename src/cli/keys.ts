@@ -3,16 +3,15 @@
 import { randomBytes } from 'node:crypto'
 import { Command } from 'commander'
 import type { IssuedRegister } from '../documents/issued.ts'
-import { shortFingerprint } from '../register/fingerprint.ts'
 import { keyPairOf } from '../register/keys.ts'
 import type { Key } from '../register/standing.ts'
 import { Failure } from '../site/failure.ts'
 import { folderFrom } from './folders.ts'
 import { keepKey, keysFolder, privateKey, refuseInside } from './keys-folder.ts'
 import { calendarDate, contentOption } from './options.ts'
-import { added, atDesk, type Desk } from './register-work.ts'
+import { added, atDesk, type Desk, soundRegister } from './register-work.ts'
 import { today } from './today.ts'
-import { refuseStray } from './usage.ts'
+import { refuseStray, UsageError } from './usage.ts'
 
 interface KeysOptions {
   readonly content?: string
@@ -51,11 +50,12 @@ async function keys(options: KeysOptions, command: Command): Promise<void> {
   refuseStray(command, process.env)
   const content = folderFrom(options.content, 'content')
   const date = options.date ?? today()
-  await atDesk(content, async desk => {
-    if (options.make) return make(content, desk, date, options.note)
-    if (options.retire !== undefined) return retire(desk, date, options.retire, options.reason)
-    return list(desk.register)
-  })
+  const { make: isMaking, retire: old, note, reason } = options
+  if (isMaking && old !== undefined)
+    throw new UsageError('--make and --retire are two steps: retire the old key, then make another')
+  if (isMaking) return atDesk(content, desk => make(content, desk, date, note))
+  if (old !== undefined) return atDesk(content, desk => retire(desk, date, old, reason))
+  return list(await soundRegister(content))
 }
 
 async function make(
@@ -96,7 +96,7 @@ async function list({ log }: IssuedRegister): Promise<void> {
 async function keyLine({ key, date, note, retired }: Key): Promise<string> {
   const isHere = (await privateKey(keysFolder(process.env), key)) !== undefined
   return [
-    `${shortFingerprint(key)}  from ${date}`,
+    `${key}  from ${date}`,
     retired ? `retired ${retired.date}: ${retired.reason}` : 'in use',
     isHere ? 'private half on this computer' : 'private half elsewhere',
     ...(note === undefined ? [] : [note])

@@ -10,7 +10,7 @@ import { hostname } from 'node:os'
 import { setTimeout as pause } from 'node:timers/promises'
 import { Failure, isMissing } from '../site/failure.ts'
 
-/** How long to wait for another run, and between looks. */
+/** How long to wait for another run unless told otherwise, and between looks. */
 const PATIENCE_MS = 20_000
 const LOOK_MS = 40
 
@@ -21,17 +21,23 @@ const GUARD_MS = 5_000
  * Do some work while no other run does any under the same lock.
  *
  * @param path of the lock file; its folder exists
+ * @param patience_ms how long to wait for another run
  * @throws Failure where another run holds it for long, or a run on another computer
  */
-export async function withLock<Result>(path: string, work: () => Promise<Result>): Promise<Result> {
-  const until = Date.now() + PATIENCE_MS
+export async function withLock<Result>(
+  path: string,
+  work: () => Promise<Result>,
+  patience_ms = PATIENCE_MS
+): Promise<Result> {
+  const until = Date.now() + patience_ms
   while (!(await create(path))) {
     const holder = await holderOf(path)
-    if (holder && isDead(holder)) await takeAway(path, holder)
+    if (holder !== undefined && isDead(holder)) await takeAway(path, holder)
     else if (Date.now() > until) throw held(path, holder)
     else await pause(LOOK_MS)
   }
   try {
+    await removeStale(guardOf(path))
     return await work()
   } finally {
     await rm(path, { force: true })
@@ -81,15 +87,20 @@ function isDead(holder: string): boolean {
 
 /** Remove a dead run's lock, unless another has done so and holds it now. */
 async function takeAway(path: string, holder: string): Promise<void> {
-  const guard = `${path}-guard`
+  const guard = guardOf(path)
   if (!(await create(guard))) {
-    const { mtimeMs } = await stat(guard).catch(() => ({ mtimeMs: Date.now() }))
-    if (Date.now() - mtimeMs > GUARD_MS) await rm(guard, { force: true })
-    else await pause(LOOK_MS)
-    return
+    await removeStale(guard)
+    return pause(LOOK_MS)
   }
   if ((await holderOf(path)) === holder) await rm(path, { force: true })
   await rm(guard, { force: true })
+}
+
+const guardOf = (path: string) => `${path}-guard`
+
+async function removeStale(guard: string): Promise<void> {
+  const { mtimeMs } = await stat(guard).catch(() => ({ mtimeMs: Date.now() }))
+  if (Date.now() - mtimeMs > GUARD_MS) await rm(guard, { force: true })
 }
 
 function held(path: string, holder = 'another run'): Failure {

@@ -6,6 +6,7 @@ import { version } from '../site/project.ts'
 import { buildCommand } from './build.ts'
 import { checkCommand } from './check.ts'
 import { issueCommand } from './issue.ts'
+import { joinCommand } from './join.ts'
 import { keysCommand } from './keys.ts'
 import { newCommand } from './new.ts'
 import { papersCommand } from './papers.ts'
@@ -60,7 +61,8 @@ const commands = (): Command[] => [
   withdrawCommand(),
   keysCommand(),
   signCommand(),
-  verifyCommand()
+  verifyCommand(),
+  joinCommand()
 ]
 
 interface Ending {

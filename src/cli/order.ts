@@ -46,9 +46,26 @@ export function orderNeeded(
     ({ lot: of, number, revision }) =>
       of === lot && !revisionOf(register.log.standing, number, revision)
   )
-  if (waiting) return undefined
+  if (waiting) return refuseWishes(waiting, wishes)
   const order = newOrder(content.value, files, lot, register, wishes)
   return { order, name: certificateFile(order), text: certificateText(order) }
+}
+
+/** The record that waits says it all: what was asked for otherwise is not passed over. */
+function refuseWishes(
+  { number, revision, signatory, reason }: CertificateOrder,
+  wishes: Wishes
+): undefined {
+  const waits = `${number}, revision ${revision}, waits to be issued`
+  for (const [option, wish, said] of [
+    ['--number', wishes.number, number],
+    ['--by', wishes.by, signatory],
+    ['--reason', wishes.reason, reason]
+  ] as const)
+    if (wish !== undefined && wish !== said)
+      throw new Failure(
+        `${waits}: leave out ${option}, or change it in ${certificateFile({ number, revision })}`
+      )
 }
 
 function newOrder(

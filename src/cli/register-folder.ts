@@ -6,12 +6,13 @@
  * and the next run clears up either way.
  */
 
-import { open, readdir, rename, rm } from 'node:fs/promises'
-import { mkdir } from 'node:fs/promises'
+import { existsSync } from 'node:fs'
+import { mkdir, open, readdir, rename, rm } from 'node:fs/promises'
 import { join } from 'node:path'
-import { plainFault } from '../site/failure.ts'
+import { Failure, plainFault } from '../site/failure.ts'
 import { logName, pendingEnd, registerFolder } from '../site/read-register.ts'
 import { withLock } from './lock.ts'
+import { writeThrough } from './write.ts'
 
 /** What a command adds: the whole new log, and new documents by file name. */
 export interface Addition {
@@ -22,14 +23,14 @@ export interface Addition {
 /**
  * Work on the register of a content folder while nobody else does.
  *
- * @param isKnown whether the log names a document that still lies under its pending name
- * @throws Failure where the folder cannot be written, or another run holds it
+ * @throws Failure where the content folder is not there or cannot be written, or another run holds it
  */
 export async function withRegister<Result>(
   content: string,
   work: (save: (addition: Addition) => Promise<void>) => Promise<Result>
 ): Promise<Result> {
   const folder = join(content, registerFolder)
+  if (!existsSync(content)) throw new Failure(`${content}: does not exist`)
   try {
     await mkdir(folder, { recursive: true })
     return await withLock(join(folder, 'lock'), () => work(addition => saveAll(folder, addition)))
@@ -39,45 +40,40 @@ export async function withRegister<Result>(
 }
 
 async function saveAll(folder: string, { log, documents }: Addition): Promise<void> {
-  await clearPending(folder)
-  for (const [name, text] of documents) await writeWhole(join(folder, name + pendingEnd), text)
-  const next = join(folder, `${logName}.next`)
-  await writeWhole(next, log)
+  for (const [name, text] of documents) await writeThrough(join(folder, name + pendingEnd), text)
+  const next = join(folder, nextLog)
+  await writeThrough(next, log)
   await rename(next, join(folder, logName))
   for (const name of documents.keys())
     await rename(join(folder, name + pendingEnd), join(folder, name))
   await settle(folder)
 }
 
-/** Give documents the log knows their own name, and remove those it never came to know. */
-export async function finishPending(
+/** The log's new text until it takes the place of the old one. */
+const nextLog = `${logName}.next`
+
+/**
+ * Clear up after a run that was stopped: give documents their own name, remove what the log never
+ * came to know.
+ *
+ * @param isWanted whether the log names a document that has no file of its own name
+ */
+export async function finishStopped(
   content: string,
-  isKnown: (name: string) => boolean
+  isWanted: (name: string) => boolean
 ): Promise<void> {
   const folder = join(content, registerFolder)
-  for (const name of await pendingIn(folder))
-    if (isKnown(name)) await rename(join(folder, name + pendingEnd), join(folder, name))
-}
-
-async function clearPending(folder: string): Promise<void> {
-  for (const name of await pendingIn(folder)) await rm(join(folder, name + pendingEnd))
+  for (const name of await pendingIn(folder)) {
+    const path = join(folder, name)
+    await (isWanted(name) ? rename(path + pendingEnd, path) : rm(path + pendingEnd))
+  }
+  await rm(join(folder, nextLog), { force: true })
 }
 
 const pendingIn = async (folder: string): Promise<string[]> =>
   (await readdir(folder))
     .filter(name => name.endsWith(pendingEnd))
     .map(name => name.slice(0, -pendingEnd.length))
-
-/** Written through to the disk, so that a power cut cannot leave a name without its content. */
-async function writeWhole(path: string, text: string): Promise<void> {
-  const file = await open(path, 'w')
-  try {
-    await file.writeFile(text)
-    await file.sync()
-  } finally {
-    await file.close()
-  }
-}
 
 /** Make the renames themselves last; systems that cannot sync a folder do without. */
 async function settle(folder: string): Promise<void> {

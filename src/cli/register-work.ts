@@ -1,5 +1,6 @@
 /** What commands that add to the register have in common: read it, add to it, say what is wrong. */
 
+import { existsSync } from 'node:fs'
 import { documentName } from '../register/compare.ts'
 import { type IssuedRegister, openRegister } from '../documents/issued.ts'
 import { isError, type Problem } from '../problem.ts'
@@ -9,7 +10,7 @@ import { append, documentsOf } from '../register/log.ts'
 import { Failure } from '../site/failure.ts'
 import { readRegister } from '../site/read-register.ts'
 import { userFolder } from './folders.ts'
-import { finishPending, withRegister } from './register-folder.ts'
+import { finishStopped, withRegister } from './register-folder.ts'
 import { problemsText } from './report.ts'
 
 /** A register nobody else writes to meanwhile. */
@@ -37,7 +38,7 @@ export async function atDesk<Result>(
     const register = await openRegister(files)
     refuseFaults(register.problems)
     const known = new Set(register.issued.map(({ revision }) => documentName(revision)))
-    await finishPending(content, name => known.has(name))
+    await finishStopped(content, name => known.has(name) && !files.documents.has(name))
     const documents = new Map(
       register.issued.map(({ revision, text }) => [documentName(revision), text])
     )
@@ -50,10 +51,22 @@ export async function atDesk<Result>(
   })
 }
 
+/**
+ * The register of a content folder, to be looked at.
+ *
+ * @throws Failure where the folder is not there, or the register has faults, which are shown first
+ */
+export async function soundRegister(content: string): Promise<IssuedRegister> {
+  if (!existsSync(content)) throw new Failure(`${content}: does not exist`)
+  const register = await openRegister(await readRegister(content, userFolder(process.env)))
+  refuseFaults(register.problems)
+  return register
+}
+
 function refuseFaults(problems: readonly Problem[]): void {
   if (!problems.some(isError)) return
   process.stderr.write(problemsText(problems))
-  throw new Failure('the register has faults: nothing may be added to it')
+  throw new Failure('the register has faults: nothing is done with it until they are gone')
 }
 
 /**

@@ -3,15 +3,15 @@
 import { readFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { Command } from 'commander'
-import { openRegister } from '../documents/issued.ts'
+import { textOf as decoded } from '../register/bytes.ts'
 import { fingerprint } from '../register/fingerprint.ts'
 import { publishedText } from '../register/published.ts'
 import { type Evidence, verify } from '../register/verify.ts'
 import { Failure, isMissing, plainFault } from '../site/failure.ts'
-import { readRegister } from '../site/read-register.ts'
 import { type Holding, holdingOf } from '../verify/holding.ts'
 import { folderFrom, userFolder } from './folders.ts'
 import { contentOption } from './options.ts'
+import { soundRegister } from './register-work.ts'
 import { refuseStray } from './usage.ts'
 
 interface VerifyOptions {
@@ -73,16 +73,15 @@ async function evidenceFor(holding: Holding, options: VerifyOptions): Promise<Ev
 /** The register given, or that of the records. */
 async function registerText({ register, content }: VerifyOptions): Promise<string> {
   if (register !== undefined) return textOf(register)
-  const folder = folderFrom(content, 'content')
-  const { log, tree, problems } = await openRegister(
-    await readRegister(folder, userFolder(process.env))
-  )
-  if (problems.length > 0)
-    throw new Failure("the records' own register has faults: lotfolio check tells them")
+  const { log, tree } = await soundRegister(folderFrom(content, 'content'))
   return publishedText(log, tree)
 }
 
-const textOf = async (path: string): Promise<string> => (await bytesOf(path)).toString('utf8')
+async function textOf(path: string): Promise<string> {
+  const text = decoded(await bytesOf(path))
+  if (text === undefined) throw new Failure(`${path}: is not UTF-8 text`)
+  return text
+}
 
 async function bytesOf(typed: string): Promise<Buffer> {
   const path = resolve(userFolder(process.env), typed)

@@ -1,7 +1,7 @@
 /** Files a command writes beside the site. */
 
-import { mkdir, writeFile } from 'node:fs/promises'
-import { dirname } from 'node:path'
+import { mkdir, open, rename, rm, writeFile } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
 import { Failure, plainFault } from '../site/failure.ts'
 
 /**
@@ -18,6 +18,41 @@ export const writeNew = (path: string, content: string): Promise<void> => write(
  */
 export const writeOver = (path: string, content: string | Uint8Array): Promise<void> =>
   write(path, content, 'w')
+
+/** Written through to the disk, so that a power cut cannot leave a name without its content. */
+export async function writeThrough(path: string, content: string | Uint8Array): Promise<void> {
+  const file = await open(path, 'w')
+  try {
+    await file.writeFile(content)
+    await file.sync()
+  } finally {
+    await file.close()
+  }
+}
+
+/** A file on its way, in the folder it is for; records whose name begins with a dot are not read. */
+const staged = '.lotfolio-next'
+
+/**
+ * Write a file that is there whole or not at all, whenever the program is stopped.
+ *
+ * @throws Failure where the disk refuses it
+ */
+export async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
+  const next = join(dirname(path), staged)
+  try {
+    await mkdir(dirname(path), { recursive: true })
+    await writeThrough(next, content)
+    await rename(next, path)
+  } catch (error) {
+    await removeStaged(dirname(path))
+    throw writeFault(error, path)
+  }
+}
+
+/** Remove what a stopped run left on its way. */
+export const removeStaged = (folder: string): Promise<void> =>
+  rm(join(folder, staged), { force: true }).catch(() => undefined)
 
 async function write(path: string, content: string | Uint8Array, flag: 'w' | 'wx'): Promise<void> {
   try {

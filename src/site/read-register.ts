@@ -12,30 +12,59 @@ export const logName = 'log.jsonl'
 /** Put after the name of a document until the log knows it. */
 export const pendingEnd = '.pending'
 
+/** How often a register that is being written to is read anew. */
+const TRIES = 20
+
 /**
- * Read the register of a content folder.
+ * Read the register of a content folder, as it stood at one moment: what a command adds meanwhile is
+ * either wholly in it or not at all.
  *
  * @param base folder the log's path is written from
  */
 export async function readRegister(content: string, base = process.cwd()): Promise<RegisterFiles> {
   const folder = join(content, registerFolder)
+  const path = relative(base, join(folder, logName)).replaceAll('\\', '/')
   try {
-    const names = await namesIn(folder)
-    const path = relative(base, join(folder, logName)).replaceAll('\\', '/')
-    const text = names.includes(logName) ? await readFile(join(folder, logName), 'utf8') : ''
-    return {
-      log: { path, text },
-      documents: await documentsIn(folder, names, ''),
-      pending: await documentsIn(folder, names, pendingEnd)
+    for (let left = TRIES; ; left--) {
+      const names = await namesIn(folder)
+      const read = await readOnce(folder, names, path).catch((error: unknown) => {
+        // A file that got its own name since it was listed.
+        if (isMissing(error) && left > 0) return undefined
+        throw error
+      })
+      const isStill = String(await namesIn(folder)) === String(names)
+      if (read && (left === 0 || (isStill && (await logIn(folder)) === read.log.text))) return read
     }
   } catch (error) {
     throw plainFault(error)
   }
 }
 
+async function readOnce(
+  folder: string,
+  names: readonly string[],
+  path: string
+): Promise<RegisterFiles> {
+  return {
+    log: { path, text: await logIn(folder) },
+    documents: await documentsIn(folder, names, ''),
+    pending: await documentsIn(folder, names, pendingEnd)
+  }
+}
+
+async function logIn(folder: string): Promise<string> {
+  try {
+    return await readFile(join(folder, logName), 'utf8')
+  } catch (error) {
+    if (isMissing(error)) return ''
+    throw error
+  }
+}
+
 async function namesIn(folder: string): Promise<string[]> {
   try {
-    return (await readdir(folder)).sort()
+    const names = await readdir(folder)
+    return names.filter(name => name.endsWith('.json') || name.endsWith(pendingEnd)).sort()
   } catch (error) {
     if (isMissing(error)) return []
     throw error

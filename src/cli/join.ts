@@ -1,0 +1,103 @@
+/** lotfolio join: one register of two, where two computers issued certificates apart. */
+
+import { existsSync } from 'node:fs'
+import { join as joinPath } from 'node:path'
+import { Command } from 'commander'
+import type { IssuedRegister } from '../documents/issued.ts'
+import { certificateFile } from '../records/certificate-text.ts'
+import { documentName } from '../register/compare.ts'
+import type { RegisterEvent } from '../register/events.ts'
+import { type Dropped, join, type Joined } from '../register/join.ts'
+import { documentsOf } from '../register/log.ts'
+import { Failure } from '../site/failure.ts'
+import { folderFrom } from './folders.ts'
+import { calendarDate, contentOption } from './options.ts'
+import { atDesk, soundRegister } from './register-work.ts'
+import { count } from './report.ts'
+import { today } from './today.ts'
+import { refuseStray } from './usage.ts'
+
+interface JoinOptions {
+  readonly content?: string
+  readonly date?: string
+}
+
+const examples = `
+Examples:
+  lotfolio join ../from-the-office/content
+
+Both computers issued since their records were last the same. Lines of this computer stay as they are,
+those of the other follow. A number that both drew stays with this computer's certificate; the other
+is given up, and its lot is to be issued anew. The other folder is only read: replace it afterwards by
+a copy of this one.
+Exit code: 0 when joined, 1 when not, 2 for wrong usage.`
+
+export const joinCommand = (): Command =>
+  new Command('join')
+    .description('take in what another computer entered in its copy of the register')
+    .argument('<other>', "the other computer's folder with the records")
+    .addOption(contentOption())
+    .option('--date <DATE>', 'day it is entered (default: today)', calendarDate)
+    .addHelpText('after', examples)
+    .allowExcessArguments()
+    .action(joinRegisters)
+
+async function joinRegisters(typed: string, options: JoinOptions, command: Command): Promise<void> {
+  refuseStray(command, process.env, 1)
+  const content = folderFrom(options.content, 'content')
+  const other = folderFrom(typed, typed)
+  await atDesk(content, async desk => {
+    const theirs = await soundRegister(other)
+    const texts = theirs.issued.map(({ text }) => text)
+    const held = await documentsOf([...desk.documents.values(), ...texts])
+    const { log } = desk
+    const joined = await join(log, theirs.file.text, options.date ?? today(), held)
+    if (!joined.ok) throw new Failure(`nothing joined: ${joined.faults[0]!.sentence}`)
+    if (joined.common === 0) refuseStrangers(desk.register, theirs, other)
+    if (joined.text !== log) await desk.save(joined.text, documentsIn(joined, theirs))
+    report(joined, content)
+  })
+}
+
+/** With no line in common, only the producer's name can tell another workshop from a first day apart. */
+function refuseStrangers(ours: IssuedRegister, theirs: IssuedRegister, other: string): void {
+  const names = [...ours.issued, ...theirs.issued].map(
+    ({ frozen }) => frozen.certificate.producer.name
+  )
+  if (new Set(names).size > 1)
+    throw new Failure(`${other}: its register is that of another producer, no line in common`)
+}
+
+/** The frozen documents that come with what was entered. */
+function documentsIn({ entered }: Joined, theirs: IssuedRegister): Map<string, string> {
+  const data = new Set(entered.flatMap(event => (isFrozen(event) ? [event.data] : [])))
+  return new Map(
+    theirs.issued
+      .filter(({ revision }) => data.has(revision.data))
+      .map(({ revision, text }) => [documentName(revision), text])
+  )
+}
+
+const isFrozen = (event: RegisterEvent) => event.is === 'issued' || event.is === 'amended'
+
+function report({ entered, again, dropped, common }: Joined, content: string): void {
+  const taken = entered.filter(isFrozen)
+  const without = taken
+    .map(certificateFile)
+    .filter(name => !existsSync(joinPath(content, 'certificates', name)))
+  const lines = [
+    `${count(common, 'line')} in common; entered ${count(entered.length, 'line')} of the other register`,
+    ...taken.map(
+      ({ number, revision, lot }) => `Taken in: ${number}, revision ${revision}, on ${lot}`
+    ),
+    ...again.map(lot => `To be issued anew, its number was taken: ${lot}`),
+    ...dropped.map(droppedLine),
+    ...(without.length > 0 ? [`Copy their records too: certificates/${without.join(', ')}`] : [])
+  ]
+  process.stdout.write(`${lines.join('\n')}\n`)
+}
+
+function droppedLine({ event, why }: Dropped): string {
+  const of = 'number' in event ? `${event.number}, revision ${event.revision}` : `key ${event.key}`
+  return `Left out: ${event.is} ${of}: ${why}`
+}
