@@ -108,9 +108,9 @@ export function judgeContent(
   register = noRegister
 ): Judgement {
   const content = loadContent(files)
-  if (content.ok) return withIssued(judgeRecords(content.value, wantedDay), register)
+  if (content.ok) return withIssued(judgeRecords(content.value, register, wantedDay), register)
   // What is sound beside what cannot be read is looked through too: all that is wrong in one run.
-  const { problems } = judgeRecords(content.sound, wantedDay)
+  const { problems } = judgeRecords(content.sound, register, wantedDay)
   return { lots: [], asOf: '', problems: inFileOrder([...content.problems, ...problems]) }
 }
 
@@ -125,8 +125,19 @@ function withIssued(judged: Judgement, register: IssuedRegister): Judgement {
   return { ...judged, problems: inFileOrder([...judged.problems, ...found]) }
 }
 
-function judgeRecords<Kind extends Records>(content: Kind, wantedDay: string | undefined) {
-  const asOf = wantedDay ?? latestDate(content)
+/** The latest date of records and certificates: what was issued is there on the day it was. */
+const latestOf = (content: Records, { issued }: IssuedRegister): string =>
+  [
+    latestDate(content),
+    ...issued.flatMap(({ revision }) => [revision.date, revision.withdrawn?.date ?? ''])
+  ].reduce((latest, day) => (day > latest ? day : latest))
+
+function judgeRecords<Kind extends Records>(
+  content: Kind,
+  register: IssuedRegister,
+  wantedDay: string | undefined
+) {
+  const asOf = wantedDay ?? latestOf(content, register)
   const { evaluated, problems } = evaluateContent(content)
   if (!evaluated) return { lots: [], asOf, problems: inFileOrder(problems) }
 

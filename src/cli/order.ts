@@ -6,7 +6,7 @@ import { loadContent } from '../records/content.ts'
 import { nextNumber } from '../records/draft.ts'
 import type { CertificateOrder, Content } from '../records/types.ts'
 import type { IssuedRegister } from '../documents/issued.ts'
-import { revisionOf } from '../register/standing.ts'
+import { numberKey, revisionOf } from '../register/standing.ts'
 import { Failure } from '../site/failure.ts'
 
 /** What the command was told. */
@@ -94,6 +94,7 @@ function newOrder(
     }
   if (reason !== undefined)
     throw new Failure(`${lot} has no certificate that stands: there is nothing to correct`)
+  if (number !== undefined) refuseTaken(number, files, register)
   return {
     number: number ?? followingNumber(files, register),
     revision: 1,
@@ -112,13 +113,20 @@ function decidedBy({ batches, foils }: Content, lot: string): string {
   throw new Failure(`nobody has let ${lot} go yet: a certificate needs a lot that is released`)
 }
 
-/** The number after the last, of the records and the register together. */
-function followingNumber(files: readonly SourceFile[], { log }: IssuedRegister): string {
-  const numbers = [
-    ...files.flatMap(numberIn),
-    ...[...log.standing.certificates.values()].flatMap(([first]) => (first ? [first.number] : []))
-  ]
-  const next = nextNumber(numbers)
+/** Numbers of the records and the register together. */
+const numbersIn = (files: readonly SourceFile[], { log }: IssuedRegister): string[] => [
+  ...files.flatMap(numberIn),
+  ...[...log.standing.certificates.values()].flatMap(([first]) => (first ? [first.number] : []))
+]
+
+function refuseTaken(number: string, files: readonly SourceFile[], register: IssuedRegister): void {
+  const taken = numbersIn(files, register).find(one => numberKey(one) === numberKey(number))
+  if (taken !== undefined) throw new Failure(`the number ${taken} is taken`)
+}
+
+/** The number after the last. */
+function followingNumber(files: readonly SourceFile[], register: IssuedRegister): string {
+  const next = nextNumber(numbersIn(files, register))
   if (next !== undefined) return next
   throw new Failure('the first certificate needs a number: give one with --number')
 }

@@ -23,6 +23,14 @@ const rows: readonly (readonly [args: readonly string[], status: number])[] = [
   [answered, 0],
   [setup, 2],
   [['schemas', '--out', 'schemas'], 0],
+  [['issue', 'EB-1', '--date', '2026-03-01'], 0],
+  [['issue', 'EB-1', '--date', '2026-02-01'], 1],
+  [['withdraw', 'CT-1', '--reason', 'x'], 1],
+  [['keys'], 0],
+  [['sign'], 1],
+  [['verify', 'content/producer.yaml'], 1],
+  [['join', 'content'], 0],
+  [['keys', '--make', '--retire', 'x'], 2],
   [['build', '--edition', 'all'], 2],
   [[], 2]
 ]

@@ -52,15 +52,18 @@ describe('a folder that is not there is one plain line and exit code 1:', () => 
 })
 
 describe('help', () => {
-  test.each([[['--help']], [['build', '--help']], [['check', '-h']], [['start', '--help']]])(
-    '%j',
-    async args => {
-      const { status, stdout, stderr } = await lotfolio(args, workplace())
-      expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
-      expect(stdout).toMatch(/^Usage: lotfolio/u)
-      if (args.length > 1) expect(stdout).toMatch(/\nExamples:\n {2}lotfolio /u)
-    }
-  )
+  test.each([
+    [['--help']],
+    [['check', '-h']],
+    ...['build', 'start', 'issue', 'withdraw', 'keys', 'sign', 'verify', 'join'].map(name => [
+      [name, '--help']
+    ])
+  ])('%j', async args => {
+    const { status, stdout, stderr } = await lotfolio(args, workplace())
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
+    expect(stdout).toMatch(/^Usage: lotfolio/u)
+    if (args.length > 1) expect(stdout).toMatch(/\nExamples:\n {2}lotfolio /u)
+  })
 
   test('the version', async () => {
     expect((await lotfolio(['--version'], workplace())).stdout).toBe(`${version}\n`)
