@@ -35,6 +35,7 @@ export const problemCodes = {
   DATE_ORDER: 'error',
   USED_BEFORE_MADE: 'error',
   OVERDRAWN: 'error',
+  OVER_RETURNED: 'error',
   IMPOSSIBLE_BALANCE: 'error',
   COPIED_READINGS: 'warning',
   HIGH_YIELD: 'warning',

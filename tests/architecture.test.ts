@@ -30,6 +30,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   records: ['problem.ts', 'metrology', 'quantities.ts'],
   evaluate: ['problem.ts', 'metrology', 'quantities.ts', 'records', 'chemistry', 'physics'],
   judge: ['problem.ts', 'metrology', 'quantities.ts', 'records', 'evaluate', 'quality'],
+  trace: ['problem.ts', 'records', 'evaluate', 'quality'],
   documents: [
     'problem.ts',
     'metrology',
@@ -40,6 +41,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'quality',
     'evaluate',
     'judge',
+    'trace',
     'hazards',
     'figures',
     'register'
@@ -81,6 +83,7 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   quality: ['decimal.js', '@stdlib/stats-base-dists-normal-cdf'],
   records: ['yaml', 'zod', 'fastest-levenshtein'],
   judge: ['decimal.js'],
+  trace: ['decimal.js'],
   documents: ['decimal.js', 'zod'],
   figures: ['uqr'],
   register: ['zod', 'canonicalize'],
@@ -102,6 +105,7 @@ const commands = [
   'setup',
   'sign',
   'start',
+  'trace',
   'verify',
   'withdraw'
 ].map(name => `src/cli/${name}.ts`)

@@ -14,6 +14,7 @@ import { schemasCommand } from './schemas.ts'
 import { setupCommand } from './setup.ts'
 import { signCommand } from './sign.ts'
 import { startCommand } from './start.ts'
+import { traceCommand } from './trace.ts'
 import { UsageError } from './usage.ts'
 import { verifyCommand } from './verify.ts'
 import { withdrawCommand } from './withdraw.ts'
@@ -62,7 +63,8 @@ const commands = (): Command[] => [
   keysCommand(),
   signCommand(),
   verifyCommand(),
-  joinCommand()
+  joinCommand(),
+  traceCommand()
 ]
 
 interface Ending {

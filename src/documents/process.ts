@@ -15,7 +15,8 @@ import { workingOf } from './working.ts'
 export function processDocument(
   { content, lots }: EvaluatedContent,
   lot: EvaluatedLot,
-  judged: JudgedLot | undefined
+  judged: JudgedLot | undefined,
+  trace: readonly Table[]
 ): ProcessDocument {
   const results = resultsOf(lot.process)
   const charge = lot.kind === 'batch' ? chargeTable(lot.entry.record) : undefined
@@ -33,6 +34,7 @@ export function processDocument(
     ),
     workings: results.map(result => workingOf(result)),
     materials: lot.kind === 'batch' ? materialLinks(content, lot.entry.record) : [],
+    trace,
     notices: judged ? overdueUses(judged) : []
   }
 }

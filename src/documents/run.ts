@@ -3,7 +3,7 @@
 import type { EvaluatedContent, EvaluatedExpansion } from '../evaluate/types.ts'
 import { lotUrl } from './lot.ts'
 import { processDocument } from './process.ts'
-import type { ChainLink, LotDocument, LotPage, LotSummary } from './types.ts'
+import type { ChainLink, LotDocument, LotPage, LotSummary, Table } from './types.ts'
 import { dateText, kindTexts } from './words.ts'
 
 const answer: LotDocument['answer'] = {
@@ -32,7 +32,8 @@ export const runSummary = ({ lot, entry }: EvaluatedExpansion): LotSummary => ({
 export function runPage(
   evaluated: EvaluatedContent,
   run: EvaluatedExpansion,
-  chain: readonly ChainLink[]
+  chain: readonly ChainLink[],
+  trace: readonly Table[]
 ): LotPage {
   const { made } = run.entry.record
   const dataUrl = `${lotUrl(run.lot)}data.json`
@@ -59,7 +60,7 @@ export function runPage(
   return {
     summary: runSummary(run),
     document,
-    process: processDocument(evaluated, run, undefined),
+    process: processDocument(evaluated, run, undefined, trace),
     certificates: [],
     dataUrl
   }

@@ -4,6 +4,7 @@ import { compareText } from '../problem.ts'
 import type { EvaluatedContent, EvaluatedExpansion } from '../evaluate/types.ts'
 import type { JudgedLot } from '../judge/types.ts'
 import { wasLetGo } from '../quality/status.ts'
+import { openGraph, type TraceGraph } from '../trace/graph.ts'
 import { versionOn } from '../records/references.ts'
 import type { CertificateOrder, Content } from '../records/types.ts'
 import { type PaperOptions, producerText } from './certificate.ts'
@@ -20,6 +21,7 @@ import { paperLinks, papersOfLot } from './papers.ts'
 import { processDocument } from './process.ts'
 import { resultRow } from './result-row.ts'
 import { runPage, runSummary } from './run.ts'
+import { traceTables } from './trace-tables.ts'
 import { withoutWorking } from './to-issue.ts'
 import type { LotPage, LotSummary, SiteDocument } from './types.ts'
 import { kindTexts } from './words.ts'
@@ -45,6 +47,7 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
   const made = madeFrom(content)
   const chain = (lot: string) => chainOf(made, lot, name => names.has(name))
   const orders = papersByLot(inputs)
+  const graph = edition === 'workshop' ? openGraph(content, asOf) : undefined
   const makers: PageMaker[] = [
     ...shown.map(lot => ({
       summary: summaryOf(viewLot(content, lot, []), sectionsOf(lot.grade, edition)),
@@ -52,12 +55,12 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
         const name = lotName(lot)
         const view = viewLot(content, lot, chain(name))
         const openView = { ...view, chain: originOf(made, name) }
-        return lotPage(inputs, lot, view, openView, orders(name))
+        return lotPage(inputs, lot, view, openView, { ...orders(name), graph })
       }
     })),
     ...runs.map(run => ({
       summary: runSummary(run),
-      page: () => runPage(evaluated, run, chain(run.lot))
+      page: () => runPage(evaluated, run, chain(run.lot), tracesOf(graph, run.lot))
     }))
   ].sort(newestFirst)
   const summaries = makers.map(({ summary }) => summary)
@@ -74,6 +77,10 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     ...newsPart(inputs, names)
   }
 }
+
+/** A lot's trace, which the workshop edition alone has. */
+const tracesOf = (graph: TraceGraph | undefined, lot: string) =>
+  graph ? traceTables(graph, lot) : []
 
 /** Certificates issued, and the register they stand in: every one, whatever is shown of its lot. */
 function registerPart(
@@ -158,7 +165,7 @@ function lotPage(
   lot: JudgedLot,
   view: LotView,
   openView: LotView,
-  lotPapers: LotPapers
+  { graph, ...lotPapers }: LotPapers & { readonly graph: TraceGraph | undefined }
 ): LotPage {
   const { evaluated, edition } = inputs
   const openSections = sectionsOf(view.grade, 'public')
@@ -174,7 +181,9 @@ function lotPage(
   return {
     summary: summaryOf(view, sections),
     document,
-    ...(edition === 'workshop' ? { process: processDocument(evaluated, lot.evaluated, lot) } : {}),
+    ...(graph
+      ? { process: processDocument(evaluated, lot.evaluated, lot, tracesOf(graph, view.lot)) }
+      : {}),
     certificates,
     dataUrl,
     attachment: lotDataText(

@@ -130,6 +130,8 @@ export interface ChainLink {
   /** 'expandable flake', 'furnace run', 'foil'. */
   readonly kind: string
   readonly made: string
+  /** Lots of the same chain that it was made from, directly or by way of some that are not shown. */
+  readonly from?: readonly string[]
   /** Address of its page, relative to the site's root; absent where there is none to see. */
   readonly url?: string
 }
@@ -212,6 +214,8 @@ export interface ProcessDocument {
   readonly results: readonly ResultRow[]
   readonly workings: readonly Working[]
   readonly materials: readonly ChainLink[]
+  /** What went in, what was made, who was sent some, where the rest is. */
+  readonly trace: readonly Table[]
   readonly notices: readonly string[]
 }
 

@@ -4,7 +4,8 @@
  */
 
 import { yieldCeilings_percent } from '../chemistry/intercalation.ts'
-import { allUses, stockOf, type Use } from './uses.ts'
+import { checkComplaints, checkCounts } from './complaints.ts'
+import { allReturns, allUses, restockedBy, type Return, stockOf, type Use } from './uses.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import type { Records, Entry, Foil } from '../records/types.ts'
 import type { EvaluatedBatch, EvaluatedContent, EvaluatedLot } from './types.ts'
@@ -14,7 +15,9 @@ export function checkChain({ content, lots }: EvaluatedContent<Records>): Proble
   const uses = allUses(content)
   return [
     ...uses.flatMap(use => checkDate(content, use)),
-    ...checkAmounts(content, uses),
+    ...checkAmounts(content, uses, allReturns(content)),
+    ...checkComplaints(content),
+    ...checkCounts(content),
     ...[...lots.values()].flatMap(lot => [...checkTestDates(lot), ...checkBalance(lot)])
   ]
 }
@@ -46,17 +49,25 @@ function checkDate(content: Records, { lot, on, by, entry, field }: Use): Proble
 /** Rounding of weighed amounts may add up to this part of what there was. */
 const SLACK = 1e-9
 
-/** The use that overdraws a lot gets the problem: uses are counted in the order of their days. */
-function checkAmounts(content: Records, uses: readonly Use[]): Problem[] {
-  const left = new Map<string, number>()
+/**
+ * The use that overdraws a lot gets the problem: uses are counted in the order of their days. What
+ * came back counts again from the day it was put back into stock.
+ */
+function checkAmounts(
+  content: Records,
+  uses: readonly Use[],
+  returns: readonly Return[]
+): Problem[] {
+  const taken = new Map<string, number>()
   return [...uses]
     .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))
     .flatMap(use => {
       const stock = stockOf(content, use.lot)
       if (!stock) return []
-      const before = left.get(use.lot) ?? stock.mass_g
+      const earlier = taken.get(use.lot) ?? 0
+      const before = stock.mass_g + restockedBy(returns, use.lot, use.on) - earlier
       const after = before - use.mass_g
-      left.set(use.lot, after)
+      taken.set(use.lot, earlier + use.mass_g)
       return after < -SLACK * stock.mass_g ? [overdrawn(use, before)] : []
     })
 }

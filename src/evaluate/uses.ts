@@ -1,10 +1,14 @@
 /** What lots had, and everything that was taken from them. */
 
 import type { FieldPath } from '../problem.ts'
-import type { Batch, Records, Entry, Foil } from '../records/types.ts'
+import type { Batch, Complaint, Records, Entry, Foil } from '../records/types.ts'
+
+/** What an amount was taken for. */
+export type Purpose = 'used' | 'tested' | 'retained' | 'shipped'
 
 /** One amount taken from a lot. */
 export interface Use {
+  readonly purpose: Purpose
   readonly lot: string
   readonly mass_g: number
   readonly by: string
@@ -45,6 +49,7 @@ export function allUses(content: Records): Use[] {
   const { batches, expansions, foils } = content
   const charged = [...batches.values()].flatMap(entry =>
     (entry.record.charge ?? []).map((line, index) => ({
+      purpose: 'used' as const,
       lot: line.material,
       mass_g: line.mass_g.value,
       by: entry.record.lot,
@@ -60,6 +65,7 @@ export function allUses(content: Records): Use[] {
   }>[] = [...batches.values(), ...expansions.values(), ...foils.values()]
   const put = made.flatMap(entry =>
     (entry.record.from ?? []).map((use, index) => ({
+      purpose: 'used' as const,
       lot: use.lot,
       mass_g: use.mass_g.value,
       by: entry.record.lot,
@@ -84,7 +90,15 @@ function retainedUse(entry: Entry<Batch> | Entry<Foil>): Use[] {
   if (!mass) return []
   const field = ['sampling', 'retained-mass']
   return [
-    { lot, mass_g: mass.value, by: 'the retained sample', on: sampling.on ?? made, entry, field }
+    {
+      purpose: 'retained',
+      lot,
+      mass_g: mass.value,
+      by: 'the retained sample',
+      on: sampling.on ?? made,
+      entry,
+      field
+    }
   ]
 }
 
@@ -92,6 +106,7 @@ function retainedUse(entry: Entry<Batch> | Entry<Foil>): Use[] {
 const shipped = ({ shipments }: Records): Use[] =>
   [...shipments.values()].flatMap(entry =>
     entry.record.contents.map(({ lot, mass_g }, index) => ({
+      purpose: 'shipped' as const,
       lot,
       mass_g: mass_g.value,
       by: `shipment ${entry.record.number}`,
@@ -105,6 +120,7 @@ const shipped = ({ shipments }: Records): Use[] =>
 function testUses(entry: Entry<Batch>): Use[] {
   const { lot, tests } = entry.record
   const taken = (key: string, tested: string, masses: readonly number[]): Use => ({
+    purpose: 'tested',
     lot,
     mass_g: masses.reduce((sum, mass) => sum + mass, 0),
     by: `the ${key} test`,
@@ -145,3 +161,38 @@ function testUses(entry: Entry<Batch>): Use[] {
     )
   ]
 }
+
+type ReturnedPart = NonNullable<Complaint['returned']>[number]
+
+/** Goods of a lot that came back from a shipment. */
+export interface Return {
+  readonly lot: string
+  readonly shipment: string
+  readonly mass_g: number
+  readonly on: string
+  /** What was decided on them; goods without a decision are in quarantine. */
+  readonly decision?: ReturnedPart['decision']
+  readonly entry: Entry<Complaint>
+  readonly field: FieldPath
+}
+
+/** Everything customers sent back. */
+export const allReturns = ({ complaints }: Pick<Records, 'complaints'>): Return[] =>
+  [...complaints.values()].flatMap(entry =>
+    (entry.record.returned ?? []).map(({ mass_g, on, decision }, index) => ({
+      lot: entry.record.lot,
+      shipment: entry.record.shipment,
+      mass_g: mass_g.value,
+      on,
+      decision,
+      entry,
+      field: ['returned', index, 'mass_g']
+    }))
+  )
+
+/** Mass of a lot that came back and was put into stock again by a day. */
+export const restockedBy = (returns: readonly Return[], lot: string, day: string): number =>
+  returns
+    .filter(part => part.lot === lot && part.decision?.is === 'restocked')
+    .filter(({ decision }) => decision !== undefined && decision.on <= day)
+    .reduce((sum, { mass_g }) => sum + mass_g, 0)

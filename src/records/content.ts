@@ -81,7 +81,7 @@ function unread(
   data: unknown = {}
 ): Problem[] {
   const { lot, id, number } = data as { lot?: unknown; id?: unknown; number?: unknown }
-  // A certificate's and a shipment's lot is not what they are called.
+  // The lot a certificate, shipment or complaint is about is not what it is called.
   const own = number === undefined ? [lot, id] : [number]
   const name = path
     .split('/')
@@ -155,7 +155,7 @@ function namesOf<Name extends Kind>(
       return { entry, field: 'revision', name: `${record.id}/${record.revision}` }
     if (kind === 'methods')
       return { entry, field: 'edition', name: `${record.id}/${record.edition}` }
-    const field = ['lot', 'id', 'number'].find(name => name in record)!
+    const field = ['number', 'lot', 'id'].find(name => name in record)!
     return { entry, field, name: String(record[field]) }
   })
 }
@@ -168,7 +168,8 @@ const nameStocks: readonly (readonly Kind[])[] = [
   ['methods'],
   ['grades'],
   ['certificates'],
-  ['shipments']
+  ['shipments'],
+  ['complaints']
 ]
 
 function checkNames(collected: Collected): Problem[] {
@@ -209,6 +210,7 @@ function assemble(collected: Collected): Referring {
         compareText(a.record.number, b.record.number) || a.record.revision - b.record.revision
     ),
     shipments: byName(collected.shipments, record => record.number),
+    complaints: byName(collected.complaints, record => record.number),
     drafts: collected.drafts
   }
 }

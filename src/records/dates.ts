@@ -1,9 +1,9 @@
 /** The day a content folder speaks of: no clock is asked. */
 
-import type { Batch, Records, Foil } from './types.ts'
+import type { Batch, Complaint, Records, Foil } from './types.ts'
 
 /**
- * The latest date anything was made, tested, decided, regraded, sent or issued on; before the first
+ * The latest date anything was made, tested, decided, regraded, counted, sent, sent back or issued on; before the first
  * lot, the day the workshop was set up.
  */
 export function latestDate({
@@ -12,11 +12,12 @@ export function latestDate({
   foils,
   certificates,
   shipments,
+  complaints,
   materials,
   grades
 }: Records): string {
-  const decided = ({ status = [], regraded = [], asFound = [] }: Batch | Foil) =>
-    [...status, ...regraded, ...asFound].map(({ on }) => on)
+  const decided = ({ status = [], regraded = [], asFound = [], counted = [] }: Batch | Foil) =>
+    [...status, ...regraded, ...asFound, ...counted].map(({ on }) => on)
   const foundingDays = [
     ...[...materials.values()].map(({ record }) => record.received),
     ...[...grades.values()].flat().map(({ record }) => record.validFrom)
@@ -27,14 +28,25 @@ export function latestDate({
       ...Object.values(record.tests ?? {}).flatMap(test => test?.tested ?? []),
       ...decided(record)
     ]),
-    ...[...expansions.values()].map(({ record }) => record.made),
+    ...[...expansions.values()].flatMap(({ record: { made, counted = [] } }) => [
+      made,
+      ...counted.map(({ on }) => on)
+    ]),
     ...[...foils.values()].flatMap(({ record }) => [
       record.made,
       ...(record.measured ? [record.measured.tested] : []),
       ...decided(record)
     ]),
     ...certificates.map(({ record }) => record.issued),
-    ...[...shipments.values()].map(({ record }) => record.sent)
+    ...[...shipments.values()].map(({ record }) => record.sent),
+    ...[...complaints.values()].flatMap(({ record }) => daysOf(record))
   ]
   return (days.length > 0 ? days : foundingDays).sort().at(-1) ?? ''
 }
+
+const daysOf = ({ received, told = [], returned = [], decision }: Complaint): string[] => [
+  received,
+  ...told.map(({ on }) => on),
+  ...returned.flatMap(part => [part.on, ...(part.decision ? [part.decision.on] : [])]),
+  ...(decision ? [decision.on] : [])
+]

@@ -67,6 +67,7 @@ const dropped = new Set([
   'status',
   'as-found',
   'regraded',
+  'counted',
   'notes',
   'deviation',
   'checks',

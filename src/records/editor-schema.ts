@@ -25,7 +25,8 @@ const fileNames: Record<Kind, string> = {
   expansions: 'expansion',
   foils: 'foil',
   certificates: 'certificate',
-  shipments: 'shipment'
+  shipments: 'shipment',
+  complaints: 'complaint'
 }
 
 /** Every kind's schema, by file name. */

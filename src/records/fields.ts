@@ -70,6 +70,7 @@ type QuantityField<Unit extends UnitName> = z.ZodType<Reading, string> & {
 const spans = {
   any: [-Infinity, Infinity],
   'above 0': [Number.MIN_VALUE, Infinity],
+  'at least 0': [0, Infinity],
   'at least 1': [1, Infinity],
   'from 0 to 100': [0, 100]
 } as const

@@ -2,6 +2,7 @@
 
 import type { z } from 'zod'
 import type { SourceFile } from '../problem.ts'
+import { complaintRecord } from './schemas/complaint.ts'
 import { gradeRecord } from './schemas/grade.ts'
 import {
   batchRecord,
@@ -29,7 +30,8 @@ export const schemas = {
   expansions: expansionRecord,
   foils: foilRecord,
   certificates: certificateRecord,
-  shipments: shipmentRecord
+  shipments: shipmentRecord,
+  complaints: complaintRecord
 } as const satisfies Record<string, z.ZodType>
 
 export type Kind = keyof typeof schemas
@@ -47,7 +49,8 @@ export const kindNames: Record<Kind, string> = {
   expansions: 'furnace run',
   foils: 'foil lot',
   certificates: 'certificate',
-  shipments: 'shipment'
+  shipments: 'shipment',
+  complaints: 'complaint'
 }
 
 /** The kind of record a file holds: by its folder, or by its name for the producer's. */

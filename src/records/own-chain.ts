@@ -50,7 +50,8 @@ function nameRecord(file: SourceFile): Named {
   if (!document.ok) return { file, names: [name], texts: new Set() }
   const data = document.value.data as Record<string, unknown>
   const kind = kindOf(file)
-  const own = kind === 'certificates' || kind === 'shipments' ? data.number : (data.lot ?? data.id)
+  const numbered = kind === 'certificates' || kind === 'shipments' || kind === 'complaints'
+  const own = numbered ? data.number : (data.lot ?? data.id)
   return {
     file,
     names: typeof own === 'string' ? [own] : [],

@@ -32,6 +32,7 @@ export function checkReferences(content: Referring, unread: ReadonlySet<string>)
   checkExpansions(check)
   checkFoils(check)
   checkCertificates(check)
+  checkComplaints(check)
   return check.problems
 }
 
@@ -272,4 +273,27 @@ function checkCertificates(check: Check): void {
   for (const entry of shipments.values())
     for (const [index, { lot }] of entry.record.contents.entries())
       refer(check, entry, ['contents', index, 'lot'], lot, sellable, 'batch or foil lot')
+}
+
+/** A complaint names a shipment, and a lot that was in it. */
+function checkComplaints(check: Check): void {
+  const { shipments, complaints } = check.content
+  const roles = rolesOf(check)
+  for (const entry of complaints.values()) {
+    const { shipment, lot, returned = [], decision } = entry.record
+    refer(check, entry, ['shipment'], shipment, shipments, 'shipment')
+    const contents = shipments.get(shipment)?.record.contents
+    const sent = contents && new Map(contents.map(part => [part.lot, part]))
+    refer(check, entry, ['lot'], lot, sent, `lot in shipment ${shipment}`)
+    refer(check, entry, ['decision', 'by'], decision?.by, roles, 'role of the producer')
+    for (const [index, part] of returned.entries())
+      refer(
+        check,
+        entry,
+        ['returned', index, 'decision', 'by'],
+        part.decision?.by,
+        roles,
+        'role of the producer'
+      )
+  }
 }

@@ -46,8 +46,9 @@ interface Candidate {
 
 function entriesOf(records: Records): Candidate[] {
   const { instruments, titrants, methods, materials, grades } = records
-  const { batches, expansions, foils, certificates, shipments } = records
-  const single = [instruments, titrants, materials, batches, expansions, foils, shipments]
+  const { batches, expansions, foils, certificates, shipments, complaints } = records
+  const lots = [materials, batches, expansions, foils]
+  const single = [instruments, titrants, ...lots, shipments, complaints]
   const all: Entry<Named>[] = [
     ...single.flatMap((map): Entry<Named>[] => [...map.values()]),
     ...[methods, grades].flatMap((map): Entry<Named>[] => [...map.values()].flat()),
@@ -56,7 +57,7 @@ function entriesOf(records: Records): Candidate[] {
   return all.map(entry => ({ entry, name: nameOf(entry.record), texts: textsOf(entry.record) }))
 }
 
-/** A certificate and a shipment go by their number; the lots they name are not theirs. */
+/** Certificates, shipments and complaints go by their number; the lots they name are not theirs. */
 const nameOf = ({ number, lot, id }: Named) => String(number ?? lot ?? id)
 
 function textsOf(value: unknown): string[] {
@@ -80,6 +81,7 @@ function without(records: Records, dropped: ReadonlySet<Entry<unknown>>): Record
     foils: kept(records.foils),
     certificates: records.certificates.filter(entry => !dropped.has(entry)),
     shipments: kept(records.shipments),
+    complaints: kept(records.complaints),
     drafts: records.drafts
   }
 }

@@ -2,6 +2,7 @@
 
 import type { z } from 'zod'
 import type { FieldPath, Place, SourceFile } from '../problem.ts'
+import type { complaintRecord } from './schemas/complaint.ts'
 import type { gradeRecord } from './schemas/grade.ts'
 import type {
   batchRecord,
@@ -29,6 +30,7 @@ export type Batch = z.output<typeof batchRecord>
 export type Expansion = z.output<typeof expansionRecord>
 export type Foil = z.output<typeof foilRecord>
 export type Shipment = z.output<typeof shipmentRecord>
+export type Complaint = z.output<typeof complaintRecord>
 export type CertificateOrder = z.output<typeof certificateRecord>
 
 /** A record and where its fields stand. */
@@ -51,6 +53,7 @@ export interface Records {
   readonly foils: ReadonlyMap<string, Entry<Foil>>
   readonly certificates: readonly Entry<CertificateOrder>[]
   readonly shipments: ReadonlyMap<string, Entry<Shipment>>
+  readonly complaints: ReadonlyMap<string, Entry<Complaint>>
   readonly drafts: readonly Draft[]
 }
 

@@ -161,6 +161,7 @@ const directWorking: Working = {
 }
 
 const process: ProcessDocument = {
+  trace: [],
   facts: [
     { label: 'Operator', text: 'shift B' },
     { label: 'Yield', text: '104.2 % ± 1.1 %' }

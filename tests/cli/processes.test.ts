@@ -31,6 +31,7 @@ const rows: readonly (readonly [args: readonly string[], status: number])[] = [
   [['verify', 'content/producer.yaml'], 1],
   [['join', 'content'], 0],
   [['keys', '--make', '--retire', 'x'], 2],
+  [['trace', 'EB-1'], 0],
   [['build', '--edition', 'all'], 2],
   [[], 2]
 ]

@@ -94,9 +94,18 @@ export const lotHead = {
   instruments: maybe(instrumentsByRole)
 }
 
+/** What lay in stock at the end of a day, by the balance. */
+export const stockCount = fields({
+  on: date(),
+  mass: quantity('g', 'at least 0'),
+  by: maybe(person()),
+  notes: maybe(text())
+})
+
 export const lotTail = {
   sampling: maybe(sampling),
   status: maybe(list(decision)),
   regraded: maybe(list(regrading)),
-  'as-found': maybe(list(asFound))
+  'as-found': maybe(list(asFound)),
+  counted: maybe(list(stockCount))
 }

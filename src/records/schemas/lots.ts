@@ -2,7 +2,7 @@
 
 import { z } from 'zod'
 import { date, fields, identifier, list, maybe, quantity, text, whole } from '../fields.ts'
-import { instrumentsByRole, lotHead, lotTail, testHead, usedLot } from './common.ts'
+import { instrumentsByRole, lotHead, lotTail, stockCount, testHead, usedLot } from './common.ts'
 import { flakeTestBlock } from './tests.ts'
 
 /** What a charge's part is for. */
@@ -44,7 +44,8 @@ export const expansionRecord = fields({
   furnace: maybe(identifier()),
   temperature: quantity('°C'),
   dwell: maybe(quantity('s', 'above 0')),
-  worms: fields({ mass: quantity('g', 'above 0'), volume: maybe(quantity('mL', 'above 0')) })
+  worms: fields({ mass: quantity('g', 'above 0'), volume: maybe(quantity('mL', 'above 0')) }),
+  counted: maybe(list(stockCount))
 })
 
 const sheet = fields({

@@ -18,7 +18,7 @@ import {
   whole,
   yesNo
 } from '../fields.ts'
-import { instrumentsByRole, quantityKeys } from './common.ts'
+import { instrumentsByRole, quantityKeys, stockCount } from './common.ts'
 
 /** One file: the maker as customers see it, and the people behind the roles. */
 export const producerRecord = fields({
@@ -173,6 +173,7 @@ export const materialRecord = fields({
   moisture: maybe(quantity('%', 'from 0 to 100')),
   composition: maybe(list(fields({ substance: text(), fraction: quantity('%', 'from 0 to 100') }))),
   'supplier-values': maybe(list(fields({ what: text(), value: text() }))),
+  counted: maybe(list(stockCount)),
   notes: maybe(text())
 }).superRefine(({ received, expires }, context) => {
   if (expires !== undefined && expires < received)
