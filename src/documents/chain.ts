@@ -61,6 +61,8 @@ function linksOf(
   names: readonly string[],
   hasPage: (lot: string) => boolean
 ): ChainLink[] {
+  // A bought lot stands among the names, and is nobody’s business outside.
+  const shown = new Set(names.filter(name => lots.has(name)))
   return names
     .flatMap(name => {
       const made = lots.get(name)
@@ -71,8 +73,21 @@ function linksOf(
       lot: name,
       kind: kindTexts[made.kind],
       made: dateText(made.made),
+      from: shownBefore(lots, name, shown),
       ...(hasPage(name) ? { url: lotUrl(name) } : {})
     }))
+}
+
+/** Lots shown that one was made from, looked for through those that are not. */
+function shownBefore(
+  lots: ReadonlyMap<string, Made>,
+  lot: string,
+  shown: ReadonlySet<string>
+): string[] {
+  const before = (lots.get(lot)?.from ?? []).flatMap(name =>
+    shown.has(name) ? [name] : shownBefore(lots, name, shown)
+  )
+  return [...new Set(before)]
 }
 
 const isRun = (lots: ReadonlyMap<string, Made>, lot: string) => lots.get(lot)?.kind === 'expansion'

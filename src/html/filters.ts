@@ -1,6 +1,7 @@
 /** The filters templates may use: choosing, ordering and laying out, never computing a figure. */
 
-import type { Basis, LotSummary, ResultRow, Table } from '../documents/types.ts'
+import { drawRail } from '../figures/rail.ts'
+import type { Basis, ChainLink, LotSummary, ResultRow, Table } from '../documents/types.ts'
 import { type ColumnShape, columnShape, cutFigure } from './decimals.ts'
 import { relative } from './relative.ts'
 
@@ -74,6 +75,13 @@ export function resultShapes(rows: readonly ResultRow[]): ResultShapes {
 export const tableShapes = (table: Table): readonly ColumnShape[] =>
   table.columns.map((_, column) => columnShape(table.rows.map(row => row[column] ?? '')))
 
+/** A chain with the strokes beside it, line by line. */
+export function railOf(chain: readonly ChainLink[]) {
+  const links = new Map(chain.map(link => [link.lot, link]))
+  const { width, lines } = drawRail(chain.map(({ lot, from }) => ({ id: lot, from: from ?? [] })))
+  return { width, lines: lines.map(line => ({ ...line, link: links.get(line.id)! })) }
+}
+
 /** What the site registers with its template engine, by the name templates use. */
 export const filters = {
   relative,
@@ -85,5 +93,6 @@ export const filters = {
   hasKey,
   resultShapes,
   tableShapes,
-  cutFigure
+  cutFigure,
+  railOf
 } as const
