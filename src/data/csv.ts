@@ -13,8 +13,12 @@ import { stringify } from 'csv-stringify/sync'
  * @param rows every row with as many fields as there are columns
  */
 export const csvText = (columns: readonly string[], rows: readonly (readonly string[])[]): string =>
+  csvLines([columns, ...rows])
+
+/** Some lines of such a table. */
+export const csvLines = (rows: readonly (readonly string[])[]): string =>
   stringify(
-    [columns, ...rows].map(row => row.map(harmless)),
+    rows.map(row => row.map(harmless)),
     // Left to itself it quotes for its own line end, CR LF, and not for either sign alone.
     { record_delimiter: '\r\n', quoted_match: /[\r\n]/u }
   )

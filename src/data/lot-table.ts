@@ -1,8 +1,8 @@
 /** The archive as one table for spreadsheets: a line for each quantity of each lot. */
 
-import { type Options, stringify } from 'csv-stringify/sync'
 import { type LotData, lotDataOf, type QuantityData } from '../documents/lot-data.ts'
 import type { LotPage, SiteDocument } from '../documents/types.ts'
+import { csvLines } from './csv.ts'
 
 /** Address of the table. */
 export const lotTableFile = 'lots.csv'
@@ -39,20 +39,10 @@ const columns = [
 type Row = Partial<Record<(typeof columns)[number], string | number | null>>
 
 /**
- * RFC 4180 line ends and quotes. A text that a spreadsheet would take for a formula gets an
- * apostrophe before it; numbers are left alone.
- */
-const format: Options = {
-  columns: [...columns],
-  record_delimiter: 'windows',
-  escape_formulas: true
-}
-
-/**
  * The table's first line. It begins with a byte order mark: spreadsheets on Windows take a file
  * without one for the local code page, and would spoil 'H₂SO₄'.
  */
-export const lotTableHead = (): string => stringify([], { ...format, bom: true, header: true })
+export const lotTableHead = (): string => `\uFEFF${csvLines([columns])}`
 
 /** Gives the lines of one lot; a lot without published figures has one, its figures blank. */
 export type LotLines = (page: LotPage) => string
@@ -65,7 +55,7 @@ export function lotLines(site: SiteDocument): LotLines {
     const lot = lotCells(data, standing.get(data.lot) ?? [])
     const figures = Object.entries({ ...data.process, ...data.quantities })
     const rows = figures.map(([key, figure]) => ({ ...lot, ...figureCells(key, figure) }))
-    return stringify(rows.length > 0 ? rows : [lot], format)
+    return csvLines((rows.length > 0 ? rows : [lot]).map(cellsOf))
   }
 }
 
@@ -109,3 +99,6 @@ const figureCells = (key: string, figure: QuantityData): Row => ({
   'decided by value': figure.decidedBy?.value ?? null,
   'decided by U': figure.decidedBy?.expandedUncertainty ?? null
 })
+
+/** The cells of a line; blank where there is nothing to say. */
+const cellsOf = (row: Row): string[] => columns.map(column => String(row[column] ?? ''))
