@@ -90,12 +90,16 @@ function report({ entered, again, dropped, common }: Joined, content: string): v
     ...taken.map(
       ({ number, revision, lot }) => `Taken in: ${number}, revision ${revision}, on ${lot}`
     ),
+    ...(taken.length > 0 ? [PAPERS] : []),
     ...again.map(lot => `To be issued anew, its number was taken: ${lot}`),
     ...dropped.map(droppedLine),
     ...(without.length > 0 ? [`Copy their records too: certificates/${without.join(', ')}`] : [])
   ]
   process.stdout.write(`${lines.join('\n')}\n`)
 }
+
+const PAPERS =
+  'Papers of these check as altered, as their proof is of the other register: issue corrections (issue LOT --reason ...)'
 
 function droppedLine({ event, why }: Dropped): string {
   const of = 'number' in event ? `${event.number}, revision ${event.revision}` : `key ${event.key}`

@@ -51,7 +51,7 @@ const wordOf = async (place: string, ...args: string[]): Promise<string> => {
 
 test('verify has five words, for PDF and JSON, by the records and by the site', async () => {
   const place = await issuedPlace()
-  const site = ['--register', '_site/register.json']
+  const site = ['--register', '_site/register/register.json']
   for (const how of [[], site]) {
     for (const [name, word] of [
       ['CT-1-r2', 'Genuine'],
@@ -68,7 +68,7 @@ test('verify has five words, for PDF and JSON, by the records and by the site', 
     expect(await wordOf(place, 'a.json', ...how)).toBe('Unknown')
     expect(await wordOf(place, 'content/producer.yaml', ...how)).toBe('Unknown')
   }
-  expect(await wordOf(place, 'archive/CT-1-r2.pdf', '--offline')).toBe('Genuine')
+  expect(await wordOf(place, 'archive/CT-1-r2.pdf', '--offline')).toBe('Unknown')
   expect(await wordOf(place, 'content/register/CT-1-r2.json', '--offline')).toBe('Unknown')
   execFileSync('pdfdetach', [
     '-savefile',
@@ -228,7 +228,7 @@ describe('join', () => {
     const before = registerOf(theirs)
     const said = await done(ours, 'join', join(theirs, 'content'), '--date', '2026-03-02')
     expect(said).toMatch(
-      /^2 lines in common; entered 3 lines of the other register\nTaken in: CT-3, revision 1, on EB-4\nTo be issued anew, its number was taken: EB-3\n/u
+      /^2 lines in common; entered 3 lines of the other register\nTaken in: CT-3, revision 1, on EB-4\nPapers of these check as altered, .*\nTo be issued anew, its number was taken: EB-3\n/u
     )
     expect(said).toContain('Copy their records too: certificates/CT-3-r1.yaml')
     expect(registerOf(theirs)).toEqual(before)
@@ -242,8 +242,13 @@ describe('join', () => {
     cpSync(join(theirs, record), join(ours, record))
     await done(ours, 'issue', 'EB-3', '--date', '2026-03-02')
     expect(await done(ours, 'check')).toMatch(/no errors/u)
-    expect(await wordOf(ours, join(theirs, 'archive', 'CT-3-r1.pdf'))).not.toBe('Altered')
-    expect(await wordOf(ours, join(theirs, 'archive', 'CT-2-r1.pdf'))).toBe('Withdrawn')
+    const held = (name: string) => wordOf(ours, join(theirs, name))
+    expect(await held('content/register/CT-3-r1.json')).toBe('Genuine')
+    expect(await held('content/register/CT-2-r1.json')).toBe('Withdrawn')
+    // The paper's own proof is of lines that this register never had.
+    expect(await held('archive/CT-3-r1.pdf')).toBe('Altered')
+    await done(ours, 'issue', 'EB-4', '--reason', 'registers joined', '--date', '2026-03-02')
+    expect(await wordOf(ours, 'archive/CT-3-r2.pdf')).toBe('Genuine')
     const again = await done(ours, 'join', join(theirs, 'content'), '--date', '2026-03-02')
     expect(again).toMatch(/entered no lines of the other register/u)
   })

@@ -9,14 +9,14 @@ import { contentFaults } from './content-rules.ts'
 import { structureFaults } from './structure-rules.ts'
 
 /** Everything that breaks a rule, one sentence each. */
-export function faultsOf(bytes: Uint8Array): string[] {
+export function faultsOf(bytes: Uint8Array, files = 1): string[] {
   const pdf = new Objects(bytes)
   return [
     ...fileFaults(bytes, pdf),
     ...metadataFaults(pdf),
     ...catalogFaults(pdf),
     ...fontFaults(pdf),
-    ...attachmentFaults(pdf),
+    ...attachmentsFaults(pdf, files),
     ...structureFaults(pdf),
     ...contentFaults(pdf)
   ]
@@ -119,18 +119,24 @@ function fontFaults(pdf: Objects): string[] {
   ])
 }
 
-function attachmentFaults(pdf: Objects): string[] {
+function attachmentsFaults(pdf: Objects, files: number): string[] {
   const associated = pdf.list(pdf.catalog['/AF'])
-  const file = pdf.dict(associated[0])
+  return [
+    ...failed([[associated.length === files, 'an attachment is not associated with the document']]),
+    ...associated.flatMap(reference => attachmentFaults(pdf, reference))
+  ]
+}
+
+function attachmentFaults(pdf: Objects, reference: Value): string[] {
+  const file = pdf.dict(reference)
   const stream = pdf.dict(pdf.dict(file['/EF'])['/F'])
   const named = pdf.list(pdf.dict(pdf.dict(pdf.catalog['/Names'])['/EmbeddedFiles'])['/Names'])
   return failed([
-    [associated.length === 1, 'the attachment is not associated with the document'],
     [file['/AFRelationship'] === '/Data', 'the attachment does not say it is the data'],
     [pdf.text(file['/F']) !== undefined, 'the attachment has no name'],
     [pdf.text(file['/F']) === pdf.text(file['/UF']), 'the names of the attachment differ'],
     [stream['/Subtype'] === '/application/json', 'the attachment has no media type'],
     [pdf.text(pdf.dict(stream['/Params'])['/ModDate']) !== undefined, 'the attachment has no date'],
-    [named.includes(associated[0]!), 'the attachment is not listed by name']
+    [named.includes(reference), 'the attachment is not listed by name']
   ])
 }

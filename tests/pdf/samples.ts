@@ -16,6 +16,12 @@ const data = {
 /** What a preview carries. */
 export const attachment = { attachments: [data] }
 
+/** What an issued certificate carries, with its fingerprint in print. */
+export const sealed = {
+  attachments: [data, { ...data, name: 'certificate.json' }, { ...data, name: 'proof.json' }],
+  fingerprint: '5f1c'.repeat(16)
+}
+
 export const figure = (printed: string): Figure => ({ exact: printed, printed })
 
 const titles = [

@@ -4,9 +4,16 @@ import { certificateDocument, previewDocument } from '../fixtures/documents.ts'
 import { requireTool } from '../tools.ts'
 import { attachedBytes, Objects, preflightAll, preflightJars, run, withFile } from './inspect.ts'
 import { faultsOf } from './rules.ts'
-import { attachment, longDocument } from './samples.ts'
+import { attachment, longDocument, sealed } from './samples.ts'
+
+const correctedDocument = {
+  ...certificateDocument,
+  revision: '2',
+  changes: ['Ash: 0.52 % instead of 0.54 %', 'Reason: a crucible was read twice']
+}
 
 const samples = [
+  ['correction', correctedDocument],
   ['certificate', certificateDocument],
   ['preview', previewDocument],
   ['certificate of forty properties', longDocument],
@@ -23,6 +30,13 @@ describe.skipIf(!requireTool('qpdf', 'qpdf'))('the structure', () => {
     expect(withFile(bytes, path => run('qpdf', ['--check', path]))).toContain(
       'No syntax or stream encoding errors found'
     )
+  })
+
+  it.each([
+    ['sealed certificate', certificateDocument],
+    ['sealed correction', correctedDocument]
+  ])('a %s with its three files keeps the rules', async (_, document) => {
+    expect(faultsOf(await certificatePdf(document, sealed), 3)).toEqual([])
   })
 
   it('carries names with & and < in title and metadata as they are', async () => {

@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { chmodSync, cpSync, mkdirSync, rmSync, statfsSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, onTestFinished, test, type TestContext } from 'vitest'
+import { done, registerOf, workshopOf } from './issuing.ts'
 import {
   demoWorkplace,
   differences,
@@ -75,6 +76,40 @@ test('a full disk is one plain line, and the old site stays', async context => {
   rmSync(join(disk, 'filler'))
   expect((await lotfolio(['build'], disk)).status).toBe(0)
   expect(differences(tree(join(disk, '_site')), before)).toEqual([])
+})
+
+test('a full disk leaves the register as it was', async context => {
+  const place = workshopOf('EB-2')
+  const disk = join(place, 'disk')
+  mkdirSync(disk)
+  const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=4m', 'tmpfs', disk])
+  if (mounted.status !== 0) leaveOut(context, 'no small disk can be mounted here')
+  onTestFinished(() => void spawnSync('umount', [disk]))
+  cpSync(join(place, 'content'), join(disk, 'content'), { recursive: true })
+  const day = ['--date', '2026-03-01']
+  await done(disk, 'issue', 'EB-1', ...day)
+  const before = registerOf(disk)
+  for (const room_KiB of [0, 8, 40, 100]) {
+    fill(disk, room_KiB)
+    const { status, stderr } = await lotfolioProcess(['issue', 'EB-2', ...day], disk)
+    expect(stderr).toMatch(/^lotfolio: .*the disk is full\n$/u)
+    expect(status).toBe(1)
+    expect(registerOf(disk)).toMatchObject(before)
+    expect((await lotfolio(['check'], disk)).status).toBe(0)
+  }
+  rmSync(join(disk, 'filler'))
+  await done(disk, 'issue', 'EB-2', ...day)
+  expect(Object.keys(registerOf(disk))).toEqual(['CT-1-r1.json', 'CT-2-r1.json', 'log.jsonl'])
+})
+
+test('a register that may not be written to is one plain line', async context => {
+  const place = workshopOf()
+  await done(place, 'keys')
+  chmodSync(place, 0o755)
+  const { status, stderr } = await unprivileged(context, ['issue', 'EB-1'], place)
+  expect(stderr).toMatch(/^lotfolio: .*: permission denied\n$/u)
+  expect(status).toBe(1)
+  expect(registerOf(place)).toEqual({})
 })
 
 /** Leave so much room on a disk. */
