@@ -1,7 +1,7 @@
 /** An issued certificate, looked at with programs of others. */
 
 import { execFileSync } from 'node:child_process'
-import { readFileSync, writeFileSync } from 'node:fs'
+import { appendFileSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { fingerprint, shortFingerprint } from '../../src/register/fingerprint.ts'
@@ -24,6 +24,8 @@ test.skipIf(!tools)(
   'code, fingerprint, files and signature of a paper are those of the site',
   async () => {
     const place = workshopOf()
+    const producer = join(place, 'content', 'producer.yaml')
+    appendFileSync(producer, 'site: https://fennick.example.org\n')
     const day = ['--date', '2026-03-01']
     await done(place, 'keys', '--make', ...day)
     await done(place, 'issue', 'EB-1', ...day)

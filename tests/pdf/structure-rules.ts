@@ -13,7 +13,8 @@ interface Node {
 
 /** What may stand where; texts and annotations aside. */
 const allowed: Readonly<Record<string, readonly string[]>> = {
-  Document: ['P', 'H1', 'H2', 'H3', 'Table'],
+  Document: ['P', 'H1', 'H2', 'H3', 'Table', 'Figure'],
+  Figure: [],
   Table: ['TR'],
   TR: ['TH', 'TD'],
   TH: ['P'],
@@ -34,6 +35,9 @@ export function structureFaults(pdf: Objects): string[] {
     ...nodes.flatMap(nestingFaults),
     ...nodes.filter(({ tag }) => tag === 'Table').flatMap(table => tableFaults(pdf, table)),
     ...headingFaults(nodes.map(({ tag }) => tag).filter(tag => /^H\d$/.test(tag))),
+    ...(nodes.some(({ tag, dict }) => tag === 'Figure' && !pdf.text(dict['/Alt']))
+      ? ['a figure has no words in its place']
+      : []),
     ...linkFaults(pdf, nodes)
   ]
 }
