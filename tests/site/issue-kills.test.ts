@@ -120,7 +120,7 @@ test('the lock of a run that died is taken over, that of another computer is not
   writeFileSync(path, `${hostname()} 4194303`)
   expect(await withLock(path, () => Promise.resolve('done'), 2000)).toBe('done')
   expect(existsSync(path)).toBe(false)
-  writeFileSync(path, 'elsewhere 1')
+  writeFileSync(path, 'elsewhere 4194303')
   await expect(withLock(path, () => Promise.resolve('done'), 100)).rejects.toThrow(
     /held by elsewhere; wait for it, or remove this file/u
   )
