@@ -119,7 +119,7 @@ function readmeBlocks(): string[] {
 test('the first lot of the README comes out as it says there', async () => {
   const place = workplace()
   const inWorkshop = (path: string) => join(place, 'my-workshop', path)
-  const [setup, batch, check, mistake, status, certificate, build] = readmeBlocks()
+  const [setup, batch, check, mistake, status, issue, build] = readmeBlocks()
   const call = (line: string) => {
     const [, name, rest] = /^npm run (\w+) -- (.*)\n$/u.exec(line)!
     return lotfolio([name!, ...rest!.replaceAll('../', '').split(' ')], place)
@@ -137,18 +137,21 @@ test('the first lot of the README comes out as it says there', async () => {
   expect((await call(check!)).stdout).toContain(mistake!.replaceAll('../', ''))
 
   writeFileSync(inWorkshop('batches/EB-1.yaml'), comments + batch! + status!)
-  mkdirSync(inWorkshop('certificates'))
-  writeFileSync(inWorkshop('certificates/C-1-r1.yaml'), certificate!)
+  const issued = await call(issue!)
+  expect(issued).toMatchObject({ status: 0 })
+  expect(issued.stdout).toMatch(/^Issued C-1, revision 1, on EB-1\n/u)
+  expect(issued.stdout).toContain('The paper: archive/C-1-r1.pdf;')
+  expect(namesIn(inWorkshop('certificates'))).toEqual(['C-1-r1.yaml'])
+  expect(namesIn(inWorkshop('register'))).toEqual(['C-1-r1.json', 'log.jsonl'])
   const checked = await call(check!)
   expect(checked.stdout).toMatch(/8 files read: no errors, 2 warnings(, 1 draft)?\n$/u)
   expect(checked.stdout.match(/NO_CALIBRATION/gu)).toHaveLength(2)
 
   expect(await call(build!)).toMatchObject({ status: 0 })
-  expect(namesIn(join(place, 'my-site', 'lots', 'EB-1'))).toEqual([
-    'C-1-r1.pdf',
-    'data.json',
-    'index.html'
-  ])
+  expect(namesIn(join(place, 'my-site', 'lots', 'EB-1'))).toEqual(['data.json', 'index.html'])
+  const papers = join(place, 'my-site', 'certificates', 'C-1')
+  expect(namesIn(papers)).toEqual(['C-1-r1.json', 'C-1-r1.pdf', 'C-1-r1.proof.json', 'index.html'])
+  expect(tree(papers)['C-1-r1.pdf']).toBe(tree(join(place, 'archive'))['C-1-r1.pdf'])
 })
 
 const terminal = requireTool('script', 'bsdutils') && process.platform === 'linux'
