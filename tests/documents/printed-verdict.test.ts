@@ -186,7 +186,7 @@ describe('the figure of the sheet that decides', () => {
     places: [
       [-0.5, 0.04, 1],
       [-2, 0, -1]
-    ] as [number, number, number][],
+    ] as [-0.5 | -2, 0.04 | 0, 1 | -1][],
     rule: 'simple' as DecisionRule
   }
 

@@ -85,7 +85,12 @@ describe('each gives the problems it names, all of them and no other', () => {
 /** Codes no single file can give, and the test that gives them. */
 const elsewhere: Partial<Record<string, string>> = {
   OVER_RETURNED: 'tests/evaluate/complaints.test.ts',
-  MISSING_RECORD: 'tests/records/content.test.ts'
+  MISSING_RECORD: 'tests/records/content.test.ts',
+  CERTIFICATE_FORMAT: 'tests/documents/frozen.test.ts',
+  CERTIFICATE_DIFFERS: 'tests/documents/drift.test.ts',
+  CERTIFICATE_STANDS: 'tests/documents/drift.test.ts',
+  PAPER_REDRAWN: 'tests/site/originals.test.ts',
+  PAPER_FROM_ARCHIVE: 'tests/site/originals.test.ts'
 }
 
 /** The register's codes are no record's; `tests/register/codes.test.ts` asks the same of them. */
