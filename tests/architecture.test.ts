@@ -22,7 +22,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   register: ['problem.ts'],
   verify: ['register'],
   browser: ['register', 'verify'],
-  hazards: [],
+  hazards: ['metrology'],
   'quantities.ts': ['metrology'],
   chemistry: ['metrology'],
   physics: ['metrology'],

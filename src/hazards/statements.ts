@@ -28,7 +28,12 @@ export type Statement =
 const GAP = /<[^<>]*>|…/u
 
 /** Statements whose gaps the law wants filled only where the supplier knows more. */
-const OPTIONAL: ReadonlySet<string> = new Set(['H351', 'H372', 'H373'])
+const OPTIONAL: ReadonlySet<string> = new Set(
+  'H340 H341 H350 H351 H360 H361 H370 H371 H372 H373'.split(' ')
+)
+
+/** A last choice among several, which a supplier may leave out: 'a POISON CENTER/doctor/…'. */
+const LAST_CHOICE = /(?<=\p{L}{2}) ?\/ ?…(?: ?\/| (?=\.))?(?=(\p{L})?)/u
 
 /**
  * A statement's text, its gap filled in.
@@ -40,9 +45,14 @@ export function statementText(code: string, language: Language, filling?: string
   const printed = file.statements[code]![language]
   if (filling !== undefined && !GAP.test(printed)) return { ok: false, reason: 'nothing to fill' }
   const filled = filling === undefined ? printed : withStop(fillGap(printed, filling))
-  const text = OPTIONAL.has(code) ? filled.replace(/ ?<[^<>]*>/gu, '') : filled
+  const chosen = OPTIONAL.has(code) ? filled.replace(/ ?<[^<>]*>/gu, '') : filled
+  const text = LAST_CHOICE.test(chosen) ? withStop(withoutChoice(chosen)) : chosen
   return GAP.test(text) ? { ok: false, reason: 'gap not filled' } : { ok: true, text }
 }
+
+/** The choice left to the supplier taken out; some languages print a stroke or a blank beside it. */
+const withoutChoice = (text: string) =>
+  text.replace(LAST_CHOICE, (_, next?: string) => (next === undefined ? '' : ' '))
 
 /** The first gap filled; the law prints some without the blank before them. */
 const fillGap = (text: string, filling: string) =>

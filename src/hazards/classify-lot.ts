@@ -1,0 +1,123 @@
+/**
+ * The classification of a lot of expandable flake or of foil, from what was measured on it.
+ *
+ * Free acid is what leaches out and was titrated; what is bound between the layers is not free, and
+ * belongs to the substance. The free acid counts as sulfuric acid, the moisture as water, residues as
+ * found; the rest is the expandable graphite, whose joint registration concludes that it needs no
+ * classification. Free acid and slurry pH belong to one filtrate and must go together.
+ */
+
+import { type Classification, classify } from './classify.ts'
+import { clauses } from './clauses.ts'
+import type { DustTest } from './dust.ts'
+import { type Ingredient, shown, sumOf, type Uncertain } from './mixture.ts'
+import { findSubstance } from './substances.ts'
+import type { Answer, Question } from './tests-only.ts'
+
+/** What was measured of a lot; absent where it was not. */
+export interface LotEvidence {
+  /** Leachable acid as H2SO4; `below` where all that is known is that it is less. */
+  readonly freeAcid_percent?: Uncertain & { readonly below?: number }
+  readonly slurryPH?: Uncertain
+  /** pH that the titrated acid makes of the same slurry. */
+  readonly predictedPH?: number
+  readonly moisture_percent?: number
+  /** Residues found by analysis, such as an oxidiser's. */
+  readonly residues?: readonly Ingredient[]
+  /** Oxidisers that went into the process, by name. */
+  readonly oxidisers?: readonly string[]
+  readonly answers?: readonly Answer[]
+  readonly settled?: 'limits' | 'pH'
+  readonly dust?: DustTest
+}
+
+export interface LotClassification extends Classification {
+  /** Why nothing is classified: an article is outside the law's scope. */
+  readonly article?: string
+  /** Set where titrated acid and measured pH cannot both be right. */
+  readonly mismatch?: string
+}
+
+/** Two figures of one filtrate further apart than this contradict each other. */
+export const PH_TOLERANCE = 0.5
+
+const known = (name: string) => findSubstance(name)!
+
+/** Classify a lot of expandable flake. */
+export function classifyFlake(evidence: LotEvidence): LotClassification {
+  const { slurryPH, answers = [], settled } = evidence
+  const found = classify({
+    ingredients: composition(evidence),
+    ...(slurryPH ? { pH: slurryPH } : {}),
+    answers,
+    ...(settled ? { settled } : {})
+  })
+  const gaps = [...missing(evidence), ...found.gaps]
+  const questions = [...found.questions, ...oxidiserQuestion(evidence, found.questions)]
+  const mismatch = mismatchOf(evidence)
+  const open = gaps.length > 0 || questions.length > 0 || mismatch !== undefined
+  return {
+    ...found,
+    gaps,
+    questions,
+    ...(mismatch === undefined ? {} : { mismatch }),
+    state: open ? 'incomplete' : found.state
+  }
+}
+
+/** Foil is an article: nothing is computed of it. */
+export const articleClassification: LotClassification = {
+  classes: [],
+  supplements: [],
+  questions: [],
+  conflicts: [],
+  gaps: [],
+  unknown: [],
+  state: 'complete',
+  article: `foil is an article, outside the rules for substances and mixtures: ${clauses.article.source}`
+}
+
+function composition({
+  freeAcid_percent: acid,
+  moisture_percent: moisture = 0,
+  residues = []
+}: LotEvidence) {
+  const value = acid?.below === undefined ? Math.max(0, acid?.value ?? 0) : 0
+  const parts: Ingredient[] = [
+    { substance: known('sulfuric acid'), percent: value, U: acid?.below ?? acid?.U ?? 0 },
+    { substance: known('water'), percent: Math.max(0, moisture) },
+    ...residues
+  ]
+  const rest = sumOf([100, ...parts.map(({ percent }) => -percent)])
+  return [...parts, { substance: known('expandable graphite'), percent: rest }]
+}
+
+const missing = ({ freeAcid_percent, slurryPH }: LotEvidence): string[] => [
+  ...(freeAcid_percent ? [] : ['free acidity was not measured']),
+  ...(slurryPH ? [] : ['the pH of the slurry was not measured'])
+]
+
+/** An oxidiser went in, and nobody says whether any is left. */
+function oxidiserQuestion(
+  { oxidisers = [], answers = [] }: LotEvidence,
+  asked: readonly Question[]
+): Question[] {
+  const isSettled = [...answers, ...asked].some(({ topic }) => topic === 'oxidising')
+  return oxidisers.length === 0 || isSettled
+    ? []
+    : [
+        {
+          topic: 'oxidising',
+          text: `may hold a residue that oxidises: test it for ${oxidisers.join(', ')} or justify why none is left`,
+          clause: clauses.oxidisingSolid
+        }
+      ]
+}
+
+/** The pH measured against the pH that the titrated acid makes. */
+function mismatchOf({ slurryPH, predictedPH }: LotEvidence): string | undefined {
+  if (!slurryPH || predictedPH === undefined) return undefined
+  return Math.abs(slurryPH.value - predictedPH) > PH_TOLERANCE
+    ? `the acid titrated makes the slurry's pH about ${shown(predictedPH)}, and ${shown(slurryPH.value)} was measured: one of the two is wrong`
+    : undefined
+}

@@ -1,0 +1,164 @@
+/**
+ * The classification of a mixture, with every reason, and with what keeps it from being final.
+ *
+ * Each value is tried as measured, at its upper and at its lower end: a class reached anywhere on the
+ * way applies, and where a limit lies within the uncertainty it says so.
+ */
+
+import { unknownToxicity } from './acute-toxicity.ts'
+import type { ClassName } from './classes.ts'
+import { classifyExtremePH } from './extreme-ph.ts'
+import { findingsAt, isCorrosive, namesOf } from './findings.ts'
+import {
+  type Finding,
+  type Ingredient,
+  mergeIngredients,
+  nameOf,
+  type Point,
+  shown,
+  sumOf,
+  type Uncertain
+} from './mixture.ts'
+import { corrosive } from './skin.ts'
+import { type Form, hasClass, isKnown } from './substances.ts'
+import { type Supplement, supplementsOf } from './supplements.ts'
+import { type Answer, classifyAnswers, type Question, questionsOf } from './tests-only.ts'
+
+export interface Mixture {
+  readonly ingredients: readonly Ingredient[]
+  /** Of the mixture, or of its slurry in water. */
+  readonly pH?: Uncertain
+  readonly answers?: readonly Answer[]
+  /** Which side a competent person took where concentration limit and pH rule disagree. */
+  readonly settled?: 'limits' | 'pH'
+}
+
+export interface Classified extends Finding {
+  /** Set where a limit lies within the uncertainty of what was measured. */
+  readonly margin?:
+    'reached only with the uncertainty added' | 'not reached with the uncertainty taken off'
+}
+
+/** Two rules that do not agree, the stricter of which is applied. */
+export interface Conflict {
+  /** What the concentration limits give; nothing where they give no class. */
+  readonly byLimits?: Finding
+  readonly byPH: Finding
+  readonly settled?: 'limits' | 'pH'
+}
+
+export interface Classification {
+  readonly classes: readonly Classified[]
+  readonly supplements: readonly Supplement[]
+  /** Only a test or a recorded reason can tell: open until then. */
+  readonly questions: readonly Question[]
+  readonly conflicts: readonly Conflict[]
+  /** Missing data, as sentences without a full stop. */
+  readonly gaps: readonly string[]
+  /** Parts of unknown acute toxicity, from 1 % on. */
+  readonly unknown: readonly { readonly form: Form; readonly percent: number }[]
+  /** 'incomplete' is never 'not classified'. */
+  readonly state: 'complete' | 'incomplete'
+}
+
+/** By how much rows may miss 100 % for being rounded. */
+const ROUNDED_PERCENT = 0.1
+
+/** Classify a mixture: order of rows and how they are split make no difference. */
+export function classify(mixture: Mixture): Classification {
+  const { answers = [], settled } = mixture
+  const { measured, upper, lower } = pointsOf(mixture)
+  const more = classifyAnswers(answers)
+  const at = (point: Point) => findingsAt(point, more, settled !== 'limits')
+  const nominal = at(measured)
+  // Most of a bench's compositions are taken as exact: nothing to try twice.
+  const strict = upper === measured ? nominal : at(upper)
+  const mild = lower === measured ? nominal : at(lower)
+  const classes = withMargins(strict, namesOf(nominal), namesOf(mild))
+  const questions = questionsOf(upper, classes, answers)
+  const conflicts = conflictsOf(upper, more, settled)
+  const gaps = gapsOf(mixture)
+  const open =
+    gaps.length > 0 || questions.length > 0 || conflicts.some(conflict => !conflict.settled)
+  return {
+    classes,
+    supplements: supplementsOf(upper, classes),
+    questions,
+    conflicts,
+    gaps,
+    unknown: unknownToxicity(measured),
+    state: open ? 'incomplete' : 'complete'
+  }
+}
+
+/** The mixture as measured, at its strict and at its mild end. */
+function pointsOf({ ingredients, pH }: Mixture) {
+  const merged = mergeIngredients(ingredients)
+  const point = (toward: -1 | 0 | 1): Point => ({
+    shares: merged.flatMap(({ substance, percent, U }) => {
+      const moved = Math.min(100, Math.max(0, sumOf([percent, toward * U])))
+      return moved > 0 ? [{ substance, percent: moved }] : []
+    }),
+    ...(pH ? { pH: sumOf([pH.value, (pH.value <= NEUTRAL_PH ? -toward : toward) * pH.U]) } : {})
+  })
+  const measured = point(0)
+  const isExact = merged.every(({ U }) => U === 0) && (pH?.U ?? 0) === 0
+  return isExact
+    ? { measured, upper: measured, lower: measured }
+    : { measured, upper: point(1), lower: point(-1) }
+}
+
+/** Below, lower is stricter; above, higher. */
+const NEUTRAL_PH = 7
+
+const withMargins = (
+  strict: readonly Finding[],
+  nominal: ReadonlySet<ClassName>,
+  mild: ReadonlySet<ClassName>
+): Classified[] =>
+  strict.map(finding =>
+    !nominal.has(finding.class)
+      ? { ...finding, margin: 'reached only with the uncertainty added' }
+      : mild.has(finding.class)
+        ? finding
+        : { ...finding, margin: 'not reached with the uncertainty taken off' }
+  )
+
+/** A pH that makes it corrosive, where limits of ingredients that are there say otherwise. */
+function conflictsOf(
+  point: Point,
+  more: readonly Finding[],
+  settled: 'limits' | 'pH' | undefined
+): Conflict[] {
+  const [byPH] = classifyExtremePH(point)
+  const bySkin = point.shares.some(({ substance }) =>
+    hasClass(substance, [...corrosive, 'Skin Irrit. 2'])
+  )
+  if (!byPH || !bySkin) return []
+  const found = findingsAt(point, more, false)
+  if (found.some(isCorrosive)) return []
+  const byLimits = found.find(({ class: name }) => name === 'Skin Irrit. 2')
+  return [{ byPH, ...(byLimits ? { byLimits } : {}), ...(settled ? { settled } : {}) }]
+}
+
+/** What is not known of a composition. */
+function gapsOf({ ingredients }: Mixture): string[] {
+  const merged = mergeIngredients(ingredients)
+  const total = sumOf(merged.map(({ percent }) => percent))
+  return [
+    ...merged.flatMap(({ substance, percent }) => [
+      ...(isKnown(substance)
+        ? []
+        : [`nothing is known of ${nameOf(substance)} (${shown(percent)} %)`]),
+      ...(percent > (substance.most_percent ?? Infinity) || percent < (substance.least_percent ?? 0)
+        ? [
+            `${nameOf(substance)} ${shown(percent)} % is outside what its entry is for (${substance.state})`
+          ]
+        : [])
+    ]),
+    ...(total < 100 - ROUNDED_PERCENT
+      ? [`${shown(sumOf([100, -total]))} % of the composition is not accounted for`]
+      : []),
+    ...(total > 100 + ROUNDED_PERCENT ? [`the composition adds up to ${shown(total, 100)} %`] : [])
+  ]
+}

@@ -1,0 +1,67 @@
+/**
+ * Classes that one ingredient alone brings into a mixture, from a concentration on: effects on genes,
+ * cancer, reproduction, sensitisation, and on single organs.
+ *
+ * Source: CLP Annex I, Tables 3.4.5, 3.5.2, 3.6.2, 3.7.2, 3.8.3 and 3.9.4.
+ */
+
+import type { ClassName } from './classes.ts'
+import { type Clause, clauses } from './clauses.ts'
+import { type Finding, nameOf, type Point, reason, type Share, shown } from './mixture.ts'
+import { ownLimit } from './substances.ts'
+
+interface CutOff {
+  /** Class of the ingredient. */
+  readonly of: ClassName
+  /** Class of the mixture. */
+  readonly gives: ClassName
+  readonly from_percent: number
+  readonly clause: Clause
+}
+
+const cut = (of: ClassName, from_percent: number, clause: Clause, gives = of): CutOff => ({
+  of,
+  gives,
+  from_percent,
+  clause
+})
+
+/** For each class of an ingredient, the most severe outcome first. */
+const cutOffs: readonly CutOff[] = [
+  cut('Resp. Sens. 1', 1, clauses.sensitising),
+  cut('Skin Sens. 1', 1, clauses.sensitising),
+  cut('Muta. 1B', 0.1, clauses.mutagenic),
+  cut('Muta. 2', 1, clauses.mutagenic),
+  cut('Carc. 1A', 0.1, clauses.carcinogenic),
+  cut('Carc. 1B', 0.1, clauses.carcinogenic),
+  cut('Carc. 2', 1, clauses.carcinogenic),
+  cut('Repr. 1B', 0.3, clauses.reproductive),
+  cut('Repr. 2', 3, clauses.reproductive),
+  cut('STOT SE 1', 10, clauses.oneExposure),
+  cut('STOT SE 1', 1, clauses.oneExposure, 'STOT SE 2'),
+  cut('STOT SE 2', 10, clauses.oneExposure),
+  cut('STOT RE 1', 10, clauses.repeatedExposure),
+  cut('STOT RE 1', 1, clauses.repeatedExposure, 'STOT RE 2'),
+  cut('STOT RE 2', 10, clauses.repeatedExposure)
+]
+
+/** Every class an ingredient alone brings in; the caller keeps the most severe of a family. */
+export const classifyByCutOff = ({ shares }: Point): Finding[] =>
+  shares.flatMap(share => cutOffs.flatMap(cutOff => findCutOff(share, cutOff)))
+
+function findCutOff({ substance, percent }: Share, cutOff: CutOff): Finding[] {
+  const line = substance.classes.find(({ class: name }) => name === cutOff.of)
+  const own = cutOff.of === cutOff.gives ? ownLimit(substance, [cutOff.gives]) : undefined
+  const limit = own?.from_percent ?? cutOff.from_percent
+  if (!line || percent < limit) return []
+  const held = own ? 'its own limit' : 'limit'
+  const text = `${nameOf(substance)} (${cutOff.of}) ${shown(percent, limit)} %, ${held} ${shown(limit)} %`
+  return [
+    {
+      class: cutOff.gives,
+      ...(line.statement === undefined ? {} : { statement: line.statement }),
+      ...(line.fill === undefined ? {} : { fill: line.fill }),
+      reasons: [reason([{ substance, percent }], text, [cutOff.clause, own ?? line])]
+    }
+  ]
+}

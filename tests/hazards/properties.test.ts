@@ -1,0 +1,212 @@
+/** What must hold of any composition, on random ones. */
+
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { classEntry, type ClassName, covers } from '../../src/hazards/classes.ts'
+import { certaintyTexts } from '../../src/hazards/clauses.ts'
+import { type Classification, classify, type Mixture } from '../../src/hazards/classify.ts'
+import { explain } from '../../src/hazards/explain.ts'
+import { labelElements } from '../../src/hazards/label-elements.ts'
+import type { Ingredient } from '../../src/hazards/mixture.ts'
+import { choosePrecautions, MOST_STATEMENTS } from '../../src/hazards/precautions.ts'
+import { statementText } from '../../src/hazards/statements.ts'
+import { substances, findSubstance, unknownSubstance } from '../../src/hazards/substances.ts'
+
+/** Compositions per run of the crash test; others take a tenth each. */
+const RUNS = Number(process.env['HAZARD_RUNS'] ?? 10_000)
+
+const water = findSubstance('water')!
+const acting = substances.filter(one => one !== water)
+
+/** Up to five substances in hundredths of a percent, the rest water. */
+const composition = fc
+  .uniqueArray(fc.tuple(fc.nat({ max: acting.length }), fc.integer({ min: 1, max: 2000 })), {
+    minLength: 1,
+    maxLength: 5,
+    selector: ([index]) => index
+  })
+  .map(parts =>
+    parts.map(([index, hundredths]): Ingredient => ({
+      substance: acting[index] ?? unknownSubstance('something'),
+      percent: hundredths / 100
+    }))
+  )
+
+const withWater = (parts: readonly Ingredient[]): Ingredient[] => [
+  ...parts,
+  {
+    substance: water,
+    percent: (10_000 - parts.reduce((sum, { percent }) => sum + Math.round(100 * percent), 0)) / 100
+  }
+]
+
+const pH = fc.option(fc.integer({ min: -10, max: 140 }), { nil: undefined })
+
+const mixture = fc
+  .tuple(composition, pH, fc.nat({ max: 100 }))
+  .map(([parts, tenths, U]): Mixture => ({
+    ingredients: withWater(parts.map(part => ({ ...part, U: (part.percent * U) / 1000 }))),
+    ...(tenths === undefined ? {} : { pH: { value: tenths / 10, U: U / 1000 } })
+  }))
+
+const namesOf = ({ classes }: Classification) => classes.map(({ class: name }) => name)
+
+/** Every class of one is matched or exceeded in the other. */
+const isAsSevere = (more: readonly ClassName[], less: readonly ClassName[]) =>
+  less.every(name => more.some(other => covers(other, name)))
+
+test(`${RUNS} compositions: each result is explained, and fit to print`, () => {
+  fc.assert(
+    fc.property(mixture, one => {
+      const result = classify(one)
+      for (const found of result.classes) {
+        expect(found.reasons.length).toBeGreaterThan(0)
+        for (const reason of found.reasons) {
+          const sentence = explain(reason)
+          expect(sentence).not.toMatch(/NaN|Infinity|undefined|\[object|\d{13}/u)
+          expect(reason.clauses.length).toBeGreaterThan(0)
+          expect(sentence).toContain(reason.clauses[0]!.source)
+          for (const { name } of reason.parts)
+            expect(sentence.toLowerCase()).toContain(name.toLowerCase())
+        }
+      }
+      const families = namesOf(result).map(name => classEntry(name).family)
+      expect(new Set(families).size).toBe(families.length)
+      const open =
+        result.gaps.length +
+        result.questions.length +
+        result.conflicts.filter(({ settled }) => !settled).length
+      expect(result.state).toBe(open > 0 ? 'incomplete' : 'complete')
+    }),
+    { numRuns: RUNS }
+  )
+})
+
+describe('labels', () => {
+  test('exclusive pictograms, one signal word, at most six precautions, no text missing', () => {
+    fc.assert(
+      fc.property(mixture, one => {
+        const { classes, supplements } = classify(one)
+        const label = labelElements(classes, supplements)
+        const has = (code: string) => label.pictograms.some(pictogram => pictogram === code)
+        const codes = label.statements.map(({ code }) => code)
+        expect(has('GHS06') && has('GHS07')).toBe(false)
+        expect(codes.includes('H314') && codes.includes('H318')).toBe(false)
+        expect(codes.includes('H410') && codes.includes('H400')).toBe(false)
+        const signals = classes.map(({ class: name }) => classEntry(name).signal)
+        expect(label.signal).toBe(
+          signals.includes('Danger')
+            ? 'Danger'
+            : signals.includes('Warning')
+              ? 'Warning'
+              : undefined
+        )
+        for (const { code, fill } of label.statements)
+          for (const language of ['en', 'de', 'fr', 'es', 'it'] as const)
+            expect(statementText(code, language, fill)).toMatchObject({ ok: true })
+        const chosen = choosePrecautions(classes.map(({ class: name }) => name))
+        expect(chosen.length).toBeLessThanOrEqual(MOST_STATEMENTS)
+        for (const code of chosen) {
+          const statement = statementText(code, 'en')
+          expect(statement.ok || statement.reason === 'gap not filled').toBe(true)
+        }
+      }),
+      { numRuns: RUNS / 10 }
+    )
+  })
+})
+
+describe('metamorphic', () => {
+  test('the order of rows makes no difference', () => {
+    fc.assert(
+      fc.property(mixture, fc.infiniteStream(fc.nat()), (one, stream) => {
+        const shuffled = one.ingredients
+          .map(ingredient => ({ ingredient, key: stream.next().value }))
+          .sort((a, b) => a.key - b.key)
+          .map(({ ingredient }) => ingredient)
+        expect(classify({ ...one, ingredients: shuffled })).toEqual(classify(one))
+      }),
+      { numRuns: RUNS / 10 }
+    )
+  })
+
+  test('splitting a row in two makes no difference', () => {
+    fc.assert(
+      fc.property(mixture, fc.nat(), fc.integer({ min: 1, max: 99 }), (one, pick, share) => {
+        const index = pick % one.ingredients.length
+        const whole = one.ingredients[index]!
+        const part = (hundredths: number): Ingredient => ({
+          substance: whole.substance,
+          percent: (whole.percent * hundredths) / 100,
+          U: ((whole.U ?? 0) * hundredths) / 100
+        })
+        const split = one.ingredients.toSpliced(index, 1, part(share), part(100 - share))
+        expect(namesOf(classify({ ...one, ingredients: split }))).toEqual(namesOf(classify(one)))
+      }),
+      { numRuns: RUNS / 10 }
+    )
+  })
+
+  test('more of an ingredient for water is never milder', () => {
+    fc.assert(
+      fc.property(composition, fc.nat(), fc.integer({ min: 1, max: 1000 }), (parts, pick, more) => {
+        const index = pick % parts.length
+        const raised = parts.map((part, place) =>
+          place === index
+            ? { ...part, percent: (Math.round(100 * part.percent) + more) / 100 }
+            : part
+        )
+        fc.pre(raised.reduce((sum, { percent }) => sum + percent, 0) <= 100)
+        const before = namesOf(classify({ ingredients: withWater(parts) }))
+        const after = namesOf(classify({ ingredients: withWater(raised) }))
+        expect({ before, after, ok: isAsSevere(after, before) }).toEqual({
+          before,
+          after,
+          ok: true
+        })
+      }),
+      { numRuns: RUNS / 10 }
+    )
+  })
+
+  test('more of one substance in water is never milder, through all its bands', () => {
+    for (const substance of acting) {
+      let before: ClassName[] = []
+      for (let hundredths = 10; hundredths < 9900; hundredths += hundredths < 2000 ? 10 : 50) {
+        const after = namesOf(
+          classify({ ingredients: withWater([{ substance, percent: hundredths / 100 }]) })
+        )
+        if (!isAsSevere(after, before))
+          expect({ id: substance.id, hundredths, before, after }).toBe('never')
+        before = after
+      }
+    }
+  })
+
+  test('more uncertainty is never milder', () => {
+    fc.assert(
+      fc.property(
+        composition,
+        fc.nat({ max: 50 }),
+        fc.integer({ min: 1, max: 50 }),
+        (parts, U, more) => {
+          const at = (percent: number) =>
+            namesOf(
+              classify({
+                ingredients: withWater(parts).map(part => ({
+                  ...part,
+                  U: (part.percent * percent) / 100
+                }))
+              })
+            )
+          expect(isAsSevere(at(U + more), at(U))).toBe(true)
+        }
+      ),
+      { numRuns: RUNS / 10 }
+    )
+  })
+})
+
+test('every degree of certainty but print is said', () => {
+  expect(Object.entries(certaintyTexts).filter(([, text]) => text === '')).toEqual([['print', '']])
+})
