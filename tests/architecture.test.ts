@@ -29,7 +29,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   quality: ['metrology'],
   records: ['problem.ts', 'metrology', 'quantities.ts'],
   evaluate: ['problem.ts', 'metrology', 'quantities.ts', 'records', 'chemistry', 'physics'],
-  judge: ['problem.ts', 'metrology', 'quantities.ts', 'records', 'evaluate', 'quality'],
+  judge: ['problem.ts', 'metrology', 'quantities.ts', 'records', 'evaluate', 'quality', 'hazards'],
   trace: ['problem.ts', 'records', 'evaluate', 'quality'],
   documents: [
     'problem.ts',

@@ -1,10 +1,9 @@
 /** Things in a batch record that do not fit together: told as warnings, the figures stand. */
 
-import { filtratePH } from '../chemistry/acid-ph.ts'
-import { exact } from '../metrology/estimate.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { versionOn } from '../records/references.ts'
-import type { Batch, Records, Entry, Foil } from '../records/types.ts'
+import type { Batch, Entry, Foil, Records } from '../records/types.ts'
+import { predictedPH } from './filtrate.ts'
 import type { EvaluatedBatch, EvaluatedContent } from './types.ts'
 
 /** Two figures of one filtrate further apart than this contradict each other. */
@@ -29,17 +28,11 @@ export function findDoubts({ content, lots }: EvaluatedContent<Records>): Proble
 }
 
 /** Titrated acid predicts the pH of the same slurry; a reading far from it means one is wrong. */
-function doubtPH({ entry, product }: EvaluatedBatch): Problem[] {
-  const titration = entry.record.tests?.freeAcid
-  const acid = product.freeAcid_percent
+function doubtPH(lot: EvaluatedBatch): Problem[] {
+  const { entry, product } = lot
   const measured = product.slurryPH
-  if (!titration?.water_mL || !acid || !measured || acid.below !== undefined) return []
-  const masses = titration.readings.map(({ mass_g }) => mass_g.value)
-  const predicted = filtratePH({
-    freeAcid_percent: exact(acid.estimate.value),
-    mass_g: exact(masses.reduce((sum, mass) => sum + mass, 0) / masses.length),
-    water_mL: exact(titration.water_mL.value)
-  }).value
+  const predicted = predictedPH(lot)
+  if (!measured || predicted === undefined) return []
   if (Math.abs(predicted - measured.estimate.value) <= PH_TOLERANCE) return []
   const shown = (pH: number) => Number(pH.toPrecision(3))
   return [

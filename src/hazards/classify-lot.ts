@@ -24,8 +24,8 @@ export interface LotEvidence {
   readonly moisture_percent?: number
   /** Residues found by analysis, such as an oxidiser's. */
   readonly residues?: readonly Ingredient[]
-  /** Oxidisers that went into the process, by name. */
-  readonly oxidisers?: readonly string[]
+  /** Whether an oxidiser went into the process; which one is nobody else's business. */
+  readonly oxidiserCharged?: boolean
   readonly answers?: readonly Answer[]
   readonly settled?: 'limits' | 'pH'
   readonly dust?: DustTest
@@ -99,16 +99,16 @@ const missing = ({ freeAcid_percent, slurryPH }: LotEvidence): string[] => [
 
 /** An oxidiser went in, and nobody says whether any is left. */
 function oxidiserQuestion(
-  { oxidisers = [], answers = [] }: LotEvidence,
+  { oxidiserCharged = false, answers = [] }: LotEvidence,
   asked: readonly Question[]
 ): Question[] {
   const isSettled = [...answers, ...asked].some(({ topic }) => topic === 'oxidising')
-  return oxidisers.length === 0 || isSettled
+  return !oxidiserCharged || isSettled
     ? []
     : [
         {
           topic: 'oxidising',
-          text: `may hold a residue that oxidises: test it for ${oxidisers.join(', ')} or justify why none is left`,
+          text: 'may hold a residue of the oxidiser it was made with: test for it or justify why none is left',
           clause: clauses.oxidisingSolid
         }
       ]

@@ -17,7 +17,8 @@ import { decisionOn } from '../quality/status.ts'
 import { quantities, type QuantityName, quantityNames } from '../quantities.ts'
 import { versionOn } from '../records/references.ts'
 import type { Limit } from '../records/schemas/grade.ts'
-import type { Records, Grade } from '../records/types.ts'
+import type { Grade, Records } from '../records/types.ts'
+import { lotHazards } from './lot-hazards.ts'
 import type { JudgedLot, JudgedRow, Scope } from './types.ts'
 
 /** Judge one lot by its grade's revision of the day it was made, in the state of day `asOf`. */
@@ -30,6 +31,7 @@ export function judgeLot(
   const grade = gradeOf(content, record, asOf)
   const rows = judgeRows(evaluated, grade)
   const decision = decisionOn(record.status ?? [], asOf)
+  const hazards = lotHazards(content, evaluated, grade, asOf)
   return {
     evaluated,
     grade,
@@ -37,7 +39,8 @@ export function judgeLot(
     rows,
     word: wordOf(rows),
     state: decision?.is ?? 'quarantine',
-    ...(decision ? { decision } : {})
+    ...(decision ? { decision } : {}),
+    ...(hazards ? { hazards } : {})
   }
 }
 

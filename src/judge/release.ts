@@ -21,7 +21,8 @@ export function checkRelease(content: Records, lot: JudgedLot): Problem[] {
         ? checkReleased(gradedOn(content, lot, decision.on), decision, index)
         : []),
       ...(decision.is === 'concession' ? checkConcession(lot, decision, index) : []),
-      ...(isSellable(decision.is) ? checkTested(lot, decision, index) : [])
+      ...(isSellable(decision.is) ? checkTested(lot, decision, index) : []),
+      ...(isSellable(decision.is) ? checkHazards(lot, decision, index) : [])
     ]),
     ...checkMethods(lot)
   ]
@@ -203,6 +204,37 @@ function checkTested(lot: JudgedLot, decision: Decision, index: number): Problem
         )
       ]
     : []
+}
+
+/** What is open about its hazards, and decisions on them taken only after it was let go. */
+function checkHazards(
+  { hazards, ...lot }: JudgedLot,
+  decision: Decision,
+  index: number
+): Problem[] {
+  if (!hazards) return []
+  const field = ['status', index, 'is']
+  const late = hazards.decisions.filter(({ on }) => on > decision.on)
+  return [
+    ...hazards.open.map(({ about, text }) =>
+      fault(
+        lot,
+        field,
+        'NOT_RELEASABLE',
+        `cannot be let go: ${text}`,
+        `test it, or let who may decide record why under 'hazards: decisions:' with 'about: ${about}'`
+      )
+    ),
+    ...late.map(({ about, on }) =>
+      fault(
+        lot,
+        ['status', index, 'on'],
+        'DATE_ORDER',
+        `was let go on ${decision.on}, before the decision about '${about}' on ${on}`,
+        'check the two dates'
+      )
+    )
+  ]
 }
 
 /** A method so uncertain that no value could pass, and a method other than the grade's. */

@@ -6,6 +6,7 @@ import type { LotState } from '../quality/status.ts'
 import type { QuantityName } from '../quantities.ts'
 import type { Limit } from '../records/schemas/grade.ts'
 import type { Batch, Grade } from '../records/types.ts'
+import type { LotHazards } from './lot-hazards.ts'
 
 export type Scope = NonNullable<Limit['of']>
 
@@ -44,4 +45,6 @@ export interface JudgedLot {
   readonly state: LotState
   /** The decision that put it there. */
   readonly decision?: Decision
+  /** Absent where the grade declares no hazards. */
+  readonly hazards?: LotHazards
 }

@@ -26,6 +26,7 @@ export function latestDate({
     ...[...batches.values()].flatMap(({ record }) => [
       record.made,
       ...Object.values(record.tests ?? {}).flatMap(test => test?.tested ?? []),
+      ...(record.hazards?.decisions ?? []).map(({ on }) => on),
       ...decided(record)
     ]),
     ...[...expansions.values()].flatMap(({ record: { made, counted = [] } }) => [

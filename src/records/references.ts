@@ -234,6 +234,15 @@ function checkBatches(check: Check): void {
       checkMethod(check, entry, ['tests', key, 'method'], test?.method, quantity)
       checkInstruments(check, entry, ['tests', key], test?.instruments)
     }
+    for (const [index, { by }] of (entry.record.hazards?.decisions ?? []).entries())
+      refer(
+        check,
+        entry,
+        ['hazards', 'decisions', index, 'by'],
+        by,
+        rolesOf(check),
+        'role of the producer'
+      )
     const acid = entry.record.tests?.freeAcid
     refer(check, entry, ['tests', 'freeAcid', 'titrant'], acid?.titrant, titrants, 'titrant')
   }

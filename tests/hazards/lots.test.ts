@@ -66,7 +66,7 @@ describe('flake', () => {
   })
 
   test('an oxidiser of the process is asked about until someone answers', () => {
-    const evidence = { ...acid(0.01), ...pH(6), oxidisers: ['hydrogen peroxide'] }
+    const evidence = { ...acid(0.01), ...pH(6), oxidiserCharged: true }
     expect(lot(evidence)).toMatchObject({
       state: 'incomplete',
       names: [],

@@ -44,7 +44,11 @@ const keptHere: Readonly<Record<Language, readonly string[]>> = {
 const differingHere: Readonly<Record<Language, Readonly<Record<string, string>>>> = {
   en: {},
   de: {},
-  fr: { P201: 'reworded in 2017', P260: 'the package leaves out fume and mist', P261: 'the package leaves out fume and mist' },
+  fr: {
+    P201: 'reworded in 2017',
+    P260: 'the package leaves out fume and mist',
+    P261: 'the package leaves out fume and mist'
+  },
   es: { P201: 'reworded in 2017' },
   it: {}
 }

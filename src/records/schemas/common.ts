@@ -2,7 +2,7 @@
 
 import { z } from 'zod'
 import { quantities, type QuantityKey } from '../../quantities.ts'
-import { date, fields, identifier, list, maybe, quantity, text, yesNo } from '../fields.ts'
+import { date, fields, identifier, list, maybe, quantity, refuse, text, yesNo } from '../fields.ts'
 
 /** What an instrument is used for in a test; a method names one for each. */
 export const roles = [
@@ -82,6 +82,44 @@ export const asFound = fields({
   on: date(),
   found: text(),
   within: yesNo()
+})
+
+/** What a competent person can decide on a lot's hazards. The reason is public. */
+export const hazardTopics = [
+  'oxidising',
+  'metals',
+  'flammable',
+  'limit or ph',
+  'filtrate',
+  'missing data',
+  'declaration'
+] as const
+
+/** What is known of a lot's hazards beyond its tests: residues found, and decisions with their reason. */
+export const lotHazards = fields({
+  residues: maybe(list(fields({ substance: text(), fraction: quantity('%', 'from 0 to 100') }))),
+  decisions: maybe(
+    list(
+      fields({
+        about: z.enum(hazardTopics),
+        /** Which side holds, where concentration limit and pH disagree. */
+        take: maybe(z.enum(['limits', 'ph'])),
+        /** The class a test gave. */
+        class: maybe(text()),
+        by: text(),
+        on: date(),
+        because: text()
+      }).superRefine(({ about, take }, context) => {
+        if ((about === 'limit or ph') === (take !== undefined)) return
+        refuse(context, [], take === undefined ? 'MISSING_FIELD' : 'INVALID_VALUE', [
+          take === undefined
+            ? "a decision between limit and pH needs 'take'"
+            : "'take' belongs to a decision about 'limit or ph' alone",
+          "write 'take: limits' or 'take: ph' beside 'about: limit or ph'"
+        ])
+      })
+    )
+  )
 })
 
 /** What every lot of our own making has. */

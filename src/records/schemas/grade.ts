@@ -109,11 +109,15 @@ export const gradeRecord = fields({
   'safety-data-sheet': maybe(text()),
   hazards: maybe(
     fields({
-      signal: maybe(z.enum(['Danger', 'Warning'])),
-      statements: list(text()),
+      /** The producer's own classification, class by class; 'not classified' alone where none. */
+      classified: list(text()),
+      /** Precautionary statements, where the producer chose others than the program. */
+      precautions: maybe(list(text())),
       /** The supplier's words for gaps the law leaves in a statement, by code. */
       fill: maybe(z.record(text(), text())),
-      basis: text()
+      basis: text(),
+      /** What a dust test showed. */
+      dust: maybe(z.enum(['combustible', 'not combustible']))
     })
   ),
   cautions: maybe(list(text()))

@@ -2,7 +2,15 @@
 
 import { z } from 'zod'
 import { date, fields, identifier, list, maybe, quantity, text, whole } from '../fields.ts'
-import { instrumentsByRole, lotHead, lotTail, stockCount, testHead, usedLot } from './common.ts'
+import {
+  instrumentsByRole,
+  lotHazards,
+  lotHead,
+  lotTail,
+  stockCount,
+  testHead,
+  usedLot
+} from './common.ts'
 import { flakeTestBlock } from './tests.ts'
 
 /** What a charge's part is for. */
@@ -34,6 +42,7 @@ export const batchRecord = fields({
   steps: maybe(list(step)),
   product: fields({ mass: quantity('g', 'above 0'), 'leachable-salt': maybe(quantity('%')) }),
   tests: maybe(flakeTestBlock),
+  hazards: maybe(lotHazards),
   ...lotTail
 })
 
