@@ -150,7 +150,7 @@ function judgeRecords<Kind extends Records>(
     ...lots.flatMap(lot => checkRelease(content, lot)),
     ...checkCertificates(content.certificates, byNumber),
     ...checkShipments(content.shipments.values(), byNumber),
-    ...checkTexts(content)
+    ...checkTexts(content, lots)
   ]
   return { evaluated, lots, asOf, problems: inFileOrder(found) }
 }

@@ -33,6 +33,7 @@ export function certificateDocument(
 ): CertificateDocument {
   const sections: Sections = new Set(view.grade.public ?? [])
   const site = producer.site?.replace(/\/$/u, '')
+  const results = resultRows(view)
   return {
     title: 'Certificate of analysis',
     lot: view.lot,
@@ -42,11 +43,11 @@ export function certificateDocument(
     producer: producerText(producer),
     facts: [{ label: 'Lot', text: view.lot }, ...lotFacts(view, sections)],
     answer: answerOf(view),
-    results: resultRows(view),
+    results,
     notMeasured: view.grade.notMeasured ?? [],
     decisionRule: ruleTexts[view.rule],
     release: view.status,
-    ...hazardText(view.grade.hazards),
+    ...hazardText(view.grade.hazards, view.hazards, results),
     cautions: view.grade.cautions ?? [],
     traceability: view.traceability,
     statements: order ? statements : [previewStatement, ...statements],

@@ -1,9 +1,16 @@
-/** Texts a document will need that nobody has written: found before anything is. */
+/** What a hazard block will need that nobody has written, or that no list knows: found before print. */
 
+import { classNames, isClassName } from '../hazards/classes.ts'
+import { MOST_STATEMENTS } from '../hazards/precautions.ts'
 import { statementCodes, statementText } from '../hazards/statements.ts'
-import { type Problem, problemAt } from '../problem.ts'
+import type { JudgedLot } from '../judge/types.ts'
+import { type FieldPath, type Problem, problemAt, quoted } from '../problem.ts'
 import { suggestion } from '../records/validate.ts'
-import type { Records, Entry, Grade } from '../records/types.ts'
+import type { Batch, Entry, Grade, Records } from '../records/types.ts'
+import { labelFor } from './hazards.ts'
+
+/** Stands alone in a declaration without a class. */
+export const NOT_CLASSIFIED = 'not classified'
 
 const reasons = {
   'unknown code': 'is no statement known here',
@@ -11,39 +18,130 @@ const reasons = {
   'nothing to fill': 'has no gap to fill'
 } as const
 
-/** Hazard statements of every grade whose text is missing or unfinished. */
-export const checkTexts = (content: Records): Problem[] =>
-  [...content.grades.values()].flat().flatMap(checkStatements)
+/** Every text missing for the grades, and for the lots judged by them. */
+export const checkTexts = (content: Records, lots: readonly JudgedLot[]): Problem[] => [
+  ...[...content.grades.values()].flat().flatMap(checkGrade),
+  ...[...content.batches.values()].flatMap(checkDecisions),
+  ...lots.flatMap(lot => checkLot(content, lot))
+]
 
-function checkStatements(entry: Entry<Grade>): Problem[] {
-  const { statements = [], fill = {} } = entry.record.hazards ?? {}
-  const listed = statements.flatMap((code, index) => {
-    const statement = statementText(code, 'en', fill[code])
+function checkGrade(entry: Entry<Grade>): Problem[] {
+  const { hazards } = entry.record
+  if (!hazards) return []
+  const problems = [...checkClassified(entry, hazards.classified), ...checkPrecautions(entry)]
+  if (problems.length > 0) return problems
+  const codes = codesOf(labelFor(hazards))
+  return [...missingTexts(entry, codes, ''), ...strayFills(entry, codes)]
+}
+
+type Label = ReturnType<typeof labelFor>
+
+const codesOf = ({ statements, precautions }: Label) => [
+  ...statements,
+  ...precautions.map(code => ({ code }))
+]
+
+function checkClassified(entry: Entry<Grade>, classified: readonly string[]): Problem[] {
+  return classified.flatMap((name, index) => {
+    const place = entry.at(['hazards', 'classified', index])
+    if (name === NOT_CLASSIFIED)
+      return classified.length === 1
+        ? []
+        : [
+            problemAt(
+              place,
+              'INVALID_VALUE',
+              `'${NOT_CLASSIFIED}' stands beside classes`,
+              'write the classes, or this alone'
+            )
+          ]
+    if (isClassName(name)) return []
+    const hint = suggestion(name, [...classNames, NOT_CLASSIFIED], 'classes known here')
+    return [problemAt(place, 'UNKNOWN_WORD', `${quoted(name)} is no hazard class known here`, hint)]
+  })
+}
+
+/** More precautions than six need their reason. */
+function checkPrecautions(entry: Entry<Grade>): Problem[] {
+  const { precautions = [], precautionsBecause } = entry.record.hazards!
+  return precautions.length <= MOST_STATEMENTS || precautionsBecause !== undefined
+    ? []
+    : [
+        problemAt(
+          entry.at(['hazards', 'precautions']),
+          'MISSING_FIELD',
+          `${precautions.length} precautionary statements are more than the ${MOST_STATEMENTS} the law asks for`,
+          "take some out, or add 'precautions-because:' with the reason"
+        )
+      ]
+}
+
+interface Wanted {
+  readonly code: string
+  readonly fill?: string
+}
+
+function missingTexts(entry: Entry<Grade>, codes: readonly Wanted[], of: string): Problem[] {
+  const { fill: fills = {}, precautions = [] } = entry.record.hazards!
+  return codes.flatMap(({ code, fill }) => {
+    const words = Object.hasOwn(fills, code) ? fills[code] : fill
+    const statement = statementText(code, 'en', words)
     if (statement.ok) return []
-    const hint =
-      statement.reason === 'unknown code'
-        ? suggestion(code, statementCodes, 'statements known here')
-        : statement.reason === 'gap not filled'
-          ? `add 'fill: { ${code}: … }' with the words that belong there`
-          : `take ${code} out of 'fill'`
+    const listed = precautions.indexOf(code)
+    const field: FieldPath =
+      listed >= 0 ? ['hazards', 'precautions', listed] : ['hazards', 'classified']
     return [
       problemAt(
-        entry.at(['hazards', 'statements', index]),
+        entry.at(field),
         'MISSING_TEXT',
-        `${code} ${reasons[statement.reason]}`,
-        hint
+        `${code}${of} ${reasons[statement.reason]}`,
+        hintFor(code, statement.reason)
       )
     ]
   })
-  const stray = Object.keys(fill)
-    .filter(code => !statements.includes(code))
+}
+
+function hintFor(code: string, reason: keyof typeof reasons): string {
+  if (reason === 'unknown code') return suggestion(code, statementCodes, 'statements known here')
+  return reason === 'gap not filled'
+    ? `add 'fill: { ${code}: … }' with the words that belong there`
+    : `take ${code} out of 'fill'`
+}
+
+function strayFills(entry: Entry<Grade>, codes: readonly Wanted[]): Problem[] {
+  return Object.keys(entry.record.hazards?.fill ?? {})
+    .filter(code => !codes.some(wanted => wanted.code === code))
     .map(code =>
       problemAt(
         entry.keyAt(['hazards', 'fill', code]),
         'MISSING_TEXT',
         `fills in ${code}, which is not among the statements`,
-        'list the statement too, or take it out'
+        'list it under precautions, or take it out'
       )
     )
-  return [...listed, ...stray]
+}
+
+/** Classes that decisions on a lot name. */
+function checkDecisions(entry: Entry<Batch>): Problem[] {
+  return (entry.record.hazards?.decisions ?? []).flatMap(({ class: name }, index) =>
+    name === undefined || isClassName(name)
+      ? []
+      : [
+          problemAt(
+            entry.at(['hazards', 'decisions', index, 'class']),
+            'UNKNOWN_WORD',
+            `${quoted(name)} is no hazard class known here`,
+            suggestion(name, classNames, 'classes known here')
+          )
+        ]
+  )
+}
+
+/** Statements that a lot needs beyond its grade's own. */
+function checkLot(content: Records, { grade, hazards, evaluated }: JudgedLot): Problem[] {
+  const entry = content.grades.get(grade.id)?.find(({ record }) => record === grade)
+  if (!entry || !hazards || !grade.hazards || checkGrade(entry).length > 0) return []
+  const own = new Set(codesOf(labelFor(grade.hazards)).map(({ code }) => code))
+  const codes = codesOf(labelFor(grade.hazards, hazards)).filter(({ code }) => !own.has(code))
+  return missingTexts(entry, codes, `, which lot ${evaluated.lot} needs,`)
 }

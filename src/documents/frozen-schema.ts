@@ -67,11 +67,32 @@ const row = z.strictObject({
   )
 })
 
+/** A pictogram as it was drawn: strokes, so that a later program draws the same. */
+const pictogram = z.strictObject({
+  code: text,
+  title: text,
+  parts: z.array(z.strictObject({ path: text, ink: z.enum(['black', 'white', 'red']) })).readonly()
+})
+
+const computedHazards = z.strictObject({
+  sentence: text,
+  state: z.enum(['complete', 'incomplete']),
+  from: texts,
+  classes: z.array(z.strictObject({ name: text, statement: text, why: texts })).readonly(),
+  notes: texts,
+  agreement: text,
+  dust: optionalText
+})
+
 const hazards = z.strictObject({
+  pictograms: z.array(pictogram).readonly(),
   signal: optionalText,
   statements: z.array(z.strictObject({ code: text, text })).readonly(),
   basis: text,
-  edition: text
+  edition: text,
+  classified: texts,
+  computed: z.exactOptional(computedHazards),
+  transport: text
 })
 
 const certificate = z.strictObject({

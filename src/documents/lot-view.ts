@@ -6,6 +6,7 @@
  */
 
 import type { Result } from '../evaluate/types.ts'
+import type { LotHazards } from '../judge/lot-hazards.ts'
 import type { JudgedLot, JudgedRow } from '../judge/types.ts'
 import type { DecisionRule } from '../quality/judge.ts'
 import { isSellable, type LotState, wasLetGo } from '../quality/status.ts'
@@ -54,6 +55,7 @@ export interface LotView {
   readonly sampling?: { readonly plan?: string; readonly increments?: string; readonly on?: string }
   readonly chain: readonly ChainLink[]
   readonly traceability: readonly string[]
+  readonly hazards?: LotHazards
 }
 
 /** Copy what may be public, field by field. */
@@ -90,7 +92,8 @@ export function viewLot(content: Content, lot: JudgedLot, chain: readonly ChainL
         }
       : {}),
     chain,
-    traceability: traceabilityOf(content, resultsOf(rows))
+    traceability: traceabilityOf(content, resultsOf(rows)),
+    ...(lot.hazards ? { hazards: lot.hazards } : {})
   }
 }
 

@@ -41,7 +41,7 @@ export function lotDocument(
     workings: sections.has('working') ? workingsOf(view) : [],
     chain: sections.has('chain') ? view.chain : [],
     traceability: sections.has('results') ? view.traceability : [],
-    ...hazardText(grade.hazards),
+    ...hazardText(grade.hazards, view.hazards, sections.has('results') ? resultRows(view) : []),
     cautions: grade.cautions ?? [],
     papers,
     notices: noticesOf(view)

@@ -74,7 +74,7 @@ export function classify(mixture: Mixture): Classification {
   // Most of a bench's compositions are taken as exact: nothing to try twice.
   const strict = upper === measured ? nominal : at(upper)
   const mild = lower === measured ? nominal : at(lower)
-  const classes = withMargins(strict, namesOf(nominal), namesOf(mild))
+  const classes = withMargins(strict, nominal, namesOf(mild))
   const questions = questionsOf(upper, classes, answers)
   const conflicts = conflictsOf(upper, more, settled)
   const gaps = gapsOf(mixture)
@@ -111,18 +111,21 @@ function pointsOf({ ingredients, pH }: Mixture) {
 /** Below, lower is stricter; above, higher. */
 const NEUTRAL_PH = 7
 
-const withMargins = (
+/** The strict end's classes, each told by the measured values where they reach it themselves. */
+function withMargins(
   strict: readonly Finding[],
-  nominal: ReadonlySet<ClassName>,
+  nominal: readonly Finding[],
   mild: ReadonlySet<ClassName>
-): Classified[] =>
-  strict.map(finding =>
-    !nominal.has(finding.class)
-      ? { ...finding, margin: 'reached only with the uncertainty added' }
-      : mild.has(finding.class)
-        ? finding
-        : { ...finding, margin: 'not reached with the uncertainty taken off' }
-  )
+): Classified[] {
+  const asMeasured = new Map(nominal.map(finding => [finding.class, finding]))
+  return strict.map(finding => {
+    const measured = asMeasured.get(finding.class)
+    if (!measured) return { ...finding, margin: 'reached only with the uncertainty added' }
+    return mild.has(finding.class)
+      ? measured
+      : { ...measured, margin: 'not reached with the uncertainty taken off' }
+  })
+}
 
 /** A pH that makes it corrosive, where limits of ingredients that are there say otherwise. */
 function conflictsOf(

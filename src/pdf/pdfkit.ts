@@ -86,6 +86,12 @@ export interface Pdf {
   lineTo(x: number, y: number): this
   rect(x: number, y: number, width: number, height: number): this
   circle(x: number, y: number, radius: number): this
+  /** An outline in SVG path data. */
+  path(data: string): this
+  save(): this
+  restore(): this
+  translate(x: number, y: number): this
+  scale(factor: number): this
   fill(): this
   stroke(): this
 

@@ -1,21 +1,12 @@
 /** What follows the results: each section with its heading in the margin. Lengths in points. */
 
 import type { CertificateDocument, HazardText } from '../documents/types.ts'
-import type { Element } from './pdfkit.ts'
+import { drawHazardBody, leastHazardHeight } from './hazards.ts'
 import { lastSection } from './online.ts'
-import {
-  bodyX,
-  drawSection,
-  END_HEIGHT,
-  HEAD_GAP,
-  PARAGRAPH_GAP,
-  sectionHeight
-} from './section.ts'
+import { bodyX, drawSection, END_HEIGHT, PARAGRAPH_GAP, sectionHeight } from './section.ts'
 import type { Sheet } from './sheet.ts'
-import { drawLine, drawLines, firstBaseline, heightOf, styles, widthOf, wrapText } from './text.ts'
+import { drawLine, firstBaseline, styles, widthOf } from './text.ts'
 import type { Words } from './words.ts'
-
-const CODE_WIDTH = 68
 
 /** Lines a section's heading must not be parted from. */
 const KEPT_LINES = 2
@@ -58,39 +49,10 @@ function drawTexts(sheet: Sheet, heading: string, texts: readonly string[]): voi
   )
 }
 
-/** Signal word, codes with their texts, and who says so. */
 function drawHazards(sheet: Sheet, hazards: HazardText, words: Words): void {
-  const x = bodyX(sheet)
-  const kept = styles.lead.leading + KEPT_LINES * styles.body.leading
-  drawSection(sheet, words.hazards, kept, () => {
-    sheet.paragraph(sheet.root, 'P', styles.lead, hazards.signal ?? words.noSignal, x)
-    sheet.y += PARAGRAPH_GAP
-    if (hazards.statements.length > 0) drawStatements(sheet, hazards.statements)
-    const source = `${words.wordingFrom}: ${hazards.edition}.`
-    sheet.paragraph(sheet.root, 'P', styles.small, `${hazards.basis} ${source}`, x)
-  })
-}
-
-function drawStatements(sheet: Sheet, statements: HazardText['statements']): void {
-  const table = sheet.element(sheet.root, 'Table')
-  for (const { code, text } of statements) drawStatement(sheet, table, code, text)
-  table.end()
-  sheet.y += PARAGRAPH_GAP
-}
-
-function drawStatement(sheet: Sheet, table: Element, code: string, text: string): void {
-  const { pdf, right } = sheet
-  const x = bodyX(sheet)
-  const codes = wrapText(pdf, styles.strong, code, CODE_WIDTH - HEAD_GAP)
-  const lines = wrapText(pdf, styles.body, text, right - x - CODE_WIDTH)
-  const height = Math.max(heightOf(styles.strong, codes), heightOf(styles.body, lines))
-  sheet.ensureSpace(height, text)
-  const { y } = sheet
-  const row = sheet.element(table, 'TR')
-  sheet.tagged(row, 'TH', () => drawLines(pdf, styles.strong, codes, x, y), { scope: 'Row' })
-  sheet.tagged(row, 'TD', () => drawLines(pdf, styles.body, lines, x + CODE_WIDTH, y))
-  row.end()
-  sheet.y += height
+  drawSection(sheet, words.hazards, leastHazardHeight(hazards), () =>
+    drawHazardBody(sheet, hazards, words, bodyX(sheet))
+  )
 }
 
 /** The last line of the last page, below a rule. */

@@ -40,6 +40,7 @@ export interface Words {
   readonly signatory: string
   readonly hazards: string
   readonly noSignal: string
+  readonly noStatement: string
   readonly wordingFrom: string
   readonly cautions: string
   readonly traceability: string
@@ -101,6 +102,7 @@ const en: Words = {
   signatory: 'Signatory',
   hazards: 'Hazards',
   noSignal: 'No signal word',
+  noStatement: 'No hazard statement is declared.',
   wordingFrom: 'Wording of the statements',
   cautions: 'Cautions',
   traceability: 'Traceability',

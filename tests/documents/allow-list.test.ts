@@ -190,6 +190,10 @@ describe('the allow-list', () => {
       | 'sampling'
       | 'chain'
       | 'traceability'
+      | 'hazards'
+    >()
+    expectTypeOf<keyof NonNullable<LotView['hazards']>>().toEqualTypeOf<
+      'evidence' | 'classification' | 'declared' | 'comparison' | 'decisions' | 'open'
     >()
     expectTypeOf<keyof NonNullable<LotView['sampling']>>().toEqualTypeOf<
       'plan' | 'increments' | 'on'

@@ -14,12 +14,12 @@ interface Node {
 /** What may stand where; texts and annotations aside. */
 const allowed: Readonly<Record<string, readonly string[]>> = {
   Document: ['P', 'H1', 'H2', 'H3', 'Table', 'Figure'],
-  Figure: [],
   Table: ['TR'],
   TR: ['TH', 'TD'],
   TH: ['P'],
   TD: ['P'],
-  P: ['Link'],
+  P: ['Link', 'Figure'],
+  Figure: [],
   H1: [],
   H2: [],
   H3: [],

@@ -38,7 +38,19 @@ function textsOf(document: CertificateDocument): string[] {
     document.release.sentence,
     ...(document.signatory ? [document.signatory] : []),
     ...(hazards?.statements.flatMap(({ code, text }) => [code, text]) ?? []),
-    ...(hazards ? [hazards.signal ?? 'No signal word', hazards.basis, hazards.edition] : []),
+    ...(hazards
+      ? [hazards.signal ?? 'No signal word', hazards.basis, hazards.edition, hazards.transport]
+      : []),
+    ...(hazards?.computed
+      ? [
+          hazards.computed.sentence,
+          hazards.computed.agreement,
+          ...hazards.computed.classes.flatMap(one => [one.name, one.statement, ...one.why]),
+          ...hazards.computed.from,
+          ...hazards.computed.notes,
+          hazards.computed.dust ?? ''
+        ]
+      : []),
     ...document.cautions,
     ...document.traceability,
     ...document.statements,

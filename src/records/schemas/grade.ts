@@ -113,6 +113,8 @@ export const gradeRecord = fields({
       classified: list(text()),
       /** Precautionary statements, where the producer chose others than the program. */
       precautions: maybe(list(text())),
+      /** Why they are more than six. */
+      'precautions-because': maybe(text()),
       /** The supplier's words for gaps the law leaves in a statement, by code. */
       fill: maybe(z.record(text(), text())),
       basis: text(),
