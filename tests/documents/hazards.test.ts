@@ -46,25 +46,96 @@ test('no text in any language leaves a gap or a bracket open to readers', () => 
 })
 
 describe('a grade', () => {
-  const declaring = (hazards: string) =>
+  const undecided = (hazards: string) =>
     withChange(smallFiles, 'grades/FK-1.yaml', 'limits:', `hazards: { ${hazards} }\nlimits:`)
+  const deciding = (hazards: string, about: string, on = '2026-02-06') =>
+    withChange(
+      undecided(hazards),
+      'batches/EB-1.yaml',
+      'status:',
+      `hazards:\n  decisions:\n    - { about: ${about}, by: quality manager, on: ${on}, because: seen before }\nstatus:`
+    )
+  const declaring = (hazards: string) => deciding(hazards, 'missing data')
+  const none = 'classified: [not classified], basis: our own'
+
+  test('a lot without a pH is not let go until someone says why', () => {
+    expect(problemsOf(undecided(none))).toEqual([
+      'NOT_RELEASABLE status.0.is: cannot be let go: the pH of the slurry was not measured'
+    ])
+    expect(problemsOf(declaring(none))).toEqual([])
+    expect(problemsOf(deciding(none, 'metals'))).toHaveLength(1)
+  })
+
+  test('a decision after the release is none', () => {
+    expect(problemsOf(deciding(none, 'missing data', '2026-02-07'))).toEqual([
+      "DATE_ORDER status.0.on: was let go on 2026-02-06, before the decision about 'missing data' on 2026-02-07"
+    ])
+  })
+
+  test('a decision is taken by a role of the producer, about a class that is known', () => {
+    const files = declaring(none)
+    const change = (from: string, to: string) =>
+      problemsOf(withChange(files, 'batches/EB-1.yaml', from, to))
+    expect(
+      change('by: quality manager, on: 2026-02-06, b', 'by: nobody, on: 2026-02-06, b')[0]
+    ).toMatch(/^UNKNOWN_REFERENCE hazards\.decisions\.0\.by/u)
+    expect(change('because', 'class: Ox. Sol. 9, because')[0]).toMatch(
+      /^UNKNOWN_WORD hazards\.decisions\.0\.class/u
+    )
+    expect(change('about: missing data', 'about: limit or ph')[0]).toMatch(
+      /^MISSING_FIELD hazards\.decisions\.0/u
+    )
+  })
+
+  test('acid found is not let go under a declaration of none', () => {
+    const files = withChange(
+      declaring(none),
+      'batches/EB-1.yaml',
+      'hazards:\n',
+      'hazards:\n  residues: [{ substance: sodium hydroxide, fraction: 1.0 % }]\n'
+    )
+    expect(problemsOf(files).join()).toContain(
+      'computed as Skin Irrit. 2, Eye Irrit. 2, which its grade does not declare'
+    )
+  })
 
   test.for([
-    ['statements: [H319], basis: our own', []],
+    ['classified: [Eye Irrit. 2], precautions: [P280], basis: our own', []],
+    ['classified: [not classified], basis: our own', []],
     [
-      'statements: [H391], basis: our own',
-      ['MISSING_TEXT hazards.statements.0: H391 is no statement known here']
+      'classified: [Eye Irritation 2], precautions: [P280], basis: our own',
+      ["UNKNOWN_WORD hazards.classified.0: 'Eye Irritation 2' is no hazard class known here"]
     ],
     [
-      'statements: [P264], basis: our own',
+      'classified: [not classified, Eye Irrit. 2], precautions: [P280], basis: our own',
+      ["INVALID_VALUE hazards.classified.0: 'not classified' stands beside classes"]
+    ],
+    [
+      'classified: [Eye Irrit. 2], precautions: [P264], basis: our own',
       [
-        'MISSING_TEXT hazards.statements.0: P264 has a gap that the law leaves to the supplier, and no words for it'
+        'MISSING_TEXT hazards.precautions.0: P264 has a gap that the law leaves to the supplier, and no words for it'
       ]
     ],
-    ['statements: [P264], fill: { P264: hands }, basis: our own', []],
     [
-      'statements: [H319], fill: { P264: hands }, basis: our own',
+      'classified: [Eye Irrit. 2], basis: our own',
+      [
+        'MISSING_TEXT hazards.classified: P264 has a gap that the law leaves to the supplier, and no words for it'
+      ]
+    ],
+    ['classified: [Eye Irrit. 2], fill: { P264: hands }, basis: our own', []],
+    [
+      'classified: [Eye Irrit. 2], precautions: [P280], fill: { P264: hands }, basis: our own',
       ['MISSING_TEXT hazards.fill.P264: fills in P264, which is not among the statements']
+    ],
+    [
+      'classified: [Eye Irrit. 2], precautions: [P101, P102, P233, P260, P273, P280, P310], basis: our own',
+      [
+        'MISSING_FIELD hazards.precautions: 7 precautionary statements are more than the 6 the law asks for'
+      ]
+    ],
+    [
+      'classified: [Eye Irrit. 2], precautions: [P101, P102, P233, P260, P273, P280, P310], precautions-because: sold to schools, basis: our own',
+      []
     ]
   ] as const)('declares { %s }', ([hazards, problems]) => {
     expect(problemsOf(declaring(hazards))).toEqual(problems)
@@ -79,6 +150,12 @@ describe('a grade', () => {
       'P337+P313'
     ])
     expect(hazards?.basis).toContain('not a legal classification and no safety data sheet')
+    expect(hazards?.pictograms.map(({ code }) => code)).toEqual(['GHS07'])
+    expect(hazards?.computed?.sentence).toBe('Computed for this lot: not classified under CLP.')
+    expect(hazards?.computed?.notes.join()).toContain(
+      'by the laboratory lead about oxidising residues'
+    )
+    expect(hazards?.transport).not.toMatch(/not dangerous/iu)
     expect(hazards?.edition).toContain('consolidated text of 2025-09-01')
     expect(pageOf(publicSite, 'FL-26-001').document.hazards).toBeUndefined()
   })
