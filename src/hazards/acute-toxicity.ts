@@ -64,7 +64,11 @@ export function mixtureATE(point: Point, form: Form) {
   const unknown = unknownPercent(point, form)
   const counted = unknown > UNKNOWN_PERCENT ? sumOf([100, -unknown]) : 100
   const sum = sumOfRatios(toxic.map(({ percent, ate }) => [percent, ate]))
-  return { ate: sumOfRatios([[counted, sum]]), toxic, unknown, counted }
+  // A quotient of two rounded figures: two digits fewer stand for it, so that ends of categories hold.
+  const ate = toDecimal(sumOfRatios([[counted, sum]]))
+    .toSignificantDigits(10)
+    .toNumber()
+  return { ate, toxic, unknown, counted }
 }
 
 /** % of the mixture of which nobody knows how toxic it is in this form. */

@@ -309,6 +309,34 @@ describe('made-up ingredients', () => {
     expect(classesOf(of(...parts))).toEqual([expected])
   })
 
+  // CLP Annex I, Tables 3.2.3, 3.2.4, 3.3.3 and 3.3.4 (as clauses.ts marks them), at their limits.
+  const acid = { traits: [{ trait: 'strong acid', ...said }] } as const
+  test.for([
+    ['Skin Corr. 1B', 1, {}, ['Skin Irrit. 2', 'Eye Irrit. 2']],
+    ['Eye Dam. 1', 1, {}, ['Eye Irrit. 2']],
+    ['Eye Irrit. 2', 10, {}, ['Eye Irrit. 2']],
+    ['Eye Irrit. 2', 9.9, {}, []],
+    ['Skin Irrit. 2', 3, acid, ['Skin Irrit. 2']],
+    ['Skin Irrit. 2', 2.9, acid, []],
+    ['Eye Irrit. 2', 3, acid, ['Eye Irrit. 2']],
+    ['Eye Irrit. 2', 2.9, acid, []],
+    ['Eye Dam. 1', 1, acid, ['Eye Dam. 1']],
+    ['STOT SE 1', 1, {}, ['STOT SE 2']]
+  ] as const)('%s %d %% %j: %j', ([name, percent, rest, classes]) => {
+    expect(classesOf(of([example('one', [name], rest), percent]))).toEqual(classes)
+  })
+
+  test('a limit of its own goes before the cut-off of its class', () => {
+    const limits = [{ class: 'Repr. 1B', from_percent: 0.03 }] as const
+    expect(classesOf(of([example('one', ['Repr. 1B'], { limits }), 0.03]))).toEqual(['Repr. 1B'])
+  })
+
+  test('environment: a hundredfold share of Chronic 1 makes Chronic 3', () => {
+    const one = example('one', ['Aquatic Chronic 1'])
+    expect(classesOf(of([one, 0.25]))).toEqual(['Aquatic Chronic 3'])
+    expect(classesOf(of([one, 0.24]))).toEqual([])
+  })
+
   test('below 1 % an ingredient without a limit of its own does not count', () => {
     const many = Array.from(
       { length: 6 },

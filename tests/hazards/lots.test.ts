@@ -28,6 +28,13 @@ describe('flake', () => {
     expect(found).toMatchObject({ names: [], state: 'complete', gaps: [], questions: [] })
   })
 
+  test('below a reporting limit, the limit counts as the upper end', () => {
+    const at = (below: number) =>
+      lot({ freeAcid_percent: { value: 0, U: 0.1, below }, ...pH(6) }).names
+    expect(at(4.9)).toEqual([])
+    expect(at(5)).toEqual(['Skin Irrit. 2', 'Eye Irrit. 2'])
+  })
+
   // CLP Annex VI, Table 3, 016-020-00-8, the free acid taken as the constituent.
   test.for([
     [4.9, 2.2, []],
