@@ -6,8 +6,8 @@
  * can round, and two renderers cannot disagree.
  */
 
-import type { Drawing } from '../figures/path.ts'
 import type { VerdictWord } from '../quality/judge.ts'
+import type { HazardText } from './hazard-types.ts'
 import type { LotState } from '../quality/status.ts'
 import type { News } from './news-types.ts'
 
@@ -26,6 +26,7 @@ export interface UnitText {
 /** Which of three words a row stands under; they are never mixed. */
 export type Basis = 'measured' | 'typical' | 'not measured'
 
+export type { ComputedHazards, HazardText, PictogramText } from './hazard-types.ts'
 export type { VerdictWord }
 
 /** Whether a lot meets its grade, and why, or that this edition does not tell. */
@@ -149,46 +150,6 @@ export interface ProducerText {
   readonly email: string
   readonly telephone: string
   readonly site?: string
-}
-
-export interface HazardText {
-  readonly pictograms: readonly PictogramText[]
-  readonly signal?: string
-  readonly statements: readonly { readonly code: string; readonly text: string }[]
-  /** Who says so, and that it is an aid, no legal classification. */
-  readonly basis: string
-  /** The wording's source: 'CLP, consolidated 2025-09-01'. */
-  readonly edition: string
-  /** The classes the label stands for: 'Eye Irrit. 2'. */
-  readonly classified: readonly string[]
-  /** What was computed for the lot; absent on a grade's own page. */
-  readonly computed?: ComputedHazards
-  /** Who to ask about carriage: never that there is none to ask. */
-  readonly transport: string
-}
-
-export interface PictogramText extends Drawing {
-  readonly code: string
-}
-
-/** A lot's classification, with every reason. */
-export interface ComputedHazards {
-  /** 'Computed for this lot: not classified.' */
-  readonly sentence: string
-  readonly state: 'complete' | 'incomplete'
-  /** What it was computed from. */
-  readonly from: readonly string[]
-  readonly classes: readonly {
-    readonly name: string
-    readonly statement: string
-    readonly why: readonly string[]
-  }[]
-  /** Disagreements, what is open, what was decided and by whom. */
-  readonly notes: readonly string[]
-  /** How it stands beside the producer's own classification. */
-  readonly agreement: string
-  /** What rules outside the European Union say of dust. */
-  readonly dust?: string
 }
 
 /** Label and text, for the head of a page or certificate. */

@@ -5,6 +5,7 @@ import { isSellable, refusedStep } from '../quality/status.ts'
 import { titleInSentence } from '../quantities.ts'
 import type { Records } from '../records/types.ts'
 import { gradeOf, judgeRows } from './judge-lot.ts'
+import { type LotHazards, lotHazards } from './lot-hazards.ts'
 import type { Decision, JudgedLot } from './types.ts'
 
 /**
@@ -22,7 +23,9 @@ export function checkRelease(content: Records, lot: JudgedLot): Problem[] {
         : []),
       ...(decision.is === 'concession' ? checkConcession(lot, decision, index) : []),
       ...(isSellable(decision.is) ? checkTested(lot, decision, index) : []),
-      ...(isSellable(decision.is) ? checkHazards(lot, decision, index) : [])
+      ...(isSellable(decision.is)
+        ? checkHazards(lot, hazardsIn(content, lot), decision, index)
+        : [])
     ]),
     ...checkMethods(lot)
   ]
@@ -206,9 +209,19 @@ function checkTested(lot: JudgedLot, decision: Decision, index: number): Problem
     : []
 }
 
+/** Its hazards with every decision on them: a day in the past knows fewer than its releases rest on. */
+function hazardsIn(content: Records, lot: JudgedLot): LotHazards | undefined {
+  const { evaluated, grade, hazards } = lot
+  const all = evaluated.kind === 'batch' ? (evaluated.entry.record.hazards?.decisions ?? []) : []
+  return hazards === undefined || hazards.decisions.length === all.length
+    ? hazards
+    : lotHazards(content, evaluated, grade, all.at(-1)!.on)
+}
+
 /** What is open about its hazards, and decisions on them taken only after it was let go. */
 function checkHazards(
-  { hazards, ...lot }: JudgedLot,
+  lot: JudgedLot,
+  hazards: LotHazards | undefined,
   decision: Decision,
   index: number
 ): Problem[] {

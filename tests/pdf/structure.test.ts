@@ -58,7 +58,7 @@ describe.skipIf(!requireTool('qpdf', 'qpdf'))('the structure', () => {
 
   it('leads from the printed address to the lot', async () => {
     const pdf = new Objects(await certificatePdf(certificateDocument, attachment))
-    const [link] = pdf.list(pdf.pages[0]!['/Annots'])
+    const [link] = pdf.list(pdf.pages.at(-1)!['/Annots'])
     const { url } = certificateDocument
     expect(pdf.text(pdf.dict(pdf.dict(link)['/A'])['/URI'])).toBe(url)
     expect(pdf.text(pdf.dict(link)['/Contents'])).toBe(`Page of this lot: ${url}`)
