@@ -102,6 +102,9 @@ test('a figure below its reporting limit is told without U', () => {
 
 test('hazards are told by their codes', () => {
   const hazards = {
+    pictograms: [],
+    classified: [],
+    transport: 'ask',
     signal: 'Warning',
     statements: [{ code: 'H319', text: 'x' }],
     basis: 'x',
