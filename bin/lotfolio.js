@@ -1,20 +1,21 @@
 #!/usr/bin/env node
-/** Starts the program, which is TypeScript: tsx reads it where Node alone, or a tsx set up already, cannot. */
+/**
+ * Starts the program, which is TypeScript: as one bundle, or through tsx where none can be kept. Both
+ * run the same code; a bundle starts in half the time and takes half the memory.
+ */
 
-if (!(await readsTypeScript())) await setUpTypeScript()
-const { main } = await import('../src/cli/main.ts')
+import { setFlagsFromString } from 'node:v8'
+import { bundleOf } from './bundle.js'
+
+// Room for new objects stays at its first size: Node lets it grow to three times 16 MB, as much as
+// all the rest of a small build. It has no say once the room has grown, so it comes first.
+setFlagsFromString('--semi-space-growth-factor=1')
+process.setSourceMapsEnabled(true)
+
+const { main } = await import((await bundleOf(new URL('..', import.meta.url))) ?? (await source()))
 await main(process.argv.slice(2))
 
-async function readsTypeScript() {
-  try {
-    await import('./probe.ts')
-    return true
-  } catch {
-    return false
-  }
-}
-
-async function setUpTypeScript() {
+async function source() {
   try {
     const { register } = await import('tsx/esm/api')
     register()
@@ -23,4 +24,5 @@ async function setUpTypeScript() {
     process.stderr.write('lotfolio: its packages are not installed; run npm ci first\n')
     process.exit(1)
   }
+  return '../src/cli/main.ts'
 }

@@ -1,0 +1,85 @@
+/** The program as a bundle: TypeScript taken out and files joined, once for each state of the source. */
+
+import { createHash } from 'node:crypto'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { readdir, rename, rm, stat } from 'node:fs/promises'
+import { join } from 'node:path'
+import { fileURLToPath, pathToFileURL } from 'node:url'
+
+/** Bundles of other states of the source are cleared away after this time, in ms: one may be running. */
+const KEPT_ms = 24 * 60 * 60 * 1000
+
+const PREFIX = '.lotfolio-'
+
+/**
+ * Address of the bundle's main file, made now if there is none of the source as it stands; undefined
+ * where it cannot be made or written: for a checkout that is read only, or source that does not parse.
+ *
+ * It lies in a folder of node_modules, where it finds the packages, and as deep as src/site is, so
+ * that the program finds its own folder the same way from either.
+ *
+ * @param {URL} project folder of package.json
+ */
+export async function bundleOf(project) {
+  const root = fileURLToPath(project)
+  const packages = join(root, 'node_modules')
+  const state = stateOf(root)
+  const folder = join(packages, `${PREFIX}${state}`)
+  const main = pathToFileURL(join(folder, 'main.js')).href
+  if (existsSync(folder)) return main
+  const fresh = `${folder}.${process.pid}`
+  try {
+    await bundle(root, fresh)
+    // Edited meanwhile: nobody knows which of both it holds.
+    if (stateOf(root) !== state) return undefined
+    // Whole or not at all; where another process was first, its bundle is the same.
+    await rename(fresh, folder).catch(error => {
+      if (!existsSync(folder)) throw error
+    })
+    await clearAway(packages, folder).catch(() => undefined)
+    return main
+  } catch {
+    return undefined
+  } finally {
+    await rm(fresh, { recursive: true, force: true }).catch(() => undefined)
+  }
+}
+
+/** Fingerprint of all that a bundle depends on; package.json names the esbuild that made it. */
+function stateOf(root) {
+  const sources = readdirSync(join(root, 'src'), { recursive: true }).filter(name =>
+    name.endsWith('.ts')
+  )
+  const names = [...sources.map(name => join('src', name)), 'tsconfig.json', 'package.json']
+  const hash = createHash('sha256')
+  for (const name of names.sort()) hash.update(`\n${name}\n`).update(readFileSync(join(root, name)))
+  return hash.digest('hex').slice(0, 32)
+}
+
+async function bundle(root, folder) {
+  const { build } = await import('esbuild')
+  await build({
+    entryPoints: [join(root, 'src', 'cli', 'main.ts')],
+    absWorkingDir: root,
+    outdir: folder,
+    bundle: true,
+    // What only some commands need stays in files of its own.
+    splitting: true,
+    packages: 'external',
+    platform: 'node',
+    format: 'esm',
+    charset: 'utf8',
+    sourcemap: true,
+    sourcesContent: false,
+    logLevel: 'silent'
+  })
+}
+
+async function clearAway(packages, current) {
+  for (const name of await readdir(packages)) {
+    const folder = join(packages, name)
+    if (!name.startsWith(PREFIX) || folder === current) continue
+    const { mtimeMs } = await stat(folder)
+    if (Date.now() - mtimeMs > KEPT_ms) await rm(folder, { recursive: true, force: true })
+  }
+}
