@@ -14,7 +14,7 @@ import { siteDocument } from './documents/site.ts'
 import { certificateToIssue } from './documents/to-issue.ts'
 import type { SiteDocument } from './documents/types.ts'
 import { evaluateContent } from './evaluate/evaluate.ts'
-import type { EvaluatedContent } from './evaluate/types.ts'
+import type { EvaluatedContent, EvaluatedLot } from './evaluate/types.ts'
 import { checkCertificates, checkSellable } from './judge/certificates.ts'
 import { judgeLot } from './judge/judge-lot.ts'
 import { checkRelease } from './judge/release.ts'
@@ -138,16 +138,20 @@ function judgeRecords<Kind extends Records>(
   wantedDay: string | undefined
 ) {
   const asOf = wantedDay ?? latestOf(content, register)
-  const { evaluated, problems } = evaluateContent(content)
+  const judged = (lot: EvaluatedLot): JudgedLot[] =>
+    lot.kind === 'expansion' || lot.entry.record.made > asOf ? [] : [judgeLot(content, lot, asOf)]
+  const released: Problem[] = []
+  // The copies hold rows and figures at hand, until the next lot's turn.
+  const { evaluated, problems } = evaluateContent(content, lot => {
+    for (const one of judged(lot)) released.push(...checkRelease(content, { ...one }))
+  })
   if (!evaluated) return { lots: [], asOf, problems: inFileOrder(problems) }
 
-  const lots = [...evaluated.lots.values()].flatMap(lot =>
-    lot.kind === 'expansion' || lot.entry.record.made > asOf ? [] : [judgeLot(content, lot, asOf)]
-  )
+  const lots = [...evaluated.lots.values()].flatMap(judged)
   const byNumber = new Map(lots.map(lot => [lot.evaluated.lot, lot]))
   const found = [
     ...problems,
-    ...lots.flatMap(lot => checkRelease(content, lot)),
+    ...released,
     ...checkCertificates(content.certificates, byNumber),
     ...checkShipments(content.shipments.values(), byNumber),
     ...checkTexts(content, lots)

@@ -60,7 +60,7 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     })),
     ...runs.map(run => ({
       summary: runSummary(run),
-      page: () => runPage(evaluated, run, chain(run.lot), tracesOf(graph, run.lot))
+      page: () => runPage(evaluated, { ...run }, chain(run.lot), tracesOf(graph, run.lot))
     }))
   ].sort(newestFirst)
   const summaries = makers.map(({ summary }) => summary)
@@ -182,7 +182,9 @@ function lotPage(
     summary: summaryOf(view, sections),
     document,
     ...(graph
-      ? { process: processDocument(evaluated, lot.evaluated, lot, tracesOf(graph, view.lot)) }
+      ? {
+          process: processDocument(evaluated, { ...lot.evaluated }, lot, tracesOf(graph, view.lot))
+        }
       : {}),
     certificates,
     dataUrl,

@@ -8,19 +8,24 @@ import { checkComplaints, checkCounts } from './complaints.ts'
 import { allReturns, allUses, restockedBy, type Return, stockOf, type Use } from './uses.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import type { Records, Entry, Foil } from '../records/types.ts'
-import type { EvaluatedBatch, EvaluatedContent, EvaluatedLot } from './types.ts'
+import type { EvaluatedBatch, EvaluatedLot } from './types.ts'
 
-/** Every fault in the chain. */
-export function checkChain({ content, lots }: EvaluatedContent<Records>): Problem[] {
+/** Every fault in the chain that shows without figures. */
+export function checkChain(content: Records): Problem[] {
   const uses = allUses(content)
   return [
     ...uses.flatMap(use => checkDate(content, use)),
     ...checkAmounts(content, uses, allReturns(content)),
     ...checkComplaints(content),
-    ...checkCounts(content),
-    ...[...lots.values()].flatMap(lot => [...checkTestDates(lot), ...checkBalance(lot)])
+    ...checkCounts(content)
   ]
 }
+
+/** Every fault in it that a lot's figures show. */
+export const checkFigures = (lot: EvaluatedLot): Problem[] => [
+  ...checkTestDates(lot),
+  ...checkBalance(lot)
+]
 
 function checkDate(content: Records, { lot, on, by, entry, field }: Use): Problem[] {
   const stock = stockOf(content, lot)

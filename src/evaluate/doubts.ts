@@ -4,16 +4,18 @@ import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { versionOn } from '../records/references.ts'
 import type { Batch, Entry, Foil, Records } from '../records/types.ts'
 import { predictedPH } from './filtrate.ts'
-import type { EvaluatedBatch, EvaluatedContent } from './types.ts'
+import type { EvaluatedBatch, EvaluatedLot } from './types.ts'
 
 /** Two figures of one filtrate further apart than this contradict each other. */
 const PH_TOLERANCE = 0.5
 
-/** Every doubt about the records of a workshop. */
-export function findDoubts({ content, lots }: EvaluatedContent<Records>): Problem[] {
-  const batches = [...lots.values()].filter((lot): lot is EvaluatedBatch => lot.kind === 'batch')
+/** Every doubt that a lot's figures raise. */
+export const doubtFigures = (lot: EvaluatedLot): Problem[] =>
+  lot.kind === 'batch' ? doubtPH(lot) : []
+
+/** Every doubt about the records of a workshop that their figures do not raise. */
+export function findDoubts(content: Records): Problem[] {
   return [
-    ...batches.flatMap(doubtPH),
     ...[...content.batches.values()].flatMap(entry => [
       ...doubtAmmonium(content, entry),
       ...doubtDrying(content, entry),

@@ -5,8 +5,8 @@ import { quantities } from '../quantities.ts'
 import { versionOn } from '../records/references.ts'
 import type { Entry, Records } from '../records/types.ts'
 import { type Bench, openBench, type Readers } from './bench.ts'
-import { checkChain } from './chain.ts'
-import { findDoubts } from './doubts.ts'
+import { checkChain, checkFigures } from './chain.ts'
+import { doubtFigures, findDoubts } from './doubts.ts'
 import { checkCopies } from './copies.ts'
 import { inMakingOrder } from './order.ts'
 import { batchModels, expansionModels, foilModels, type Surroundings } from './models.ts'
@@ -19,23 +19,59 @@ export interface Evaluation<Kind extends Records> {
   readonly problems: readonly Problem[]
 }
 
-/** Evaluate every lot, and check the chain of lots as a whole. */
-export function evaluateContent<Kind extends Records>(content: Kind): Evaluation<Kind> {
+/**
+ * Evaluate every lot, and check the chain of lots as a whole.
+ *
+ * The figures of all lots at once would need several times the memory of their records. So what is
+ * to be said of each is said while they are at hand; afterwards a lot works its figures out again
+ * each time they are asked for, to the same values.
+ *
+ * @param see shown each lot, figures at hand, after those it was made from
+ */
+export function evaluateContent<Kind extends Records>(
+  content: Kind,
+  see: (lot: EvaluatedLot) => void = () => undefined
+): Evaluation<Kind> {
   const order = inMakingOrder(content)
   if (!order.ok) return { problems: order.problems }
   const lots = new Map<string, EvaluatedLot>()
   const readers: Readers = new Map()
-  const problems: Problem[] = []
+  const found = { bench: [] as Problem[], figures: [] as Problem[], doubts: [] as Problem[] }
   for (const lot of order.value) {
-    const bench = openBench(content, lot, entryOf(content, lot)!, readers)
-    const evaluated = evaluateLot(content, lot, bench, lots)
-    if (evaluated) lots.set(lot, evaluated)
-    problems.push(...bench.problems)
+    const work = () => {
+      const bench = openBench(content, lot, entryOf(content, lot)!, readers)
+      return { evaluated: evaluateLot(content, lot, bench, lots), problems: bench.problems }
+    }
+    const { evaluated, problems } = work()
+    lots.set(
+      lot,
+      onDemand(evaluated, () => work().evaluated)
+    )
+    found.bench.push(...problems)
+    found.figures.push(...checkFigures(evaluated))
+    found.doubts.push(...doubtFigures(evaluated))
+    see(evaluated)
   }
-  const evaluated = { content, lots }
-  problems.push(...checkChain(evaluated), ...findDoubts(evaluated), ...checkCopies(content))
-  return { evaluated, problems }
+  const problems = [
+    ...found.bench,
+    ...checkChain(content),
+    ...found.figures,
+    ...found.doubts,
+    ...findDoubts(content),
+    ...checkCopies(content)
+  ]
+  return { evaluated: { content, lots }, problems }
 }
+
+/** The same lot, which works out its figures whenever they are asked for and keeps none. */
+const onDemand = (lot: EvaluatedLot, again: () => EvaluatedLot): EvaluatedLot =>
+  Object.defineProperties(
+    { ...lot },
+    {
+      product: { get: () => again().product, enumerable: true },
+      process: { get: () => again().process, enumerable: true }
+    }
+  )
 
 const entryOf = (content: Records, lot: string): Entry<unknown> | undefined =>
   content.batches.get(lot) ?? content.expansions.get(lot) ?? content.foils.get(lot)
@@ -45,7 +81,7 @@ function evaluateLot(
   lot: string,
   bench: Bench,
   earlier: ReadonlyMap<string, EvaluatedLot>
-): EvaluatedLot | undefined {
+): EvaluatedLot {
   const batch = content.batches.get(lot)
   const run = content.expansions.get(lot)
   const foil = content.foils.get(lot)
@@ -65,14 +101,12 @@ function evaluateLot(
       ...head,
       ...runModels(bench, expansionModels, run.record, around)
     }
-  if (foil)
-    return {
-      kind: 'foil',
-      entry: foil,
-      ...head,
-      ...runModels(bench, foilModels, foil.record, around)
-    }
-  return undefined
+  return {
+    kind: 'foil',
+    entry: foil!,
+    ...head,
+    ...runModels(bench, foilModels, foil!.record, around)
+  }
 }
 
 /** The method a lot's grade names for a quantity, by the grade's revision when it was made. */

@@ -21,7 +21,10 @@ import type { Grade, Records } from '../records/types.ts'
 import { lotHazards } from './lot-hazards.ts'
 import type { JudgedLot, JudgedRow, Scope } from './types.ts'
 
-/** Judge one lot by its grade's revision of the day it was made, in the state of day `asOf`. */
+/**
+ * Judge one lot by its grade's revision of the day it was made, in the state of day `asOf`. Rows and
+ * word follow from the lot's figures, and like them are worked out each time they are asked for.
+ */
 export function judgeLot(
   content: Records,
   evaluated: EvaluatedBatch | EvaluatedFoil,
@@ -29,15 +32,18 @@ export function judgeLot(
 ): JudgedLot {
   const { record } = evaluated.entry
   const grade = gradeOf(content, record, asOf)
-  const rows = judgeRows(evaluated, grade)
   const decision = decisionOn(record.status ?? [], asOf)
   const hazards = lotHazards(content, evaluated, grade, asOf)
   return {
     evaluated,
     grade,
     rule: grade.decisionRule ?? 'simple',
-    rows,
-    word: wordOf(rows),
+    get rows() {
+      return judgeRows(evaluated, grade)
+    },
+    get word() {
+      return wordOf(judgeRows(evaluated, grade))
+    },
     state: decision?.is ?? 'quarantine',
     ...(decision ? { decision } : {}),
     ...(hazards ? { hazards } : {})
@@ -45,10 +51,10 @@ export function judgeLot(
 }
 
 /** Every quantity of a lot that was measured or that a grade limits, judged by that grade. */
-export function judgeRows(evaluated: EvaluatedBatch | EvaluatedFoil, grade: Grade): JudgedRow[] {
+export function judgeRows({ product }: EvaluatedBatch | EvaluatedFoil, grade: Grade): JudgedRow[] {
   const rule = grade.decisionRule ?? 'simple'
   return quantityNames
-    .map(name => judgeRow(name, evaluated.product[name], grade, rule))
+    .map(name => judgeRow(name, product[name], grade, rule))
     .filter(row => row.result !== undefined || row.limit !== undefined)
 }
 
