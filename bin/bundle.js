@@ -25,8 +25,9 @@ export async function bundleOf(project) {
   const packages = join(root, 'node_modules')
   const state = stateOf(root)
   const folder = join(packages, `${PREFIX}${state}`)
-  const main = pathToFileURL(join(folder, 'main.js')).href
-  if (existsSync(folder)) return main
+  const file = join(folder, 'main.js')
+  const main = pathToFileURL(file).href
+  if (existsSync(file)) return main
   const fresh = `${folder}.${process.pid}`
   try {
     await bundle(root, fresh)
@@ -34,7 +35,7 @@ export async function bundleOf(project) {
     if (stateOf(root) !== state) return undefined
     // Whole or not at all; where another process was first, its bundle is the same.
     await rename(fresh, folder).catch(error => {
-      if (!existsSync(folder)) throw error
+      if (!existsSync(file)) throw error
     })
     await clearAway(packages, folder).catch(() => undefined)
     return main

@@ -1,0 +1,96 @@
+/** The bundle the program starts as: never of other source than there is, and never needed. */
+
+import {
+  cpSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync
+} from 'node:fs'
+import { join } from 'node:path'
+import { beforeEach, expect, test } from 'vitest'
+import { projectFolder } from '../../src/site/project.ts'
+import { workplace, run } from '../site/workplace.ts'
+
+const main = join('src', 'cli', 'main.ts')
+
+let project: string
+
+/** The program in a folder of its own, with the packages it finds here. */
+beforeEach(() => {
+  project = workplace()
+  const parts = ['bin', 'src', 'templates', 'package.json', 'package-lock.json', 'tsconfig.json']
+  for (const part of parts)
+    cpSync(join(projectFolder, part), join(project, part), { recursive: true })
+  const packages = join(projectFolder, 'node_modules')
+  mkdirSync(join(project, 'node_modules'))
+  for (const name of readdirSync(packages).filter(name => !name.startsWith('.')))
+    symlinkSync(join(packages, name), join(project, 'node_modules', name))
+})
+
+const help = () => run([process.execPath, join('bin', 'lotfolio.js'), '--help'], project)
+
+const bundles = () =>
+  readdirSync(join(project, 'node_modules')).filter(name => name.startsWith('.lotfolio-'))
+
+function edit(from: string, to: string): void {
+  const text = readFileSync(join(project, main), 'utf8')
+  if (!text.includes(from)) throw new Error(`${main} does not hold ${from}`)
+  writeFileSync(
+    join(project, main),
+    text.replace(from, () => to)
+  )
+}
+
+const description = 'Lot pages, certificates and data from batch records.'
+
+test('the source as it stands is what runs, and each state of it has one bundle', async () => {
+  expect((await help()).stdout).toContain(description)
+  const first = bundles()
+  expect(first).toHaveLength(1)
+  await help()
+  expect(bundles()).toEqual(first)
+  edit(description, 'Edited.')
+  expect((await help()).stdout).toContain('Edited.')
+  expect(bundles()).toHaveLength(2)
+  edit('Edited.', description)
+  expect((await help()).stdout).toContain(description)
+  expect(bundles()).toHaveLength(2)
+})
+
+test('what is bundled is what runs', async () => {
+  await help()
+  const file = join(project, 'node_modules', bundles()[0]!, 'main.js')
+  const text = readFileSync(file, 'utf8')
+  writeFileSync(file, text.replace(description, 'Bundled.'))
+  expect((await help()).stdout).toContain('Bundled.')
+})
+
+test('several at once all start', async () => {
+  const outcomes = await Promise.all([help(), help(), help()])
+  expect(outcomes.map(({ status, stderr }) => [status, stderr])).toEqual(Array(3).fill([0, '']))
+  expect(bundles()).toHaveLength(1)
+})
+
+test('without a place for a bundle the source runs through tsx', async () => {
+  const { stdout: expected } = await help()
+  const [name = ''] = bundles()
+  rmSync(join(project, 'node_modules', name), { recursive: true })
+  // Stands in the way of everybody, root included.
+  writeFileSync(join(project, 'node_modules', name), '')
+  expect(await help()).toEqual({ status: 0, stdout: expected, stderr: '' })
+  expect(bundles()).toEqual([name])
+})
+
+test('a fault of the program names the line of its source', async () => {
+  edit('  process.stdout.on', "  throw new Error('fault')\n  process.stdout.on")
+  const line =
+    readFileSync(join(project, main), 'utf8')
+      .split('\n')
+      .findIndex(text => text.includes("'fault'")) + 1
+  const { status, stderr } = await help()
+  expect(status).toBe(1)
+  expect(stderr).toContain(`${join(project, main)}:${line}:`)
+})
