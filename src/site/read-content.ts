@@ -5,6 +5,9 @@ import { join, relative } from 'node:path'
 import type { SourceFile } from '../problem.ts'
 import { Failure, isMissing, plainFault } from './failure.ts'
 
+/** Files open at once: systems allow a process some hundreds, and a workshop may have thousands. */
+const FILES_AT_A_TIME = 50
+
 /**
  * Every *.yaml and *.yml file under a folder, in the order of their paths.
  *
@@ -17,12 +20,13 @@ import { Failure, isMissing, plainFault } from './failure.ts'
 export async function readContent(folder: string, base = process.cwd()): Promise<SourceFile[]> {
   const paths = await recordPaths(folder)
   if (paths.length === 0) throw new Failure(`${folder}: holds no record (*.yaml)`)
-  const files = await Promise.all(
-    paths.map(async path => ({
-      path: relative(base, path).replaceAll('\\', '/'),
-      text: await readText(path)
-    }))
-  )
+  const read = async (path: string): Promise<SourceFile> => ({
+    path: relative(base, path).replaceAll('\\', '/'),
+    text: await readText(path)
+  })
+  const files: SourceFile[] = []
+  for (let from = 0; from < paths.length; from += FILES_AT_A_TIME)
+    files.push(...(await Promise.all(paths.slice(from, from + FILES_AT_A_TIME).map(read))))
   return files.sort((a, b) => (a.path < b.path ? -1 : 1))
 }
 

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { Failure } from '../../src/site/failure.ts'
 import { readContent } from '../../src/site/read-content.ts'
-import { workplace } from './workplace.ts'
+import { program, run, workplace } from './workplace.ts'
 
 function placeOf(files: Readonly<Record<string, string | Uint8Array>>): string {
   const place = workplace()
@@ -33,6 +33,14 @@ test('every record under the folder, in the order of their paths', async () => {
     { path: 'content/a/z.yml', text: 'z' },
     { path: 'content/b.yaml', text: 'b' }
   ])
+})
+
+test('more records than a process may have files open', async context => {
+  if (process.platform === 'win32') return context.skip('no such limit here')
+  const names = Array.from({ length: 300 }, (_, index) => `content/materials/X-${index}.yaml`)
+  const place = placeOf(Object.fromEntries(names.map(name => [name, 'lot: x'])))
+  const few = ['sh', '-c', 'ulimit -n 128 && exec "$0" "$@"', process.execPath, program, 'check']
+  expect((await run(few, place)).stdout).toContain('300 files read')
 })
 
 test('paths start from the folder asked for', async () => {
