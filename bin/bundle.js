@@ -48,8 +48,9 @@ export async function bundleOf(project) {
 
 /** Fingerprint of all that a bundle depends on; package.json names the esbuild that made it. */
 function stateOf(root) {
+  // Data files are taken into the bundle as well.
   const sources = readdirSync(join(root, 'src'), { recursive: true }).filter(name =>
-    name.endsWith('.ts')
+    /\.(?:ts|json)$/u.test(name)
   )
   const names = [...sources.map(name => join('src', name)), 'tsconfig.json', 'package.json']
   const hash = createHash('sha256')
