@@ -7,16 +7,32 @@ import type {
   Figure,
   LimitText,
   LotPage,
+  ReportText,
   ResultRow,
   SiteDocument
 } from './types.ts'
 
 /** Raised when a field is added, changes its meaning or goes: the schema allows no others. */
-export const LOT_DATA_VERSION = 2
+export const LOT_DATA_VERSION = 3
 
 const quantityData = z.strictObject({
   title: z.string(),
   basis: z.enum(['measured', 'typical', 'not measured']),
+  source: z
+    .enum(['own', 'external'])
+    .nullable()
+    .describe('who measured it; null where it was not measured on this lot'),
+  report: z
+    .strictObject({
+      by: z.string(),
+      number: z.string(),
+      date: z.string(),
+      method: z.string().nullable(),
+      scope: z.string().nullable(),
+      sha256: z.string().nullable().describe('of the report as received')
+    })
+    .nullable()
+    .describe('of an external result'),
   unit: z.string().describe('UCUM code'),
   value: z.number().nullable().describe('unrounded, 12 significant digits; null where not known'),
   below: z
@@ -132,6 +148,8 @@ function quantityDataOf(row: ResultRow): QuantityData {
   return {
     title: row.title,
     basis: row.basis,
+    source: row.report ? 'external' : row.basis === 'measured' ? 'own' : null,
+    report: row.report ? reportData(row.report) : null,
     unit: row.unit.ucum,
     value: below ? null : numberOf(value),
     below: below ? numberOf(value) : null,
@@ -156,6 +174,15 @@ function quantityDataOf(row: ResultRow): QuantityData {
     conformityProbability: probability === null ? null : Number((probability / 100).toPrecision(12))
   }
 }
+
+const reportData = ({ by, number, date, method, scope, sha256 }: ReportText) => ({
+  by,
+  number,
+  date,
+  method: method ?? null,
+  scope: scope ?? null,
+  sha256: sha256 ?? null
+})
 
 const limitData = ({ min, max, printed, of }: LimitText) => ({
   min: numberOf(min),

@@ -1,8 +1,10 @@
 /** What only the workshop sees of a lot: charge, steps, yields, operators, notes. */
 
 import type { EvaluatedContent, EvaluatedLot, Result, Results } from '../evaluate/types.ts'
+import type { Reports } from '../evaluate/reported.ts'
 import { overdueUses } from '../judge/release.ts'
 import type { JudgedLot } from '../judge/types.ts'
+import { quantityOf, titleInSentence } from '../quantities.ts'
 import type { Batch, Content, Expansion, Foil } from '../records/types.ts'
 import { expectedTable } from './expected.ts'
 import { filledStagesTable } from './filled-stages.ts'
@@ -50,9 +52,24 @@ function factsOf(lot: EvaluatedLot): Fact[] {
     ...(lot.kind === 'batch' ? batchFacts(lot.entry.record) : []),
     ...(lot.kind === 'expansion' ? runFacts(lot.entry.record) : []),
     ...(lot.kind === 'foil' ? foilFacts(lot.entry.record) : []),
+    ...('reported' in record ? reportFacts(record.reported ?? {}) : []),
     ...optional('Notes', record.notes)
   ]
 }
+
+/** Whose reports they are: customers read a name only where it may be public. */
+const reportFacts = (reports: Reports): Fact[] =>
+  Object.entries(reports).flatMap(([key, reported]) => {
+    const quantity = quantityOf(key)
+    return quantity && reported
+      ? [
+          {
+            label: `Reported: ${titleInSentence(quantity)}`,
+            text: `report ${reported.report} of ${reported.laboratory}, ${dateText(reported.date)}`
+          }
+        ]
+      : []
+  })
 
 const usedText = (from: readonly { lot: string; mass_g: { written: string } }[]) =>
   listText(from.map(use => `${use.mass_g.written} of ${use.lot}`))

@@ -27,6 +27,7 @@ import type {
   ResultRow,
   VerdictText
 } from './types.ts'
+import { comparedText, reportedPart, reportedSentence } from './reported.ts'
 import { counted, withMinus, unparted } from './words.ts'
 
 /** A row for a quantity that was measured, or that the grade limits and nobody measured. */
@@ -86,7 +87,8 @@ export function limitText({ min, max }: Bounds, of: string): LimitText {
 }
 
 function measuredPart(result: Result, row: JudgedRow, rule: DecisionRule) {
-  const { estimate, n, method, tested, deviation, below } = result
+  const { estimate, n, method, tested, deviation, below, report } = result
+  if (report) return reportedPart(report, below)
   const shared = {
     n,
     ...(method ? { method: methodText(method, deviation) } : {}),
@@ -120,7 +122,7 @@ const bare = { value: 0, standardUncertainty: 0, expandedUncertainty: 0 }
  * coarser, more where its verdict takes them.
  */
 export function placesFrom(row: JudgedRow, rule: DecisionRule): number {
-  if (!row.result) return 0
+  if (!row.result || row.result.report) return 0
   const { estimate } = row.result
   return morePlaces(estimate.value, expand(estimate).U, row, rule)
 }
@@ -170,6 +172,8 @@ function verdictSentence(row: JudgedRow, rule: DecisionRule): string {
   const { quantity, result, bounds, scope, verdict } = row
   const unit = unitText(quantity).printed
   const limit = withUnit(limitText(bounds!, scope).printed, unit)
+  if (result!.report)
+    return reportedSentence(result!, limit, scope, standing(verdict!.word, limit, rule))
   if (result!.below !== undefined)
     return `The figure lies below ${withUnit(belowFigure(result!.below, row).printed.slice(2), unit)}; the limit is ${limit}.`
   const deciding = decidingFigure(row, rule)
@@ -212,7 +216,8 @@ const noun = (scope: string) => scope.replace('every ', '')
 
 /** How the figure varies over the lot: the product's own property, no part of the uncertainty. */
 function spreadText(result: Result): string | undefined {
-  const sentences = [betweenSheets(result), overPositions(result)].filter(
+  const compared = result.compared ? comparedText(result.compared) : undefined
+  const sentences = [result.remark, betweenSheets(result), overPositions(result), compared].filter(
     text => text !== undefined
   )
   return sentences.length === 0 ? undefined : sentences.join(' ')

@@ -210,9 +210,9 @@ function summaryOf(view: LotView, sections: Sections): LotSummary {
       .filter(({ result, bounds }) => sections.has('results') && result && bounds)
       .slice(0, 2)
       .map(row => resultRow(row, view.rule))
-      .map(({ title, value, unit }) => ({
+      .map(({ title, value, unit, report }) => ({
         label: title,
-        text: [value?.printed, unit.printed].filter(Boolean).join(' ')
+        text: [value?.printed, unit.printed, report && '(external)'].filter(Boolean).join(' ')
       }))
   }
 }

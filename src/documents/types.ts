@@ -73,6 +73,19 @@ export interface DecidingFigure {
   readonly printed: string
 }
 
+/** Whose result a figure is that was measured elsewhere. */
+export interface ReportText {
+  /** The laboratory where it may be named, else 'an external laboratory'. */
+  readonly by: string
+  readonly number: string
+  readonly date: string
+  readonly method?: string
+  readonly scope?: string
+  readonly sha256?: string
+  /** All of it, for a reader: begins 'External result'. */
+  readonly sentence: string
+}
+
 /** One property on a lot page or certificate. */
 export interface ResultRow {
   /** 'expansion-volume': anchor in pages, key in data. */
@@ -94,6 +107,8 @@ export interface ResultRow {
   readonly coverageFactor?: Figure
   /** 'unlimited' where infinite. */
   readonly degreesOfFreedom?: Figure
+  /** Present where the figure was measured elsewhere: it is marked wherever it prints. */
+  readonly report?: ReportText
   /** Scatter between sheets, kept apart from the uncertainty of measurement, as a sentence. */
   readonly spread?: string
   readonly limit?: LimitText

@@ -14,6 +14,7 @@ import {
   unitText,
   withUnit
 } from './figure.ts'
+import { comparedText, reportedWorking } from './reported.ts'
 import type { Table, Working } from './types.ts'
 import { counted, withMinus } from './words.ts'
 
@@ -23,7 +24,8 @@ import { counted, withMinus } from './words.ts'
  * @param more digits it is printed with beyond U's second, as in its row
  */
 export function workingOf(result: Result, more = 0): Working {
-  const { trace, quantity } = result
+  if (result.report) return reportedWorking(result)
+  const { trace, quantity, compared } = result
   const { key, title } = quantities[quantity]
   return {
     key,
@@ -34,7 +36,7 @@ export function workingOf(result: Result, more = 0): Working {
     ...(trace.readings ? { readings: readingsTable(result) } : {}),
     inputs: inputsTable(result),
     budget: budgetTable(result),
-    notes: trace.notes
+    notes: [...trace.notes, ...(compared ? [comparedText(compared)] : [])]
   }
 }
 

@@ -97,7 +97,10 @@ function checkTestDates({ entry, product }: EvaluatedLot): Problem[] {
     const key = JSON.stringify(field)
     if (seen.has(key)) return []
     seen.add(key)
-    const place = field[0] === 'sheets' ? ['measured', 'tested'] : [...field, 'tested']
+    const place =
+      field[0] === 'sheets'
+        ? ['measured', 'tested']
+        : [...field, field[0] === 'reported' ? 'date' : 'tested']
     return [
       problemAt(
         entry.at(place),

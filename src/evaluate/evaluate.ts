@@ -1,7 +1,7 @@
 /** Every lot of a workshop to its figures, each lot after the lots it was made from. */
 
 import { type Problem } from '../problem.ts'
-import { quantities } from '../quantities.ts'
+import { quantities, type QuantityName } from '../quantities.ts'
 import { versionOn } from '../records/references.ts'
 import type { Entry, Records } from '../records/types.ts'
 import { type Bench, openBench, type Readers } from './bench.ts'
@@ -10,6 +10,7 @@ import { doubtFigures, findDoubts } from './doubts.ts'
 import { checkCopies } from './copies.ts'
 import { inMakingOrder } from './order.ts'
 import { batchModels, expansionModels, foilModels, type Surroundings } from './models.ts'
+import { type Reports, checkReported, withReported } from './reported.ts'
 import { checkPlausible } from './result.ts'
 import type { EvaluatedContent, EvaluatedLot, Result, Results } from './types.ts'
 
@@ -92,7 +93,7 @@ function evaluateLot(
       kind: 'batch',
       entry: batch,
       ...head,
-      ...runModels(bench, batchModels, batch.record, around)
+      ...runModels(bench, batchModels, batch.record, around, batch.record.reported)
     }
   if (run)
     return {
@@ -105,7 +106,7 @@ function evaluateLot(
     kind: 'foil',
     entry: foil!,
     ...head,
-    ...runModels(bench, foilModels, foil!.record, around)
+    ...runModels(bench, foilModels, foil!.record, around, foil!.record.reported)
   }
 }
 
@@ -129,13 +130,16 @@ function runModels<Kind>(
   bench: Bench,
   models: Table<Kind>,
   record: Kind,
-  around: Omit<Surroundings, 'sofar'>
+  around: Omit<Surroundings, 'sofar'>,
+  reports: Reports = {}
 ): { product: Results; process: Results; instruments: string[] } {
   const sofar: Results = {}
   const sides: Record<'product' | 'process', Results> = { product: {}, process: {} }
   const surroundings = { ...around, sofar }
+  checkReported(bench, Object.keys(models), reports)
   for (const [name, model] of Object.entries(models)) {
-    const result = model?.(bench, record, surroundings)
+    const own = model?.(bench, record, surroundings)
+    const result = withReported(bench, name as QuantityName, own, reports)
     if (!result) continue
     sofar[name as keyof Results] = result
     sides[quantities[name as keyof Results].side][name as keyof Results] = result

@@ -25,6 +25,22 @@ export interface Trace {
   readonly notes: readonly string[]
 }
 
+/** Who found a figure elsewhere, and what their report says of it, digits as printed there. */
+export interface Report {
+  readonly number: string
+  readonly date: string
+  /** As customers read it: the laboratory's name only where it may be public. */
+  readonly by: string
+  readonly value: string
+  readonly expandedUncertainty?: string
+  readonly coverageFactor?: string
+  /** Why the report states no uncertainty. */
+  readonly withoutUncertainty?: string
+  readonly method?: string
+  readonly scope?: string
+  readonly sha256?: string
+}
+
 /** One figure of a lot. */
 export interface Result {
   readonly quantity: QuantityName
@@ -40,6 +56,12 @@ export interface Result {
   readonly readings: readonly { readonly label: string; readonly estimate: Estimate }[]
   /** Reporting limit, where the figure lies below it. */
   readonly below?: number
+  /** Present where the figure is not ours: measured elsewhere, and marked so wherever it prints. */
+  readonly report?: Report
+  /** What an outside laboratory reported beside our own figure. */
+  readonly compared?: Result
+  /** A sentence that belongs to the figure: what it holds for, how it varies. */
+  readonly remark?: string
   /** Where in the record it stands. */
   readonly field: FieldPath
   readonly trace: Trace

@@ -19,6 +19,7 @@ import { versionOn } from '../records/references.ts'
 import type { Limit } from '../records/schemas/grade.ts'
 import type { Grade, Records } from '../records/types.ts'
 import { lotHazards } from './lot-hazards.ts'
+import { judgeReported } from './reported.ts'
 import type { JudgedLot, JudgedRow, Scope } from './types.ts'
 
 /**
@@ -115,6 +116,8 @@ export function judgeScope(
   scope: Scope,
   rule: DecisionRule
 ): Pick<JudgedRow, 'verdict' | 'worst'> {
+  const reported = judgeReported(result, bounds, scope, rule)
+  if (reported) return { verdict: reported }
   const figures =
     scope === 'every sheet' ? result.each : scope === 'every reading' ? readingsOf(result) : []
   if (figures.length === 0)

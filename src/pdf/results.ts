@@ -70,7 +70,7 @@ const quiet = (text: string): Cell => ({ text, weight: 'quiet' })
 
 function rowOf(row: ResultRow, words: Words): TableRow {
   return {
-    title: row.title,
+    title: row.report ? `${row.title} (${words.external})` : row.title,
     cells: {
       unit: { text: row.unit.printed || words.noUnit },
       n: { text: row.n === undefined ? words.notCounted : String(row.n) },
@@ -99,7 +99,8 @@ function verdictCell(row: ResultRow, words: Words): Cell {
 function notesOf(row: ResultRow, words: Words): Note[] {
   const property = (text: string, strong = false): Note => ({ text, of: 'property', strong })
   const notes: Note[] = []
-  if (row.method) notes.push(property(methodText(row.method, row.testedOn, words)))
+  if (row.report) notes.push(property(row.report.sentence, true))
+  else if (row.method) notes.push(property(methodText(row.method, row.testedOn, words)))
   else if (row.basis === 'measured') notes.push(property(words.noMethod))
   if (row.method?.deviation)
     notes.push(property(`${words.deviation}: ${ended(row.method.deviation)}`, true))

@@ -29,6 +29,7 @@ export interface Words {
   readonly deviation: string
   readonly decidedBy: string
   readonly noMethod: string
+  readonly external: string
   readonly notStated: string
   readonly noUnit: string
   readonly noLimit: string
@@ -91,6 +92,7 @@ const en: Words = {
   deviation: 'Deviation from the method',
   decidedBy: 'Decided by',
   noMethod: 'Method not stated.',
+  external: 'external',
   notStated: 'not stated',
   noUnit: '–',
   noLimit: 'no limit',

@@ -72,7 +72,8 @@ const dropped = new Set([
   'deviation',
   'checks',
   'log',
-  'reason'
+  'reason',
+  'reported'
 ])
 
 /** Kinds whose records may stand unfinished. */

@@ -74,7 +74,7 @@ function checkBounds({ min, max, target, tolerance }: Bounds, context: z.Refinem
 }
 
 /** One optional entry for every quantity, by its key. */
-const perQuantity = <Schema extends z.ZodType>(entry: (quantity: Quantity) => Schema) =>
+export const perQuantity = <Schema extends z.ZodType>(entry: (quantity: Quantity) => Schema) =>
   z.strictObject(
     Object.fromEntries(
       Object.values(quantities).map(quantity => [quantity.key, entry(quantity).optional()])

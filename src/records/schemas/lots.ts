@@ -11,6 +11,7 @@ import {
   testHead,
   usedLot
 } from './common.ts'
+import { reportedResults } from './reported.ts'
 import { flakeTestBlock } from './tests.ts'
 
 /** What a charge's part is for. */
@@ -43,6 +44,7 @@ export const batchRecord = fields({
   product: fields({ mass: quantity('g', 'above 0'), 'leachable-salt': maybe(quantity('%')) }),
   tests: maybe(flakeTestBlock),
   hazards: maybe(lotHazards),
+  reported: maybe(reportedResults),
   ...lotTail
 })
 
@@ -84,6 +86,7 @@ export const foilRecord = fields({
     })
   ),
   sheets: maybe(list(sheet)),
+  reported: maybe(reportedResults),
   ...lotTail
 })
 

@@ -1,0 +1,96 @@
+/** Results measured elsewhere, as readers see them: as their report prints them, and marked. */
+
+import type { Report, Result } from '../evaluate/types.ts'
+import { exactText } from '../metrology/rounding.ts'
+import { quantities } from '../quantities.ts'
+import { unitText, withUnit, writtenFigure } from './figure.ts'
+import type { ReportText, ResultRow, Working } from './types.ts'
+import { dateText, unparted, withMinus } from './words.ts'
+
+/** Whose result it is, in one sentence. */
+function reportSentence({ by, number, date, method, scope, withoutUncertainty }: Report): string {
+  const parts = [
+    `External result: measured by ${by}, report ${number} of ${dateText(date)}`,
+    method && `method as reported: ${method}`,
+    scope && `scope: ${scope}`,
+    withoutUncertainty && `no uncertainty is stated: ${withoutUncertainty}`
+  ]
+  return unparted(`${parts.filter(part => part).join('; ')}.`)
+}
+
+export const reportText = (report: Report): ReportText => ({
+  by: report.by,
+  number: report.number,
+  date: report.date,
+  sentence: reportSentence(report),
+  ...(report.scope === undefined ? {} : { scope: report.scope }),
+  ...(report.method === undefined ? {} : { method: report.method }),
+  ...(report.sha256 === undefined ? {} : { sha256: report.sha256 })
+})
+
+/** A reported figure with the digits of its report. */
+export function reportedPart(report: Report, below: number | undefined): Partial<ResultRow> {
+  const { value, expandedUncertainty: U, coverageFactor: k, date } = report
+  const shared = { testedOn: date, report: reportText(report) }
+  if (below !== undefined)
+    return {
+      ...shared,
+      value: { exact: exactText(below), printed: `< ${withMinus(value)}` },
+      below: true
+    }
+  if (U === undefined || k === undefined) return { ...shared, value: writtenFigure(value) }
+  return {
+    ...shared,
+    value: writtenFigure(value),
+    expandedUncertainty: writtenFigure(U),
+    coverageFactor: writtenFigure(k),
+    standardUncertainty: {
+      exact: exactText(Number(U) / Number(k)),
+      printed: exactText(Number(U) / Number(k))
+    }
+  }
+}
+
+/** '2.31 % ± 0.12 %', '< 10 mg/kg' or '2.31 %, no uncertainty stated'. */
+export function reportedFigure({ report, below, quantity }: Result): string {
+  const unit = unitText(quantity).printed
+  const { value, expandedUncertainty: U } = report!
+  const shown = withUnit(withMinus(value), unit)
+  if (below !== undefined) return `< ${shown}`
+  return U === undefined ? `${shown}, no uncertainty stated` : `${shown} ± ${withUnit(U, unit)}`
+}
+
+/** What an outside laboratory found beside our own figure, in one sentence. */
+export const comparedText = (compared: Result): string =>
+  unparted(
+    `${reportedFigure(compared)} was reported beside it by ${compared.report!.by}, report ${compared.report!.number} of ${dateText(compared.report!.date)}.`
+  )
+
+/** The working of a figure that was worked out elsewhere. */
+export function reportedWorking(result: Result): Working {
+  const { trace, quantity } = result
+  const none = (caption: string) => ({ caption, columns: [], rows: [] })
+  return {
+    key: quantities[quantity].key,
+    title: quantities[quantity].title,
+    formula: trace.formula,
+    source: trace.source,
+    outcome: reportedFigure(result),
+    inputs: none('Inputs'),
+    budget: none('What the uncertainty comes from'),
+    notes: trace.notes
+  }
+}
+
+/** Why a reported figure meets its limit or not, or cannot decide it. */
+export function reportedSentence(
+  result: Result,
+  limit: string,
+  scope: string,
+  standing: string
+): string {
+  const shown = reportedFigure(result)
+  if (scope !== 'lot mean')
+    return `${shown} was reported for the lot; the limit of ${limit} holds for ${scope}.`
+  return `${shown}, as reported, is ${standing}.`
+}

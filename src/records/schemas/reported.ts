@@ -1,0 +1,78 @@
+/** Results that somebody else measured: what an outside laboratory reported of a lot. */
+
+import { z } from 'zod'
+import type { Reading } from '../../metrology/written.ts'
+import type { UnitName } from '../../metrology/units.ts'
+import { quoted } from '../../problem.ts'
+import { amount, date, fields, identifier, maybe, refuse, text, yesNo } from '../fields.ts'
+import { perQuantity } from './grade.ts'
+
+interface Stated {
+  readonly value?: Reading | undefined
+  readonly lessThan?: Reading | undefined
+  readonly expandedUncertainty?: Reading | undefined
+  readonly coverageFactor?: Reading | undefined
+  readonly withoutUncertainty?: string | undefined
+}
+
+/** A report gives a value or 'less than', and with a value U and its k, or why there is none. */
+function checkStated(stated: Stated, context: z.RefinementCtx): void {
+  const { value, lessThan, expandedUncertainty, coverageFactor, withoutUncertainty } = stated
+  const missing = (field: string[], message: string, hint: string) =>
+    refuse(context, field, 'MISSING_FIELD', [message, hint])
+  const surplus = (field: string, message: string, hint: string) =>
+    refuse(context, [field], 'INVALID_VALUE', [message, hint])
+  if (!value && !lessThan)
+    missing([], 'this reported result has no figure', "write 'value:', or 'less-than:'")
+  if (value && lessThan)
+    surplus('lessThan', 'stands beside a value', 'keep what the report gives: one of the two')
+  if (value && !expandedUncertainty && withoutUncertainty === undefined)
+    missing(
+      ['expandedUncertainty'],
+      'is missing, and so is the reason why there is none',
+      "write expanded-uncertainty and coverage-factor, or 'without-uncertainty:' with the reason"
+    )
+  if (expandedUncertainty && withoutUncertainty !== undefined)
+    surplus('withoutUncertainty', 'stands beside an expanded uncertainty', 'keep one of the two')
+  if (expandedUncertainty && !coverageFactor)
+    missing(
+      ['coverageFactor'],
+      'is missing: the expanded uncertainty beside it needs it',
+      'add coverage-factor: 2, or as the report says'
+    )
+  if (lessThan && !value && (expandedUncertainty ?? withoutUncertainty) !== undefined)
+    surplus('lessThan', 'needs no uncertainty: it is a bound, not a figure', 'take the other out')
+}
+
+/** SHA-256 of a file, in hexadecimal as tools print it. */
+const sha256 = () =>
+  z.string().superRefine((value, context) => {
+    if (!/^[0-9a-f]{64}$/u.test(value))
+      refuse(context, [], 'INVALID_VALUE', [
+        `must be 64 digits and letters a to f, got ${quoted(value)}`,
+        'copy it whole from what sha256sum prints of the report as received'
+      ])
+  })
+
+const reportedIn = (unit: UnitName) =>
+  fields({
+    value: maybe(amount(unit)),
+    'less-than': maybe(amount(unit, 'above 0')),
+    'expanded-uncertainty': maybe(amount(unit, 'above 0')),
+    'coverage-factor': maybe(amount('1', 'at least 1')),
+    'without-uncertainty': maybe(text()),
+    laboratory: text(),
+    /** The laboratory agreed to be named; without it customers read 'an external laboratory'. */
+    'name-public': maybe(yesNo()),
+    report: identifier(),
+    date: date(),
+    method: maybe(text()),
+    scope: maybe(text()),
+    'file-sha256': maybe(sha256())
+  }).superRefine(checkStated)
+
+/** One optional report for every quantity, by its key. */
+export const reportedResults = perQuantity(({ unit }) => reportedIn(unit))
+
+export type ReportedResults = z.output<typeof reportedResults>
+export type ReportedRecord = z.output<ReturnType<typeof reportedIn>>
