@@ -6,20 +6,10 @@
  * project's own judgement of what a small workshop can meet; outside one a check warns, never fails.
  */
 
-import type { UnitName } from './metrology/units.ts'
+import { flakeQuantities } from './quantities/flake.ts'
+import type { Quantity } from './quantities/quantity.ts'
 
-export interface Quantity {
-  /** Key in records, limits and addresses. */
-  readonly key: string
-  readonly title: string
-  readonly unit: UnitName
-  /** Lowest and highest plausible value, in `unit`. */
-  readonly band: readonly [number, number]
-  /** Product figures may be public; process figures exist only in the workshop edition. */
-  readonly side: 'product' | 'process'
-  /** What the figure means, for a reader who meets it first. */
-  readonly meaning: string
-}
+export type { Quantity }
 
 export const quantities = {
   expansionVolume_mL_per_g: {
@@ -104,6 +94,7 @@ export const quantities = {
     side: 'product',
     meaning: '100 % less ash, of what is left once the volatile matter is gone'
   },
+  ...flakeQuantities,
   thickness_mm: {
     key: 'thickness',
     title: 'Thickness',
@@ -222,6 +213,12 @@ export type QuantityName = keyof typeof quantities
 export type QuantityKey = (typeof quantities)[QuantityName]['key']
 
 export const quantityNames = Object.keys(quantities) as QuantityName[]
+
+/** Key of the test block a quantity is read in. */
+export const testOf = (quantity: QuantityName): string => {
+  const { key, test }: Quantity = quantities[quantity]
+  return test ?? key
+}
 
 /** The quantity a record's key names, or undefined. */
 export const quantityOf = (key: string): QuantityName | undefined =>

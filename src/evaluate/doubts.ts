@@ -4,6 +4,7 @@ import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { versionOn } from '../records/references.ts'
 import type { Batch, Entry, Foil, Records } from '../records/types.ts'
 import { predictedPH } from './filtrate.ts'
+import { doubtFlake } from './flake-doubts.ts'
 import type { EvaluatedBatch, EvaluatedLot } from './types.ts'
 
 /** Two figures of one filtrate further apart than this contradict each other. */
@@ -11,7 +12,7 @@ const PH_TOLERANCE = 0.5
 
 /** Every doubt that a lot's figures raise. */
 export const doubtFigures = (lot: EvaluatedLot): Problem[] =>
-  lot.kind === 'batch' ? doubtPH(lot) : []
+  lot.kind === 'batch' ? [...doubtPH(lot), ...doubtFlake(lot)] : []
 
 /** Every doubt about the records of a workshop that their figures do not raise. */
 export function findDoubts(content: Records): Problem[] {

@@ -78,23 +78,43 @@ export function expansionRatioResult(
 ): Result | undefined {
   const test = tests?.expansionVolume
   const volume = sofar.expansionVolume_mL_per_g
-  const density = test?.bulkDensity_g_per_mL
+  const density = looseDensityFor(bench, test, sofar)
   if (!test || !volume || !density) return undefined
   const session = openTest(bench, test, 'expansionVolume', 'expansion-ratio', methodOf)
-  const bulkDensity_g_per_mL = measured(
-    density.value,
-    rectangular(density.resolution),
-    `${bench.lot} bulk density`
-  )
+  const { bulkDensity_g_per_mL, note } = density
   const account: Account = {
     quantity: 'expansionRatio',
     basis: expansionRatioBasis,
-    notes: [`Loose bulk density of the flake: ${density.written}, as recorded.`]
+    notes: [note]
   }
   const result = singleResult(session, account, () =>
     expansionRatio({ expansionVolume_mL_per_g: volume.estimate, bulkDensity_g_per_mL })
   )
   return result && { ...result, n: volume.n }
+}
+
+/** The lot's own loose density where it was tested, else the one written beside the expansion. */
+function looseDensityFor(
+  bench: Bench,
+  test: Test<'expansionVolume'> | undefined,
+  { looseDensity_g_per_mL: tested }: Results
+): { bulkDensity_g_per_mL: Estimate; note: string } | undefined {
+  if (tested)
+    return {
+      bulkDensity_g_per_mL: tested.estimate,
+      note: 'Loose bulk density of the flake as tested on this lot.'
+    }
+  const density = test?.bulkDensity_g_per_mL
+  return (
+    density && {
+      bulkDensity_g_per_mL: measured(
+        density.value,
+        rectangular(density.resolution),
+        `${bench.lot} bulk density`
+      ),
+      note: `Loose bulk density of the flake: ${density.written}, as recorded.`
+    }
+  )
 }
 
 export function slurryPHResult(

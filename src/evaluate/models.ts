@@ -9,6 +9,7 @@ import type { Batch, Expansion, Foil } from '../records/types.ts'
 import * as batchProcess from './batch-process.ts'
 import type { Bench } from './bench.ts'
 import * as flake from './flake.ts'
+import * as tests from './flake-tests.ts'
 import * as foil from './foil.ts'
 import { freeAcidAmountResult, freeAcidResult } from './free-acid.ts'
 import * as process from './process.ts'
@@ -29,6 +30,10 @@ type Models<Kind> = Partial<
 >
 
 export const batchModels: Models<Batch> = {
+  looseDensity_g_per_mL: (bench, record, { methodOf }) =>
+    tests.bulkDensityResult(bench, record, methodOf, 'looseDensity_g_per_mL'),
+  tappedDensity_g_per_mL: (bench, record, { methodOf }) =>
+    tests.bulkDensityResult(bench, record, methodOf, 'tappedDensity_g_per_mL'),
   expansionVolume_mL_per_g: (bench, record, { methodOf }) =>
     flake.expansionVolumeResult(bench, record, methodOf),
   expansionRatio: (bench, record, { methodOf, sofar }) =>

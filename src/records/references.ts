@@ -1,6 +1,7 @@
 /** Records that name other records: each name must stand for one, of the right kind. */
 
 import { type FieldPath, type Problem, problemAt, quoted } from '../problem.ts'
+import { quantityOf, testOf } from '../quantities.ts'
 import type { Calibration, Content, Entry, Grade, Instrument, Method, Records } from './types.ts'
 import { suggestion } from './validate.ts'
 
@@ -134,7 +135,7 @@ function checkMethod(
 ): void {
   refer(check, entry, field, id, check.content.methods, 'method')
   const wrong = (check.content.methods.get(id ?? '') ?? []).find(
-    ({ record }: Entry<Method>) => record.quantity !== quantity
+    ({ record }: Entry<Method>) => blockOf(record.quantity) !== blockOf(quantity)
   )
   if (wrong)
     check.problems.push(
@@ -145,6 +146,12 @@ function checkMethod(
         'name a method of this quantity'
       )
     )
+}
+
+/** One method serves all that its test gives. */
+const blockOf = (key: string): string => {
+  const quantity = quantityOf(key)
+  return quantity ? testOf(quantity) : key
 }
 
 interface JudgedLot {

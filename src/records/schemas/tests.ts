@@ -11,6 +11,9 @@ const weighing = fields({
   after: quantity('g')
 })
 
+/** A vessel filled with flake. */
+const filled = fields({ mass: quantity('g'), volume: quantity('mL') })
+
 /** The state the sample went in with; as received where nothing is said. */
 const sample = z.enum(['as received', 'dried'])
 
@@ -33,6 +36,8 @@ export const flakeTests = {
   'slurry-ph': fields({ ...testHead, readings: list(quantity('1')) }),
   moisture: fields({ ...testHead, readings: list(weighing) }),
   volatile: fields({ ...testHead, sample: maybe(sample), readings: list(weighing) }),
+  'bulk-density': fields({ ...testHead, readings: list(filled) }),
+  'tapped-density': fields({ ...testHead, readings: list(filled) }),
   ash: fields({ ...testHead, sample: maybe(sample), readings: list(weighing) })
 } as const
 
