@@ -19,7 +19,10 @@ export interface TestHead {
 }
 
 /** How one kind of test is read. */
-export interface BlockPlan<Reading> extends Pick<Account, 'quantity' | 'basis' | 'notes'> {
+export interface BlockPlan<Reading> extends Pick<
+  Account,
+  'quantity' | 'basis' | 'notes' | 'nearNothing'
+> {
   /** The block in the typed record: 'bulkDensity'. */
   readonly block: string
   readonly columns: readonly string[]
@@ -58,7 +61,8 @@ export function blockResult<One>(
     written: { columns, rows: test.readings.map(written) },
     instrumentOf: instrumentsFor(session, roles),
     deviation: test.deviation,
-    ...(plan.notes ? { notes: plan.notes } : {})
+    ...(plan.notes ? { notes: plan.notes } : {}),
+    ...(plan.nearNothing ? { nearNothing: true } : {})
   }
   return repeatedResult(session, test.readings, account, (reading, what) =>
     model((value, unit, role, name) => read(session, value, unit, role, `${what} ${name}`), reading)

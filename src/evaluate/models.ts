@@ -13,6 +13,7 @@ import * as tests from './flake-tests.ts'
 import * as foil from './foil.ts'
 import { freeAcidAmountResult, freeAcidResult } from './free-acid.ts'
 import * as process from './process.ts'
+import * as sieve from './sieve.ts'
 import type { Result, Results } from './types.ts'
 
 /** What a model may look at beside its own record. */
@@ -51,6 +52,21 @@ export const batchModels: Models<Batch> = {
     flake.fixedCarbonResult(bench, record, methodOf, sofar),
   devolatilisedCarbon_percent: (bench, record, { methodOf, sofar }) =>
     flake.devolatilisedCarbonResult(bench, record, methodOf, sofar),
+  retained500_percent: (bench, record, { methodOf }) =>
+    sieve.retainedResult(bench, record, methodOf, 'retained500_percent', 500),
+  retained300_percent: (bench, record, { methodOf }) =>
+    sieve.retainedResult(bench, record, methodOf, 'retained300_percent', 300),
+  retained180_percent: (bench, record, { methodOf }) =>
+    sieve.retainedResult(bench, record, methodOf, 'retained180_percent', 180),
+  retained150_percent: (bench, record, { methodOf }) =>
+    sieve.retainedResult(bench, record, methodOf, 'retained150_percent', 150),
+  retained75_percent: (bench, record, { methodOf }) =>
+    sieve.retainedResult(bench, record, methodOf, 'retained75_percent', 75),
+  d10_um: (bench, record, { methodOf }) => sieve.sizeResult(bench, record, methodOf, 'd10_um', 10),
+  d50_um: (bench, record, { methodOf }) => sieve.sizeResult(bench, record, methodOf, 'd50_um', 50),
+  d90_um: (bench, record, { methodOf }) => sieve.sizeResult(bench, record, methodOf, 'd90_um', 90),
+  sieveLoss_percent: (bench, record, { methodOf }) =>
+    sieve.sieveLossResult(bench, record, methodOf),
   massYield_percent: (bench, record) => batchProcess.massYieldResult(bench, record),
   uptake_percent: (bench, record, { sofar }) => batchProcess.uptakeResult(bench, record, sofar),
   uptakeWithoutSalt_percent: (bench, record, { sofar }) =>

@@ -24,6 +24,8 @@ export interface Account {
   readonly notes?: readonly string[]
   readonly tested?: string | undefined
   readonly deviation?: string | undefined
+  /** True where the figure lies near 0 by its nature, so that its readings differ by much of it. */
+  readonly nearNothing?: boolean
 }
 
 /** Run a model; a refused input becomes a problem at its field, and no figure. */
@@ -63,7 +65,7 @@ export function repeatedResult<Reading>(
   if (computed.length < readings.length) return undefined
   const repeatability = repeatabilityOf(method, meanValue(computed))
   if (computed.length === 1 && !repeatability) warnSingle(session, account.quantity)
-  warnScattered(session, account.quantity, computed, repeatability)
+  if (!account.nearNothing) warnScattered(session, account.quantity, computed, repeatability)
   const mean = meanOfReadings(computed, `${bench.lot} ${title}`, repeatability)
   const each = computed.map((estimate, index) => ({ label: `reading ${index + 1}`, estimate }))
   return {

@@ -3,6 +3,87 @@
 import type { Quantity } from './quantity.ts'
 
 export const flakeQuantities = {
+  retained500_percent: {
+    key: 'retained-500',
+    title: 'Retained on 500 µm (+35 mesh)',
+    unit: '%',
+    band: [0, 100],
+    side: 'product',
+    test: 'sieve',
+    meaning: 'mass on sieve No. 35 of ASTM E11 and all coarser ones, of the mass recovered'
+  },
+  retained300_percent: {
+    key: 'retained-300',
+    title: 'Retained on 300 µm (+50 mesh)',
+    unit: '%',
+    band: [0, 100],
+    side: 'product',
+    test: 'sieve',
+    meaning: 'mass on sieve No. 50 of ASTM E11 and all coarser ones, of the mass recovered'
+  },
+  retained180_percent: {
+    key: 'retained-180',
+    title: 'Retained on 180 µm (+80 mesh)',
+    unit: '%',
+    band: [0, 100],
+    side: 'product',
+    test: 'sieve',
+    meaning: 'mass on sieve No. 80 of ASTM E11 and all coarser ones, of the mass recovered'
+  },
+  retained150_percent: {
+    key: 'retained-150',
+    title: 'Retained on 150 µm (+100 mesh)',
+    unit: '%',
+    band: [0, 100],
+    side: 'product',
+    test: 'sieve',
+    meaning: 'mass on sieve No. 100 of ASTM E11 and all coarser ones, of the mass recovered'
+  },
+  retained75_percent: {
+    key: 'retained-75',
+    title: 'Retained on 75 µm (+200 mesh)',
+    unit: '%',
+    band: [0, 100],
+    side: 'product',
+    test: 'sieve',
+    meaning: 'mass on sieve No. 200 of ASTM E11 and all coarser ones, of the mass recovered'
+  },
+  d10_um: {
+    key: 'd10',
+    title: 'Sieve size d10',
+    unit: 'µm',
+    band: [20, 2000],
+    side: 'product',
+    test: 'sieve',
+    meaning: 'size that 10 % of the mass is finer than, interpolated between sieves'
+  },
+  d50_um: {
+    key: 'd50',
+    title: 'Sieve size d50',
+    unit: 'µm',
+    band: [20, 2000],
+    side: 'product',
+    test: 'sieve',
+    meaning: 'size that 50 % of the mass is finer than, interpolated between sieves'
+  },
+  d90_um: {
+    key: 'd90',
+    title: 'Sieve size d90',
+    unit: 'µm',
+    band: [20, 2000],
+    side: 'product',
+    test: 'sieve',
+    meaning: 'size that 90 % of the mass is finer than, interpolated between sieves'
+  },
+  sieveLoss_percent: {
+    key: 'sieve-loss',
+    title: 'Loss on sieving',
+    unit: '%',
+    band: [-0.5, 2],
+    side: 'product',
+    test: 'sieve',
+    meaning: 'mass charged that no sieve and no pan held afterwards'
+  },
   looseDensity_g_per_mL: {
     key: 'bulk-density',
     title: 'Bulk density, loose',

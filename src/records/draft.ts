@@ -55,6 +55,8 @@ const kept = new Set([
   'supplier',
   'substance',
   'end-point-ph',
+  'sieves',
+  'most-loss',
   'resolution',
   'against',
   'laboratory',

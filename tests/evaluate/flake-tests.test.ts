@@ -25,3 +25,26 @@ describe('bulk density of EB-26-012', () => {
     expect(uncertaintyOf(ratio) / ratio.value).toBeGreaterThan(uncertaintyOf(loose) / loose.value)
   })
 })
+
+describe('sieve analysis of EB-26-015', () => {
+  test('retained on 300 µm: mean of two runs, of the mass recovered, by hand', () => {
+    const first = (3.94 + 39.12) / (3.94 + 39.12 + 5.06 + 0.83 + 0.68 + 0.24)
+    const second = (3.71 + 39.3) / (3.71 + 39.3 + 5.18 + 0.8 + 0.61 + 0.21)
+    const { estimate, n } = resultOf('EB-26-015', 'retained300_percent')
+    expect(n).toBe(2)
+    expect(estimate.value).toBeCloseTo((100 * (first + second)) / 2, 10)
+  })
+
+  test('loss: of the mass charged', () => {
+    const loss = (1 - 49.87 / 50.02 + (1 - 49.81 / 49.97)) / 2
+    expect(resultOf('EB-26-015', 'sieveLoss_percent').estimate.value).toBeCloseTo(100 * loss, 10)
+  })
+
+  test('a size carries the tolerance of its sieves, a retained part does not', () => {
+    const causes = (quantity: QuantityName) => [
+      ...resultOf('EB-26-015', quantity).estimate.terms.keys()
+    ]
+    expect(causes('d50_um')).toContain('mean aperture of sieve 300 µm')
+    expect(causes('retained300_percent').filter(name => name.includes('aperture'))).toEqual([])
+  })
+})

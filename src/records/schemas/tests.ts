@@ -3,6 +3,7 @@
 import { z } from 'zod'
 import { fields, identifier, list, maybe, quantity } from '../fields.ts'
 import { testHead } from './common.ts'
+import { sieveTest } from './sieve.ts'
 
 /** A dish weighed empty, with the sample, and again after heating. */
 const weighing = fields({
@@ -36,6 +37,7 @@ export const flakeTests = {
   'slurry-ph': fields({ ...testHead, readings: list(quantity('1')) }),
   moisture: fields({ ...testHead, readings: list(weighing) }),
   volatile: fields({ ...testHead, sample: maybe(sample), readings: list(weighing) }),
+  sieve: sieveTest,
   'bulk-density': fields({ ...testHead, readings: list(filled) }),
   'tapped-density': fields({ ...testHead, readings: list(filled) }),
   ash: fields({ ...testHead, sample: maybe(sample), readings: list(weighing) })
