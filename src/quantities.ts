@@ -7,6 +7,7 @@
  */
 
 import { flakeQuantities } from './quantities/flake.ts'
+import { processQuantities } from './quantities/process.ts'
 import type { Quantity } from './quantities/quantity.ts'
 
 export type { Quantity }
@@ -206,7 +207,8 @@ export const quantities = {
     band: [40, 140],
     side: 'process',
     meaning: 'saleable foil per graphite charged, along the chain of lots'
-  }
+  },
+  ...processQuantities
 } as const satisfies Record<string, Quantity>
 
 export type QuantityName = keyof typeof quantities

@@ -1,6 +1,7 @@
 /** Figures of one flake lot that cannot both be right: told as warnings, the figures stand. */
 
-import { uncertaintyOf } from '../metrology/estimate.ts'
+import { molarMass_g_per_mol } from '../chemistry/molar-mass.ts'
+import { type Estimate, uncertaintyOf } from '../metrology/estimate.ts'
 import { type Problem, problemAt } from '../problem.ts'
 import type { EvaluatedBatch } from './types.ts'
 
@@ -8,7 +9,12 @@ import type { EvaluatedBatch } from './types.ts'
 const NOISE = 4
 
 /** Every doubt about the figures of one batch. */
-export const doubtFlake = (batch: EvaluatedBatch): Problem[] => [...doubtTapping(batch)]
+export const doubtFlake = (batch: EvaluatedBatch): Problem[] => [
+  ...doubtTapping(batch),
+  ...doubtSulfur(batch)
+]
+
+const S_PER_SO4 = molarMass_g_per_mol('S') / molarMass_g_per_mol('SO4')
 
 const shown = (value: number) => Number(value.toPrecision(4))
 
@@ -27,4 +33,39 @@ function doubtTapping({ entry, product }: EvaluatedBatch): Problem[] {
       'check whether the two were exchanged, and mass and volume of each'
     )
   ]
+}
+
+/** Sulfur is part of what was taken up, and free sulfate part of the sulfur. */
+function doubtSulfur({ entry, product, process }: EvaluatedBatch): Problem[] {
+  const { sulfur_percent: sulfur, freeSulfate_percent: free } = product
+  const explained = process.sulfurExplained_percent
+  const beyond = (estimate: Estimate, most: number) =>
+    estimate.value > most + NOISE * uncertaintyOf(estimate)
+  const tooMuch =
+    sulfur && explained && beyond(explained.estimate, 100)
+      ? [
+          problemAt(
+            entry.at(sulfur.field),
+            'CONTRADICTION',
+            `the sulfur stands for ${shown(explained.estimate.value)} % of all that the graphite took up`,
+            'check the sulfur and its unit, and the masses of graphite and product'
+          )
+        ]
+      : []
+  // A gram of sulfate holds a third of a gram of sulfur.
+  const freeSulfur = free && free.estimate.value * S_PER_SO4
+  const noise =
+    NOISE * Math.hypot(...[sulfur, free].map(one => (one ? uncertaintyOf(one.estimate) : 0)))
+  const tooFree =
+    sulfur && free && freeSulfur! > sulfur.estimate.value + noise
+      ? [
+          problemAt(
+            entry.at(free.field),
+            'CONTRADICTION',
+            `the free sulfate holds ${shown(freeSulfur!)} % of sulfur, more than the ${shown(sulfur.estimate.value)} % there is in all`,
+            'check both; free sulfate is given as SO4, total sulfur as S'
+          )
+        ]
+      : []
+  return [...tooMuch, ...tooFree]
 }

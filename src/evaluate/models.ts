@@ -14,6 +14,7 @@ import * as foil from './foil.ts'
 import { freeAcidAmountResult, freeAcidResult } from './free-acid.ts'
 import * as process from './process.ts'
 import * as sieve from './sieve.ts'
+import * as sulfur from './sulfur.ts'
 import type { Result, Results } from './types.ts'
 
 /** What a model may look at beside its own record. */
@@ -67,12 +68,20 @@ export const batchModels: Models<Batch> = {
   d90_um: (bench, record, { methodOf }) => sieve.sizeResult(bench, record, methodOf, 'd90_um', 90),
   sieveLoss_percent: (bench, record, { methodOf }) =>
     sieve.sieveLossResult(bench, record, methodOf),
+  sulfur_percent: (bench, record, { methodOf }) =>
+    sulfur.sulfateResult(bench, record, methodOf, 'sulfur_percent'),
+  acidEquivalent_percent: (bench, record, { methodOf, sofar }) =>
+    sulfur.acidEquivalentResult(bench, record, methodOf, sofar),
+  freeSulfate_percent: (bench, record, { methodOf }) =>
+    sulfur.sulfateResult(bench, record, methodOf, 'freeSulfate_percent'),
   massYield_percent: (bench, record) => batchProcess.massYieldResult(bench, record),
   uptake_percent: (bench, record, { sofar }) => batchProcess.uptakeResult(bench, record, sofar),
   uptakeWithoutSalt_percent: (bench, record, { sofar }) =>
     batchProcess.uptakeWithoutSaltResult(bench, record, sofar),
   lossCeiling_percent: (bench, record, { sofar }) =>
-    batchProcess.lossCeilingResult(bench, record, sofar)
+    batchProcess.lossCeilingResult(bench, record, sofar),
+  sulfurExplained_percent: (bench, record, { sofar }) =>
+    sulfur.sulfurExplainedResult(bench, record, sofar)
 }
 
 export const expansionModels: Models<Expansion> = {

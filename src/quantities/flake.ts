@@ -99,5 +99,29 @@ export const flakeQuantities = {
     band: [0.1, 1.3],
     side: 'product',
     meaning: 'the same once the vessel has been tapped until the flake settles no further'
+  },
+  sulfur_percent: {
+    key: 'sulfur',
+    title: 'Total sulfur',
+    unit: '%',
+    band: [0, 10],
+    side: 'product',
+    meaning: 'all sulfur of the product, intercalated or free, of the mass as received'
+  },
+  acidEquivalent_percent: {
+    key: 'acid-equivalent',
+    title: 'Total sulfur as H₂SO₄',
+    unit: '%',
+    band: [0, 30],
+    side: 'product',
+    meaning: 'the same sulfur expressed as sulfuric acid; it is not the free acidity'
+  },
+  freeSulfate_percent: {
+    key: 'free-sulfate',
+    title: 'Free sulfate as SO₄²⁻',
+    unit: '%',
+    band: [0, 10],
+    side: 'product',
+    meaning: 'sulfate that water leaches out, of the mass as received'
   }
 } as const satisfies Record<string, Quantity>

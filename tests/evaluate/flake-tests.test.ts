@@ -48,3 +48,29 @@ describe('sieve analysis of EB-26-015', () => {
     expect(causes('retained300_percent').filter(name => name.includes('aperture'))).toEqual([])
   })
 })
+
+describe('sulfur of EB-26-015', () => {
+  const perBariumSulfate = 32.06 / (137.33 + 32.06 + 4 * 15.999)
+
+  test('mean of two precipitates less the mean blank, by hand', () => {
+    const first = (0.0961 - 0.00035) / 0.5012
+    const second = (0.0948 - 0.00035) / 0.4987
+    const { estimate } = resultOf('EB-26-015', 'sulfur_percent')
+    expect(estimate.value).toBeCloseTo(50 * perBariumSulfate * (first + second), 10)
+  })
+
+  test('as acid, over what was taken up: dry product 246.31 g, dry graphite by its own moisture', () => {
+    const { process } = demo.lots.get('EB-26-015')!
+    const acid = resultOf('EB-26-015', 'acidEquivalent_percent').estimate.value
+    const moisture = resultOf('EB-26-015', 'moisture_percent').estimate.value
+    const uptake = process.uptake_percent!.estimate.value
+    const explained = acid / (1 - moisture / 100) / (uptake / (100 + uptake))
+    expect(process.sulfurExplained_percent!.estimate.value).toBeCloseTo(explained, 8)
+  })
+
+  test('as reported elsewhere makes an equivalent that says so', () => {
+    const { estimate, trace } = resultOf('EB-26-012', 'acidEquivalent_percent')
+    expect(estimate.value).toBeCloseTo((2.6 * 98.072) / 32.06, 9)
+    expect(trace.notes).toEqual(['From the sulfur reported by an external laboratory.'])
+  })
+})

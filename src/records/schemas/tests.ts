@@ -12,6 +12,9 @@ const weighing = fields({
   after: quantity('g')
 })
 
+/** Sulfate of a sample, weighed as ignited barium sulfate. */
+const precipitate = fields({ mass: quantity('g'), 'barium-sulfate': quantity('g') })
+
 /** A vessel filled with flake. */
 const filled = fields({ mass: quantity('g'), volume: quantity('mL') })
 
@@ -37,6 +40,12 @@ export const flakeTests = {
   'slurry-ph': fields({ ...testHead, readings: list(quantity('1')) }),
   moisture: fields({ ...testHead, readings: list(weighing) }),
   volatile: fields({ ...testHead, sample: maybe(sample), readings: list(weighing) }),
+  sulfur: fields({ ...testHead, blanks: maybe(list(quantity('g'))), readings: list(precipitate) }),
+  'free-sulfate': fields({
+    ...testHead,
+    blanks: maybe(list(quantity('g'))),
+    readings: list(precipitate)
+  }),
   sieve: sieveTest,
   'bulk-density': fields({ ...testHead, readings: list(filled) }),
   'tapped-density': fields({ ...testHead, readings: list(filled) }),
