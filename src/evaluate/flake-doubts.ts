@@ -2,6 +2,7 @@
 
 import { molarMass_g_per_mol } from '../chemistry/molar-mass.ts'
 import { type Estimate, uncertaintyOf } from '../metrology/estimate.ts'
+import { leastConductivity_uS_per_cm } from '../physics/conductivity.ts'
 import { type Problem, problemAt } from '../problem.ts'
 import type { EvaluatedBatch } from './types.ts'
 
@@ -11,7 +12,9 @@ const NOISE = 4
 /** Every doubt about the figures of one batch. */
 export const doubtFlake = (batch: EvaluatedBatch): Problem[] => [
   ...doubtTapping(batch),
-  ...doubtSulfur(batch)
+  ...doubtSulfur(batch),
+  ...doubtConductivity(batch),
+  ...doubtOnset(batch)
 ]
 
 const S_PER_SO4 = molarMass_g_per_mol('S') / molarMass_g_per_mol('SO4')
@@ -68,4 +71,44 @@ function doubtSulfur({ entry, product, process }: EvaluatedBatch): Problem[] {
         ]
       : []
   return [...tooMuch, ...tooFree]
+}
+
+/** Part of the hydrogen ion's own conductivity that an honest electrode may hide: 0.1 in pH. */
+const LEAST_PART = 0.8
+
+/** The hydrogen ion alone conducts: a filtrate of that pH cannot conduct less. */
+function doubtConductivity({ entry, product }: EvaluatedBatch): Problem[] {
+  const { conductivity_uS_per_cm: conductivity, slurryPH: pH } = product
+  if (!conductivity || !pH) return []
+  const least = leastConductivity_uS_per_cm(pH.estimate.value)
+  const { value } = conductivity.estimate
+  if (value + NOISE * uncertaintyOf(conductivity.estimate) >= LEAST_PART * least) return []
+  return [
+    problemAt(
+      entry.at(conductivity.field),
+      'CONTRADICTION',
+      `a conductivity of ${shown(value)} µS/cm does not go with a pH of ${shown(pH.estimate.value)}, whose hydrogen ion alone gives ${shown(least)} µS/cm`,
+      'check the cell and its unit, and the electrode; both belong to one filtrate'
+    )
+  ]
+}
+
+/** Flake dried at or above its own onset has begun to expand. */
+function doubtOnset({ entry, product }: EvaluatedBatch): Problem[] {
+  const onset = product.onset_C
+  if (!onset) return []
+  return (entry.record.steps ?? []).flatMap(({ what, temperature_C }, index) =>
+    /\bdr(y|ied|ying)\b/iu.test(what) &&
+    temperature_C &&
+    temperature_C.value >= onset.estimate.value
+      ? [
+          problemAt(
+            entry.at(['steps', index, 'temperature_C']),
+            'HOT_DRYING',
+            `was dried at ${temperature_C.written}, not below the onset of ${shown(onset.estimate.value)} °C measured on it`,
+            'check the temperature and the onset; flake dried so hot may have begun to expand'
+          )
+        ]
+      : []
+  )
 }

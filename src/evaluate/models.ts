@@ -68,6 +68,9 @@ export const batchModels: Models<Batch> = {
   d90_um: (bench, record, { methodOf }) => sieve.sizeResult(bench, record, methodOf, 'd90_um', 90),
   sieveLoss_percent: (bench, record, { methodOf }) =>
     sieve.sieveLossResult(bench, record, methodOf),
+  conductivity_uS_per_cm: (bench, record, { methodOf }) =>
+    tests.conductivityResult(bench, record, methodOf),
+  onset_C: (bench, record, { methodOf }) => tests.onsetResult(bench, record, methodOf),
   sulfur_percent: (bench, record, { methodOf }) =>
     sulfur.sulfateResult(bench, record, methodOf, 'sulfur_percent'),
   acidEquivalent_percent: (bench, record, { methodOf, sofar }) =>

@@ -23,6 +23,12 @@ export type Dimension =
   | 'amount per mass'
   | 'pressure'
   | 'force'
+  | 'force per width'
+  | 'conductivity'
+  | 'resistance'
+  | 'resistivity'
+  | 'voltage'
+  | 'current'
   | 'number'
 
 export interface Unit {
@@ -83,6 +89,17 @@ export const units = {
   bar: { dimension: 'pressure', suffix: 'bar', ucum: 'bar', factor: '0.1' },
   N: { dimension: 'force', suffix: 'N', ucum: 'N', factor: '1' },
   kN: { dimension: 'force', suffix: 'kN', ucum: 'kN', factor: '1000' },
+  'N/mm': { dimension: 'force per width', suffix: 'N_per_mm', ucum: 'N/mm', factor: '1' },
+  'µS/cm': { dimension: 'conductivity', suffix: 'uS_per_cm', ucum: 'uS/cm', factor: '0.0001' },
+  'mS/cm': { dimension: 'conductivity', suffix: 'mS_per_cm', ucum: 'mS/cm', factor: '0.1' },
+  'kS/m': { dimension: 'conductivity', suffix: 'kS_per_m', ucum: 'kS/m', factor: '1000' },
+  mΩ: { dimension: 'resistance', suffix: 'mOhm', ucum: 'mOhm', factor: '0.001' },
+  Ω: { dimension: 'resistance', suffix: 'Ohm', ucum: 'Ohm', factor: '1' },
+  'µΩ·m': { dimension: 'resistivity', suffix: 'uOhm_m', ucum: 'uOhm.m', factor: '0.000001' },
+  mV: { dimension: 'voltage', suffix: 'mV', ucum: 'mV', factor: '0.001' },
+  V: { dimension: 'voltage', suffix: 'V', ucum: 'V', factor: '1' },
+  mA: { dimension: 'current', suffix: 'mA', ucum: 'mA', factor: '0.001' },
+  A: { dimension: 'current', suffix: 'A', ucum: 'A', factor: '1' },
   '1': { dimension: 'number', suffix: '', ucum: '1', factor: '1' }
 } as const satisfies Record<string, Unit>
 
@@ -103,7 +120,11 @@ const spellings: Readonly<Record<string, UnitName>> = {
   'kg/m3': 'kg/m³',
   'ml/g': 'mL/g',
   'cm3/g': 'cm³/g',
-  'g/m2': 'g/m²'
+  'g/m2': 'g/m²',
+  'uS/cm': 'µS/cm',
+  mOhm: 'mΩ',
+  Ohm: 'Ω',
+  'uOhm.m': 'µΩ·m'
 }
 
 /** The unit a record means by `text`, or undefined where the table does not hold it. */

@@ -123,5 +123,21 @@ export const flakeQuantities = {
     band: [0, 10],
     side: 'product',
     meaning: 'sulfate that water leaches out, of the mass as received'
+  },
+  conductivity_uS_per_cm: {
+    key: 'conductivity',
+    title: 'Conductivity of the slurry at 25 °C',
+    unit: 'µS/cm',
+    band: [1, 5000],
+    side: 'product',
+    meaning: 'conductivity of the filtrate of a slurry, less that of the water, at 25 °C'
+  },
+  onset_C: {
+    key: 'onset',
+    title: 'Onset temperature',
+    unit: '°C',
+    band: [120, 350],
+    side: 'product',
+    meaning: 'temperature at which the flake begins to expand, by the definition stated'
   }
 } as const satisfies Record<string, Quantity>

@@ -74,3 +74,16 @@ describe('sulfur of EB-26-015', () => {
     expect(trace.notes).toEqual(['From the sulfur reported by an external laboratory.'])
   })
 })
+
+test('conductivity of EB-26-015: each reading at its own temperature, less the water, by hand', () => {
+  const first = (214 - 1.4) / (1 + 0.02 * (22.8 - 25))
+  const second = (219 - 1.4) / (1 + 0.02 * (23.1 - 25))
+  const { estimate } = resultOf('EB-26-015', 'conductivity_uS_per_cm')
+  expect(estimate.value).toBeCloseTo((first + second) / 2, 9)
+})
+
+test('onset of EB-26-015: mean of three, with its definition beside it', () => {
+  const { estimate, remark } = resultOf('EB-26-015', 'onset_C')
+  expect(estimate.value).toBeCloseTo((194 + 197 + 192) / 3, 12)
+  expect(remark).toBe('Defined as: extrapolated onset of the height curve, heated at 10 K/min.')
+})

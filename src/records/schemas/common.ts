@@ -12,7 +12,13 @@ export const roles = [
   'length',
   'thickness',
   'ph',
-  'temperature'
+  'temperature',
+  'conductivity',
+  'force',
+  'voltage',
+  'current',
+  'resistance',
+  'photometer'
 ] as const
 export type Role = (typeof roles)[number]
 

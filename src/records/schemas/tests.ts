@@ -1,7 +1,7 @@
 /** What each test of a flake lot records. The key is the quantity it measures. */
 
 import { z } from 'zod'
-import { fields, identifier, list, maybe, quantity } from '../fields.ts'
+import { fields, identifier, list, maybe, quantity, refuse } from '../fields.ts'
 import { testHead } from './common.ts'
 import { sieveTest } from './sieve.ts'
 
@@ -20,6 +20,26 @@ const filled = fields({ mass: quantity('g'), volume: quantity('mL') })
 
 /** The state the sample went in with; as received where nothing is said. */
 const sample = z.enum(['as received', 'dried'])
+
+/** What is called the onset: figures by two of these are not comparable. */
+export const onsetDefinitions = [
+  'extrapolated onset of the height curve',
+  'first movement seen',
+  'lowest furnace step that gives 1.5 times the bed'
+] as const
+
+const onsetTest = fields({
+  ...testHead,
+  definition: z.enum(onsetDefinitions),
+  'heating-rate': maybe(quantity('K/min', 'above 0')),
+  readings: list(fields({ temperature: quantity('°C') }))
+}).superRefine(({ definition, heatingRate_K_per_min: rate }, context) => {
+  if (!rate && definition !== onsetDefinitions[2])
+    refuse(context, ['heatingRate_K_per_min'], 'MISSING_FIELD', [
+      'is missing: an onset met while heating depends on it',
+      "add 'heating-rate:', such as 10 K/min"
+    ])
+})
 
 export const flakeTests = {
   'expansion-volume': fields({
@@ -46,6 +66,12 @@ export const flakeTests = {
     blanks: maybe(list(quantity('g'))),
     readings: list(precipitate)
   }),
+  conductivity: fields({
+    ...testHead,
+    water: maybe(quantity('µS/cm')),
+    readings: list(fields({ conductivity: quantity('µS/cm'), temperature: quantity('°C') }))
+  }),
+  onset: onsetTest,
   sieve: sieveTest,
   'bulk-density': fields({ ...testHead, readings: list(filled) }),
   'tapped-density': fields({ ...testHead, readings: list(filled) }),
