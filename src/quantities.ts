@@ -7,6 +7,7 @@
  */
 
 import { flakeQuantities } from './quantities/flake.ts'
+import { foilQuantities } from './quantities/foil.ts'
 import { processQuantities } from './quantities/process.ts'
 import type { Quantity } from './quantities/quantity.ts'
 
@@ -128,6 +129,7 @@ export const quantities = {
     side: 'product',
     meaning: 'part of the sheet that is not graphite, from its density and that of the crystal'
   },
+  ...foilQuantities,
   wormDensity_g_per_L: {
     key: 'worm-density',
     title: 'Worm density',

@@ -36,7 +36,7 @@ const copied = ({ entry, field, what }: Readings, other: Readings): Problem =>
   )
 
 function allReadings({ batches, foils }: Records): Readings[] {
-  const ofBatches = [...batches].flatMap(([lot, entry]) =>
+  const ofTests = [...batches, ...foils].flatMap(([lot, entry]) =>
     Object.entries(entry.record.tests ?? {}).map(([test, record]) => ({
       lot,
       entry,
@@ -52,7 +52,7 @@ function allReadings({ batches, foils }: Records): Readings[] {
     what: 'sheet',
     written: writtenOf(entry.record.sheets)
   }))
-  return [...ofBatches, ...ofFoils]
+  return [...ofTests, ...ofFoils]
 }
 
 /** Every quantity inside, as written, in order. */

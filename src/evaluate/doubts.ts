@@ -24,9 +24,12 @@ export function findDoubts(content: Records): Problem[] {
         failedChecks(entry, ['tests', key], test?.checks)
       )
     ]),
-    ...[...content.foils.values()].flatMap(entry =>
-      failedChecks(entry, ['measured'], entry.record.measured?.checks)
-    )
+    ...[...content.foils.values()].flatMap(entry => [
+      ...failedChecks(entry, ['measured'], entry.record.measured?.checks),
+      ...Object.entries(entry.record.tests ?? {}).flatMap(([key, test]) =>
+        failedChecks(entry, ['tests', key], test?.checks)
+      )
+    ])
   ]
 }
 

@@ -11,6 +11,7 @@ import type { Bench } from './bench.ts'
 import * as flake from './flake.ts'
 import * as tests from './flake-tests.ts'
 import * as foil from './foil.ts'
+import * as foilTests from './foil-tests.ts'
 import { freeAcidAmountResult, freeAcidResult } from './free-acid.ts'
 import * as process from './process.ts'
 import * as sieve from './sieve.ts'
@@ -103,6 +104,14 @@ export const foilModels: Models<Foil> = {
     foil.foilDensityResult(bench, record, methodOf),
   porosity_percent: (bench, record, { methodOf, sofar }) =>
     foil.porosityResult(bench, record, methodOf, sofar),
+  tensileAlong_MPa: (bench, record, { methodOf }) =>
+    foilTests.pullResult(bench, record, methodOf, 'tensileAlong_MPa'),
+  tensileAcross_MPa: (bench, record, { methodOf }) =>
+    foilTests.pullResult(bench, record, methodOf, 'tensileAcross_MPa'),
+  forceAlong_N_per_mm: (bench, record, { methodOf }) =>
+    foilTests.pullResult(bench, record, methodOf, 'forceAlong_N_per_mm'),
+  forceAcross_N_per_mm: (bench, record, { methodOf }) =>
+    foilTests.pullResult(bench, record, methodOf, 'forceAcross_N_per_mm'),
   trimYield_percent: (bench, record) => process.trimYieldResult(bench, record),
   overallYield_percent: (bench, record, { sofar, earlier }) =>
     process.overallYieldResult(bench, record, sofar, earlier)

@@ -142,7 +142,7 @@ function failedChecks({ evaluated }: JudgedLot): string[] {
   const tests =
     evaluated.kind === 'batch'
       ? Object.values(evaluated.entry.record.tests ?? {})
-      : [evaluated.entry.record.measured]
+      : [evaluated.entry.record.measured, ...Object.values(evaluated.entry.record.tests ?? {})]
   return tests.flatMap(test =>
     (test?.checks ?? [])
       .filter(({ within }) => !within)

@@ -228,6 +228,22 @@ function checkUses(
     refer(check, entry, ['from', index, 'lot'], use.lot, lots, what)
 }
 
+function checkTests(
+  check: Check,
+  entry: Entry<{ tests?: Partial<Record<string, Tested>> | undefined }>
+): void {
+  for (const [key, test] of Object.entries(entry.record.tests ?? {})) {
+    const quantity = key.replace(/[A-Z]+/gu, letters => `-${letters.toLowerCase()}`)
+    checkMethod(check, entry, ['tests', key, 'method'], test?.method, quantity)
+    checkInstruments(check, entry, ['tests', key], test?.instruments)
+  }
+}
+
+interface Tested {
+  readonly method?: string | undefined
+  readonly instruments?: Partial<Record<string, string>> | undefined
+}
+
 function checkBatches(check: Check): void {
   const { batches, materials, titrants } = check.content
   for (const entry of batches.values()) {
@@ -236,11 +252,7 @@ function checkBatches(check: Check): void {
     for (const [index, line] of (entry.record.charge ?? []).entries())
       refer(check, entry, ['charge', index, 'material'], line.material, materials, 'material lot')
     checkUses(check, entry, batches, 'batch')
-    for (const [key, test] of Object.entries(entry.record.tests ?? {})) {
-      const quantity = key.replace(/[A-Z]+/gu, letters => `-${letters.toLowerCase()}`)
-      checkMethod(check, entry, ['tests', key, 'method'], test?.method, quantity)
-      checkInstruments(check, entry, ['tests', key], test?.instruments)
-    }
+    checkTests(check, entry)
     for (const [index, { by }] of (entry.record.hazards?.decisions ?? []).entries())
       refer(
         check,
@@ -274,6 +286,7 @@ function checkFoils(check: Check): void {
     checkUses(check, entry, expansions, 'furnace run')
     checkInstruments(check, entry, [], instruments)
     checkInstruments(check, entry, ['measured'], measured?.instruments)
+    checkTests(check, entry)
     refer(check, entry, ['measured', 'method'], measured?.method, methods, 'method')
   }
 }

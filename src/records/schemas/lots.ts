@@ -11,6 +11,7 @@ import {
   testHead,
   usedLot
 } from './common.ts'
+import { foilTestBlock } from './foil-tests.ts'
 import { reportedResults } from './reported.ts'
 import { flakeTestBlock } from './tests.ts'
 
@@ -86,6 +87,7 @@ export const foilRecord = fields({
     })
   ),
   sheets: maybe(list(sheet)),
+  tests: maybe(foilTestBlock),
   reported: maybe(reportedResults),
   ...lotTail
 })

@@ -1,0 +1,42 @@
+/** Quantities of foil beyond those of its sheets' sizes and masses. */
+
+import type { Quantity } from './quantity.ts'
+
+export const foilQuantities = {
+  tensileAlong_MPa: {
+    key: 'tensile-along',
+    title: 'Tensile strength along',
+    unit: 'MPa',
+    band: [0.5, 30],
+    side: 'product',
+    test: 'tensile',
+    meaning: 'highest force over the original cross-section, pulled in the direction of forming'
+  },
+  tensileAcross_MPa: {
+    key: 'tensile-across',
+    title: 'Tensile strength across',
+    unit: 'MPa',
+    band: [0.5, 30],
+    side: 'product',
+    test: 'tensile',
+    meaning: 'the same, pulled across the direction of forming'
+  },
+  forceAlong_N_per_mm: {
+    key: 'force-per-width-along',
+    title: 'Force per width along',
+    unit: 'N/mm',
+    band: [0.1, 60],
+    side: 'product',
+    test: 'tensile',
+    meaning: 'highest force over the width, which no error of thickness is in'
+  },
+  forceAcross_N_per_mm: {
+    key: 'force-per-width-across',
+    title: 'Force per width across',
+    unit: 'N/mm',
+    band: [0.1, 60],
+    side: 'product',
+    test: 'tensile',
+    meaning: 'the same, pulled across the direction of forming'
+  }
+} as const satisfies Record<string, Quantity>
