@@ -5,6 +5,7 @@ import { versionOn } from '../records/references.ts'
 import type { Batch, Entry, Foil, Records } from '../records/types.ts'
 import { predictedPH } from './filtrate.ts'
 import { doubtFlake } from './flake-doubts.ts'
+import { doubtFoil } from './foil-doubts.ts'
 import type { EvaluatedBatch, EvaluatedLot } from './types.ts'
 
 /** Two figures of one filtrate further apart than this contradict each other. */
@@ -12,7 +13,11 @@ const PH_TOLERANCE = 0.5
 
 /** Every doubt that a lot's figures raise. */
 export const doubtFigures = (lot: EvaluatedLot): Problem[] =>
-  lot.kind === 'batch' ? [...doubtPH(lot), ...doubtFlake(lot)] : []
+  lot.kind === 'batch'
+    ? [...doubtPH(lot), ...doubtFlake(lot)]
+    : lot.kind === 'foil'
+      ? doubtFoil(lot)
+      : []
 
 /** Every doubt about the records of a workshop that their figures do not raise. */
 export function findDoubts(content: Records): Problem[] {

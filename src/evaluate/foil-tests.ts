@@ -1,6 +1,14 @@
 /** Tests of pieces cut from a foil lot, each a block of its record. */
 
 import {
+  compressibility,
+  compressibilityBasis,
+  recovery,
+  recoveryBasis,
+  resiliency,
+  resiliencyBasis
+} from '../physics/compression.ts'
+import {
   forcePerWidth,
   forcePerWidthBasis,
   tensileBasis,
@@ -64,5 +72,40 @@ export function pullResult(
             thickness_mm: take(one.thickness_mm, 'mm', 'thickness', 'thickness')
           })
         : forcePerWidth(pullInputs(take, one))
+  )
+}
+
+const compressions = {
+  compressibility_percent: { basis: compressibilityBasis, model: compressibility },
+  recovery_percent: { basis: recoveryBasis, model: recovery },
+  resiliency_percent: { basis: resiliencyBasis, model: resiliency }
+} as const
+
+/** Three figures of the same three thicknesses. */
+export function compressionResult(
+  bench: Bench,
+  { tests }: Foil,
+  methodOf: MethodOf,
+  quantity: keyof typeof compressions
+): Result | undefined {
+  const { basis, model } = compressions[quantity]
+  return blockResult(
+    bench,
+    methodOf,
+    tests?.compression,
+    {
+      quantity,
+      basis,
+      block: 'compression',
+      columns: ['Under preload', 'Under total load', 'Unloaded'],
+      written: one => [one.preload_mm.written, one.loaded_mm.written, one.recovered_mm.written],
+      roles: { preload_mm: 'thickness', loaded_mm: 'thickness', recovered_mm: 'thickness' }
+    },
+    (take, one) =>
+      model({
+        preload_mm: take(one.preload_mm, 'mm', 'thickness', 'under preload'),
+        loaded_mm: take(one.loaded_mm, 'mm', 'thickness', 'under load'),
+        recovered_mm: take(one.recovered_mm, 'mm', 'thickness', 'unloaded')
+      })
   )
 }

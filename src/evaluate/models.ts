@@ -112,6 +112,12 @@ export const foilModels: Models<Foil> = {
     foilTests.pullResult(bench, record, methodOf, 'forceAlong_N_per_mm'),
   forceAcross_N_per_mm: (bench, record, { methodOf }) =>
     foilTests.pullResult(bench, record, methodOf, 'forceAcross_N_per_mm'),
+  compressibility_percent: (bench, record, { methodOf }) =>
+    foilTests.compressionResult(bench, record, methodOf, 'compressibility_percent'),
+  recovery_percent: (bench, record, { methodOf }) =>
+    foilTests.compressionResult(bench, record, methodOf, 'recovery_percent'),
+  resiliency_percent: (bench, record, { methodOf }) =>
+    foilTests.compressionResult(bench, record, methodOf, 'resiliency_percent'),
   trimYield_percent: (bench, record) => process.trimYieldResult(bench, record),
   overallYield_percent: (bench, record, { sofar, earlier }) =>
     process.overallYieldResult(bench, record, sofar, earlier)

@@ -38,5 +38,32 @@ export const foilQuantities = {
     side: 'product',
     test: 'tensile',
     meaning: 'the same, pulled across the direction of forming'
+  },
+  compressibility_percent: {
+    key: 'compressibility',
+    title: 'Compressibility',
+    unit: '%',
+    band: [1, 80],
+    side: 'product',
+    test: 'compression',
+    meaning: 'thickness lost under the total load, of that under the preload'
+  },
+  recovery_percent: {
+    key: 'recovery',
+    title: 'Recovery',
+    unit: '%',
+    band: [1, 90],
+    side: 'product',
+    test: 'compression',
+    meaning: 'part of the compression that goes back once the load is taken off'
+  },
+  resiliency_percent: {
+    key: 'resiliency',
+    title: 'Resiliency',
+    unit: '%',
+    band: [0.5, 40],
+    side: 'product',
+    test: 'compression',
+    meaning: 'thickness gained when unloaded, of that under the load'
   }
 } as const satisfies Record<string, Quantity>

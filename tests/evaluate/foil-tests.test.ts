@@ -25,3 +25,25 @@ describe('strips of FL-26-013', () => {
     expect(expand(estimate).U).toBeGreaterThan(0)
   })
 })
+
+test('compression of FL-26-013: means of three pieces, by hand', () => {
+  const [p, m, b] = [
+    [0.496, 0.501, 0.493],
+    [0.283, 0.289, 0.279],
+    [0.318, 0.322, 0.315]
+  ] as const
+  const over = (figure: (p: number, m: number, b: number) => number) =>
+    100 * mean(p.map((x, i) => figure(x, m[i]!, b[i]!)))
+  expect(resultOf('compressibility_percent').estimate.value).toBeCloseTo(
+    over((p, m) => (p - m) / p),
+    9
+  )
+  expect(resultOf('recovery_percent').estimate.value).toBeCloseTo(
+    over((p, m, b) => (b - m) / (p - m)),
+    9
+  )
+  expect(resultOf('resiliency_percent').estimate.value).toBeCloseTo(
+    over((p, m, b) => (b - m) / m),
+    9
+  )
+})

@@ -18,6 +18,12 @@ export const foilTests = {
         thickness: quantity('mm')
       })
     )
+  }),
+  compression: fields({
+    ...testHead,
+    readings: list(
+      fields({ preload: quantity('mm'), loaded: quantity('mm'), recovered: quantity('mm') })
+    )
   })
 } as const
 
