@@ -9,6 +9,7 @@ import type { Batch, Expansion, Foil } from '../records/types.ts'
 import * as batchProcess from './batch-process.ts'
 import type { Bench } from './bench.ts'
 import * as flake from './flake.ts'
+import * as electrical from './foil-electrical.ts'
 import * as tests from './flake-tests.ts'
 import * as foil from './foil.ts'
 import * as foilTests from './foil-tests.ts'
@@ -118,6 +119,14 @@ export const foilModels: Models<Foil> = {
     foilTests.compressionResult(bench, record, methodOf, 'recovery_percent'),
   resiliency_percent: (bench, record, { methodOf }) =>
     foilTests.compressionResult(bench, record, methodOf, 'resiliency_percent'),
+  sheetResistance_mOhm: (bench, record, { methodOf }) =>
+    electrical.sheetResistanceResult(bench, record, methodOf),
+  vanDerPauw_mOhm: (bench, record, { methodOf }) =>
+    electrical.vanDerPauwResult(bench, record, methodOf),
+  resistivity_uOhm_m: (bench, record, { methodOf }) =>
+    electrical.resistivityResult(bench, record, methodOf),
+  foilConductivity_kS_per_m: (bench, record, { methodOf, sofar }) =>
+    electrical.conductivityOfStrip(bench, record, methodOf, sofar),
   trimYield_percent: (bench, record) => process.trimYieldResult(bench, record),
   overallYield_percent: (bench, record, { sofar, earlier }) =>
     process.overallYieldResult(bench, record, sofar, earlier)

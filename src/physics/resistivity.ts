@@ -8,8 +8,8 @@
  *     conductivity   σ = 1 / ρ
  *
  * s is the spacing of the points, d the diameter of the disc, C = π / ln 2 on a sheet without end. F is
- * the correction for thickness on an insulating base, 1 up to t/s = 0.3; the form with hyperbolic sines that is often given for it (right for t/s well above 1) is worse than none below t/s = 0.9. Foil conducts
- * far less through its thickness than along it, so that F = 1 can fail for thick foil even there.
+ * the correction for thickness on an insulating base, 1 up to t/s = 0.3; the form with hyperbolic sines
+ * often given for it is worse than none below t/s = 0.9. Foil conducts far less through its thickness than along it, so that F = 1 can fail for thick foil even there.
  *
  * Source: F. M. Smits, Bell System Technical Journal 37 (1958) 711, tables II and III (from memory,
  * not checked against the print; recomputed by the method of images); L. J. van der Pauw, Philips
@@ -40,6 +40,8 @@ export const conductivityOfFoilBasis = {
   formula: 'σ = 1 / ρ',
   source: 'definition of conductivity'
 }
+
+const MILLI = 1000
 
 /** Geometry of a sheet without end. */
 const SHEET_FACTOR = Math.PI / Math.LN2
@@ -106,7 +108,7 @@ export interface FourPointInputs {
 /**
  * Sheet resistance by four points in a line.
  *
- * @returns resistance of a square, Ω: mV over mA
+ * @returns resistance of a square, mΩ
  * @throws DomainError when an input is not above 0, the disc is below 3 spacings or the foil above 2
  */
 export function fourPointResistance(inputs: FourPointInputs): Computed {
@@ -119,7 +121,7 @@ export function fourPointResistance(inputs: FourPointInputs): Computed {
         ? SHEET_FACTOR
         : discFactor(x['diameter_mm'] / x['spacing_mm']!)
     const thickness = thicknessFactor(x['thickness_mm']! / x['spacing_mm']!)
-    return (geometry * thickness * x['voltage_mV']!) / x['current_mA']!
+    return (geometry * thickness * MILLI * x['voltage_mV']!) / x['current_mA']!
   }, all)
 }
 
@@ -136,23 +138,21 @@ const CONVERGED = 1e-15
 /**
  * Sheet resistance by van der Pauw's relation.
  *
- * @returns resistance of a square, Ω
+ * @returns resistance of a square, mΩ
  * @throws DomainError when a resistance is not above 0
  */
 export function vanDerPauw(inputs: VanDerPauwInputs): Computed<keyof VanDerPauwInputs> {
   requirePositive(inputs, 'first_mOhm', 'check voltage and current')
   requirePositive(inputs, 'second_mOhm', 'check voltage and current')
-  return propagate(x => solveVanDerPauw(x.first_mOhm, x.second_mOhm) / MILLI, inputs)
+  return propagate(x => solveVanDerPauw(x.first_mOhm, x.second_mOhm), inputs)
 }
-
-const MILLI = 1000
 
 /** Newton's method on 1/Rs: the relation is convex there, and it converges from the arithmetic mean. */
 function solveVanDerPauw(first: number, second: number): number {
   let y = (2 * Math.LN2) / (Math.PI * (first + second))
   for (let step = 0; step < 100; step++) {
     const [a, b] = [Math.exp(-Math.PI * first * y), Math.exp(-Math.PI * second * y)]
-    const change = (1 - a - b) / (Math.PI * (first * a + second * b))
+    const change = (a + b - 1) / (Math.PI * (first * a + second * b))
     y += change
     if (Math.abs(change) <= CONVERGED * y) break
   }

@@ -65,5 +65,39 @@ export const foilQuantities = {
     side: 'product',
     test: 'compression',
     meaning: 'thickness gained when unloaded, of that under the load'
+  },
+  sheetResistance_mOhm: {
+    key: 'sheet-resistance',
+    title: 'Sheet resistance, four points',
+    unit: 'mΩ',
+    band: [1, 500],
+    side: 'product',
+    meaning: 'resistance of a square of any size, by four points in a line'
+  },
+  vanDerPauw_mOhm: {
+    key: 'van-der-pauw-resistance',
+    title: 'Sheet resistance, van der Pauw',
+    unit: 'mΩ',
+    band: [1, 500],
+    side: 'product',
+    meaning: 'resistance of a square of any size, by contacts on the rim of a piece'
+  },
+  resistivity_uOhm_m: {
+    key: 'resistivity',
+    title: 'Resistivity of a strip',
+    unit: 'µΩ·m',
+    band: [2, 50],
+    side: 'product',
+    test: 'strip-resistance',
+    meaning: 'four-wire resistance times cross-section over length'
+  },
+  foilConductivity_kS_per_m: {
+    key: 'electrical-conductivity',
+    title: 'Conductivity of a strip',
+    unit: 'kS/m',
+    band: [20, 500],
+    side: 'product',
+    test: 'strip-resistance',
+    meaning: 'reciprocal of the resistivity'
   }
 } as const satisfies Record<string, Quantity>

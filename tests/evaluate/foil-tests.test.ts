@@ -32,18 +32,52 @@ test('compression of FL-26-013: means of three pieces, by hand', () => {
     [0.283, 0.289, 0.279],
     [0.318, 0.322, 0.315]
   ] as const
-  const over = (figure: (p: number, m: number, b: number) => number) =>
+  const over = (figure: (preload: number, loaded: number, back: number) => number) =>
     100 * mean(p.map((x, i) => figure(x, m[i]!, b[i]!)))
   expect(resultOf('compressibility_percent').estimate.value).toBeCloseTo(
-    over((p, m) => (p - m) / p),
+    over((preload, loaded) => (preload - loaded) / preload),
     9
   )
   expect(resultOf('recovery_percent').estimate.value).toBeCloseTo(
-    over((p, m, b) => (b - m) / (p - m)),
+    over((preload, loaded, back) => (back - loaded) / (preload - loaded)),
     9
   )
   expect(resultOf('resiliency_percent').estimate.value).toBeCloseTo(
-    over((p, m, b) => (b - m) / m),
+    over((_, loaded, back) => (back - loaded) / loaded),
     9
   )
+})
+
+describe('electrical figures of FL-26-013', () => {
+  test('four points on a disc of 25 spacings, t/s = 0.25: C alone, by hand', () => {
+    const square = (50 / 2) ** 2
+    const factor = Math.PI / (Math.LN2 + Math.log((square + 3) / (square - 3)))
+    const ratios = [0.4631 / 100.02, 0.4577 / 100.02, 0.466 / 100.03]
+    const { estimate } = resultOf('sheetResistance_mOhm')
+    expect(estimate.value).toBeCloseTo(1000 * factor * mean(ratios), 9)
+    expect([...estimate.terms.keys()]).toContain('CAL-1 tolerance')
+  })
+
+  test('van der Pauw: each pair satisfies the relation', () => {
+    for (const [index, [first, second]] of [
+      [4.61, 4.38],
+      [4.66, 4.41]
+    ].entries()) {
+      const { value } = resultOf('vanDerPauw_mOhm').each[index]!.estimate
+      const sum = Math.exp((-Math.PI * first!) / value) + Math.exp((-Math.PI * second!) / value)
+      expect(sum).toBeCloseTo(1, 12)
+    }
+  })
+
+  test('strip: R · w · t / L, and its reciprocal in kS/m, with the direction beside both', () => {
+    const each = [
+      (161.2 * 10.02 * 0.503) / 80,
+      (158.9 * 10.05 * 0.504) / 80,
+      (163.5 * 9.98 * 0.5) / 80
+    ]
+    const { estimate, remark } = resultOf('resistivity_uOhm_m')
+    expect(estimate.value).toBeCloseTo(mean(each), 9)
+    expect(resultOf('foilConductivity_kS_per_m').estimate.value).toBeCloseTo(1000 / mean(each), 7)
+    expect(remark).toBe('Strips cut along the direction of forming.')
+  })
 })

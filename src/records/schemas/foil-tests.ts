@@ -24,6 +24,31 @@ export const foilTests = {
     readings: list(
       fields({ preload: quantity('mm'), loaded: quantity('mm'), recovered: quantity('mm') })
     )
+  }),
+  'sheet-resistance': fields({
+    ...testHead,
+    spacing: quantity('mm'),
+    /** Of a disc probed at its middle; left out on a sheet of 40 spacings and more. */
+    diameter: maybe(quantity('mm')),
+    readings: list(
+      fields({ voltage: quantity('mV'), current: quantity('mA'), thickness: quantity('mm') })
+    )
+  }),
+  'van-der-pauw-resistance': fields({
+    ...testHead,
+    readings: list(fields({ first: quantity('mΩ'), second: quantity('mΩ') }))
+  }),
+  'strip-resistance': fields({
+    ...testHead,
+    direction: z.enum(directions),
+    readings: list(
+      fields({
+        resistance: quantity('mΩ'),
+        length: quantity('mm'),
+        width: quantity('mm'),
+        thickness: quantity('mm')
+      })
+    )
   })
 } as const
 
