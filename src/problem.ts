@@ -48,6 +48,7 @@ export const problemCodes = {
   CANNOT_DECIDE: 'warning',
   METHOD_MISMATCH: 'warning',
   HOT_DRYING: 'warning',
+  OXIDISER_LEFT: 'warning',
   CONTRADICTION: 'warning',
   AMMONIUM_TITRATED: 'warning',
   FAILED_CHECK: 'warning',

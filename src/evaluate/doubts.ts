@@ -6,18 +6,19 @@ import type { Batch, Entry, Foil, Records } from '../records/types.ts'
 import { predictedPH } from './filtrate.ts'
 import { doubtFlake } from './flake-doubts.ts'
 import { doubtFoil } from './foil-doubts.ts'
-import type { EvaluatedBatch, EvaluatedLot } from './types.ts'
+import { doubtHeated, doubtResidues } from './oxidiser.ts'
+import type { EvaluatedBatch, EvaluatedContent, EvaluatedLot } from './types.ts'
 
 /** Two figures of one filtrate further apart than this contradict each other. */
 const PH_TOLERANCE = 0.5
 
-/** Every doubt that a lot's figures raise. */
-export const doubtFigures = (lot: EvaluatedLot): Problem[] =>
-  lot.kind === 'batch'
-    ? [...doubtPH(lot), ...doubtFlake(lot)]
-    : lot.kind === 'foil'
-      ? doubtFoil(lot)
-      : []
+/** Every doubt that a lot's figures raise, by themselves or beside those of lots made before it. */
+export function doubtFigures(lot: EvaluatedLot, all: EvaluatedContent<Records>): Problem[] {
+  if (lot.kind === 'expansion') return doubtHeated(lot, all)
+  return lot.kind === 'foil'
+    ? doubtFoil(lot)
+    : [...doubtPH(lot), ...doubtFlake(lot), ...doubtResidues(lot, all.content)]
+}
 
 /** Every doubt about the records of a workshop that their figures do not raise. */
 export function findDoubts(content: Records): Problem[] {

@@ -50,7 +50,7 @@ export function evaluateContent<Kind extends Records>(
     )
     found.bench.push(...problems)
     found.figures.push(...checkFigures(evaluated))
-    found.doubts.push(...doubtFigures(evaluated))
+    found.doubts.push(...doubtFigures(evaluated, { content, lots }))
     see(evaluated)
   }
   const problems = [

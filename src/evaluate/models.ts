@@ -14,6 +14,7 @@ import * as tests from './flake-tests.ts'
 import * as foil from './foil.ts'
 import * as foilTests from './foil-tests.ts'
 import { freeAcidAmountResult, freeAcidResult } from './free-acid.ts'
+import { leachResult } from './leach.ts'
 import * as process from './process.ts'
 import * as sieve from './sieve.ts'
 import * as sulfur from './sulfur.ts'
@@ -79,6 +80,30 @@ export const batchModels: Models<Batch> = {
     sulfur.acidEquivalentResult(bench, record, methodOf, sofar),
   freeSulfate_percent: (bench, record, { methodOf }) =>
     sulfur.sulfateResult(bench, record, methodOf, 'freeSulfate_percent'),
+  residualNitrate_mg_per_kg: (bench, { tests: blocks }, { methodOf }) =>
+    leachResult(
+      bench,
+      methodOf,
+      blocks?.residualNitrate,
+      'residualNitrate',
+      'residualNitrate_mg_per_kg'
+    ),
+  residualPermanganate_mg_per_kg: (bench, { tests: blocks }, { methodOf }) =>
+    leachResult(
+      bench,
+      methodOf,
+      blocks?.residualPermanganate,
+      'residualPermanganate',
+      'residualPermanganate_mg_per_kg'
+    ),
+  residualManganese_mg_per_kg: (bench, { tests: blocks }, { methodOf }) =>
+    leachResult(
+      bench,
+      methodOf,
+      blocks?.residualManganese,
+      'residualManganese',
+      'residualManganese_mg_per_kg'
+    ),
   massYield_percent: (bench, record) => batchProcess.massYieldResult(bench, record),
   uptake_percent: (bench, record, { sofar }) => batchProcess.uptakeResult(bench, record, sofar),
   uptakeWithoutSalt_percent: (bench, record, { sofar }) =>
@@ -127,6 +152,22 @@ export const foilModels: Models<Foil> = {
     electrical.resistivityResult(bench, record, methodOf),
   foilConductivity_kS_per_m: (bench, record, { methodOf, sofar }) =>
     electrical.conductivityOfStrip(bench, record, methodOf, sofar),
+  leachableChloride_mg_per_kg: (bench, { tests: blocks }, { methodOf }) =>
+    leachResult(
+      bench,
+      methodOf,
+      blocks?.leachableChloride,
+      'leachableChloride',
+      'leachableChloride_mg_per_kg'
+    ),
+  leachableFluoride_mg_per_kg: (bench, { tests: blocks }, { methodOf }) =>
+    leachResult(
+      bench,
+      methodOf,
+      blocks?.leachableFluoride,
+      'leachableFluoride',
+      'leachableFluoride_mg_per_kg'
+    ),
   trimYield_percent: (bench, record) => process.trimYieldResult(bench, record),
   overallYield_percent: (bench, record, { sofar, earlier }) =>
     process.overallYieldResult(bench, record, sofar, earlier)

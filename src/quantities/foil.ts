@@ -99,5 +99,21 @@ export const foilQuantities = {
     side: 'product',
     test: 'strip-resistance',
     meaning: 'reciprocal of the resistivity'
+  },
+  leachableChloride_mg_per_kg: {
+    key: 'leachable-chloride',
+    title: 'Leachable chloride',
+    unit: 'mg/kg',
+    band: [-5, 500],
+    side: 'product',
+    meaning: 'chloride that water leaches out; total chlorine is another, larger figure'
+  },
+  leachableFluoride_mg_per_kg: {
+    key: 'leachable-fluoride',
+    title: 'Leachable fluoride',
+    unit: 'mg/kg',
+    band: [-5, 500],
+    side: 'product',
+    meaning: 'fluoride that water leaches out; total fluorine is another, larger figure'
   }
 } as const satisfies Record<string, Quantity>

@@ -3,6 +3,7 @@
 import { z } from 'zod'
 import { fields, list, maybe, quantity } from '../fields.ts'
 import { testHead } from './common.ts'
+import { leachTest } from './leach.ts'
 
 /** How a piece was cut: along the direction of rolling or pressing marks, or across it. */
 export const directions = ['along', 'across'] as const
@@ -38,6 +39,8 @@ export const foilTests = {
     ...testHead,
     readings: list(fields({ first: quantity('mΩ'), second: quantity('mΩ') }))
   }),
+  'leachable-chloride': leachTest(),
+  'leachable-fluoride': leachTest(),
   'strip-resistance': fields({
     ...testHead,
     direction: z.enum(directions),

@@ -3,6 +3,7 @@
 import { z } from 'zod'
 import { fields, identifier, list, maybe, quantity, refuse } from '../fields.ts'
 import { testHead } from './common.ts'
+import { leachTest } from './leach.ts'
 import { sieveTest } from './sieve.ts'
 
 /** A dish weighed empty, with the sample, and again after heating. */
@@ -72,6 +73,9 @@ export const flakeTests = {
     readings: list(fields({ conductivity: quantity('µS/cm'), temperature: quantity('°C') }))
   }),
   onset: onsetTest,
+  'residual-nitrate': leachTest(),
+  'residual-permanganate': leachTest(),
+  'residual-manganese': leachTest(),
   sieve: sieveTest,
   'bulk-density': fields({ ...testHead, readings: list(filled) }),
   'tapped-density': fields({ ...testHead, readings: list(filled) }),

@@ -28,6 +28,15 @@ export const producerRecord = fields({
   telephone: text(),
   site: maybe(z.url({ protocol: /^https?$/u })),
   paper: maybe(z.enum(['A4', 'Letter'])),
+  /** The workshop's own: flake has to be below them before it is dried or heated. */
+  'oxidiser-limits': maybe(
+    fields({
+      since: date(),
+      nitrate: maybe(quantity('mg/kg', 'above 0')),
+      permanganate: maybe(quantity('mg/kg', 'above 0')),
+      manganese: maybe(quantity('mg/kg', 'above 0'))
+    })
+  ),
   roles: list(
     fields({
       role: text(),

@@ -1,0 +1,61 @@
+/** Oxidiser left in flake: told wherever it was dried or heated above the limit, or without a figure. */
+
+import { describe, expect, test } from 'vitest'
+import { problemsOf, smallFiles, withChange } from '../records-on-disk.ts'
+
+/** The small workshop with a limit, its batch charged with permanganate. */
+const limited = (since: string) =>
+  withChange(
+    withChange(smallFiles, 'batches/EB-1.yaml', 'SA-1, as: acid', 'SA-1, as: oxidiser'),
+    'producer.yaml',
+    'roles:',
+    `oxidiser-limits: { since: ${since}, permanganate: 20 mg/kg }\nroles:`
+  )
+
+const tested = (concentration: string, on = '2026-02-03') =>
+  withChange(
+    limited('2026-01-01'),
+    'batches/EB-1.yaml',
+    'status:',
+    `  residual-permanganate:
+    tested: ${on}
+    instruments: { volume: CYL-1 }
+    extract: 100 mL
+    readings:
+      - { mass: 20.000 g, concentration: ${concentration} mg/L }
+      - { mass: 20.000 g, concentration: ${concentration} mg/L }
+status:`
+  )
+
+const told = (files: typeof smallFiles) =>
+  problemsOf(files).filter(line => line.startsWith('OXIDISER_LEFT'))
+
+describe('with a limit of 20 mg/kg', () => {
+  test('a batch dried and heated without a figure is told twice, once where it was used', () => {
+    expect(told(limited('2026-01-01'))).toEqual([
+      'OXIDISER_LEFT steps.1.what: EB-1 was dried before its residual permanganate was known, which the workshop limits',
+      'OXIDISER_LEFT from.0.lot: EB-1 was heated before its residual permanganate was known, which the workshop limits'
+    ])
+  })
+
+  // 4.00 mg/L · 100 mL / 20 g = 20 mg/kg: the limit itself, so its uncertainty decides.
+  test.for([
+    ['3.50', 0],
+    ['4.00', 2],
+    ['8.00', 2]
+  ] as const)('%s mg/L in the extract of 20 g is told %i times', ([concentration, times]) => {
+    expect(told(tested(concentration))).toHaveLength(times)
+  })
+
+  test('a figure found after the furnace does not clear it', () => {
+    expect(told(tested('0.50', '2026-02-28'))).toEqual([
+      'OXIDISER_LEFT from.0.lot: EB-1 was heated before its residual permanganate was known, which the workshop limits'
+    ])
+  })
+
+  test('holds from its day on, for batches that were charged with an oxidiser', () => {
+    expect(told(limited('2026-02-03'))).toEqual([])
+    const noOxidiser = withChange(limited('2026-01-01'), 'batches/EB-1.yaml', 'oxidiser', 'acid')
+    expect(told(noOxidiser)).toEqual([])
+  })
+})
