@@ -1,7 +1,7 @@
 /** Figures of one flake lot that cannot both be right: told as warnings, the figures stand. */
 
 import { molarMass_g_per_mol } from '../chemistry/molar-mass.ts'
-import { type Estimate, uncertaintyOf } from '../metrology/estimate.ts'
+import { uncertaintyOf } from '../metrology/estimate.ts'
 import { leastConductivity_uS_per_cm } from '../physics/conductivity.ts'
 import { type Problem, problemAt } from '../problem.ts'
 import type { EvaluatedBatch } from './types.ts'
@@ -13,6 +13,7 @@ const NOISE = 4
 export const doubtFlake = (batch: EvaluatedBatch): Problem[] => [
   ...doubtTapping(batch),
   ...doubtSulfur(batch),
+  ...doubtFreeSulfate(batch),
   ...doubtConductivity(batch),
   ...doubtOnset(batch)
 ]
@@ -38,39 +39,36 @@ function doubtTapping({ entry, product }: EvaluatedBatch): Problem[] {
   ]
 }
 
-/** Sulfur is part of what was taken up, and free sulfate part of the sulfur. */
+/** Sulfur is part of what was taken up. */
 function doubtSulfur({ entry, product, process }: EvaluatedBatch): Problem[] {
+  const explained = process.sulfurExplained_percent?.estimate
+  const { sulfur_percent: sulfur } = product
+  if (!sulfur || !explained || explained.value <= 100 + NOISE * uncertaintyOf(explained)) return []
+  return [
+    problemAt(
+      entry.at(sulfur.field),
+      'CONTRADICTION',
+      `the sulfur stands for ${shown(explained.value)} % of all that the graphite took up`,
+      'check the sulfur and its unit, and the masses of graphite and product'
+    )
+  ]
+}
+
+/** Free sulfate holds part of the sulfur there is. */
+function doubtFreeSulfate({ entry, product }: EvaluatedBatch): Problem[] {
   const { sulfur_percent: sulfur, freeSulfate_percent: free } = product
-  const explained = process.sulfurExplained_percent
-  const beyond = (estimate: Estimate, most: number) =>
-    estimate.value > most + NOISE * uncertaintyOf(estimate)
-  const tooMuch =
-    sulfur && explained && beyond(explained.estimate, 100)
-      ? [
-          problemAt(
-            entry.at(sulfur.field),
-            'CONTRADICTION',
-            `the sulfur stands for ${shown(explained.estimate.value)} % of all that the graphite took up`,
-            'check the sulfur and its unit, and the masses of graphite and product'
-          )
-        ]
-      : []
-  // A gram of sulfate holds a third of a gram of sulfur.
-  const freeSulfur = free && free.estimate.value * S_PER_SO4
-  const noise =
-    NOISE * Math.hypot(...[sulfur, free].map(one => (one ? uncertaintyOf(one.estimate) : 0)))
-  const tooFree =
-    sulfur && free && freeSulfur! > sulfur.estimate.value + noise
-      ? [
-          problemAt(
-            entry.at(free.field),
-            'CONTRADICTION',
-            `the free sulfate holds ${shown(freeSulfur!)} % of sulfur, more than the ${shown(sulfur.estimate.value)} % there is in all`,
-            'check both; free sulfate is given as SO4, total sulfur as S'
-          )
-        ]
-      : []
-  return [...tooMuch, ...tooFree]
+  if (!sulfur || !free) return []
+  const freeSulfur = free.estimate.value * S_PER_SO4
+  const noise = NOISE * Math.hypot(uncertaintyOf(sulfur.estimate), uncertaintyOf(free.estimate))
+  if (freeSulfur <= sulfur.estimate.value + noise) return []
+  return [
+    problemAt(
+      entry.at(free.field),
+      'CONTRADICTION',
+      `the free sulfate holds ${shown(freeSulfur)} % of sulfur, more than the ${shown(sulfur.estimate.value)} % there is in all`,
+      'check both; free sulfate is given as SO4, total sulfur as S'
+    )
+  ]
 }
 
 /** Part of the hydrogen ion's own conductivity that an honest electrode may hide: 0.1 in pH. */

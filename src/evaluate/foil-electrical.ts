@@ -10,12 +10,15 @@ import {
   vanDerPauw,
   vanDerPauwBasis
 } from '../physics/resistivity.ts'
+import type { FoilTests } from '../records/schemas/foil-tests.ts'
 import type { Foil } from '../records/types.ts'
 import { type Bench, read } from './bench.ts'
 import { blockResult, openBlock } from './blocks.ts'
 import type { MethodOf } from './flake.ts'
 import { singleResult } from './result.ts'
 import type { Result, Results } from './types.ts'
+
+type Probed = NonNullable<FoilTests['sheetResistance']>
 
 /** Four points in a line: spacing and disc are the same for every reading, and err together. */
 export function sheetResistanceResult(
@@ -50,12 +53,7 @@ export function sheetResistanceResult(
         spacing_mm: 'length',
         diameter_mm: 'length'
       },
-      notes: [
-        diameter_mm
-          ? `Points ${spacing_mm.written} apart at the middle of a disc of ${diameter_mm.written}.`
-          : `Points ${spacing_mm.written} apart on a sheet taken as without end.`,
-        'The correction for thickness takes the foil as alike in all directions; it is less conducting through its thickness.'
-      ]
+      notes: probeNotes(test)
     },
     (take, one) =>
       fourPointResistance({
@@ -66,6 +64,13 @@ export function sheetResistanceResult(
       })
   )
 }
+
+const probeNotes = ({ spacing_mm, diameter_mm }: Probed): string[] => [
+  diameter_mm
+    ? `Points ${spacing_mm.written} apart at the middle of a disc of ${diameter_mm.written}.`
+    : `Points ${spacing_mm.written} apart on a sheet taken as without end.`,
+  'The correction for thickness takes the foil as alike in all directions; it is less conducting through its thickness.'
+]
 
 export const vanDerPauwResult = (bench: Bench, { tests }: Foil, methodOf: MethodOf) =>
   blockResult(

@@ -1,5 +1,6 @@
 /** Tests of pieces cut from a foil lot, each a block of its record. */
 
+import { oxidationLoss, oxidationLossBasis } from '../chemistry/oxidation-loss.ts'
 import {
   compressibility,
   compressibilityBasis,
@@ -107,5 +108,32 @@ export function compressionResult(
         loaded_mm: take(one.loaded_mm, 'mm', 'thickness', 'under load'),
         recovered_mm: take(one.recovered_mm, 'mm', 'thickness', 'unloaded')
       })
+  )
+}
+
+/** Temperature and hours stand beside the figure: without them it says nothing. */
+export function oxidationResult(bench: Bench, { tests }: Foil, methodOf: MethodOf) {
+  const test = tests?.oxidationLoss
+  if (!test) return undefined
+  const result = blockResult(
+    bench,
+    methodOf,
+    test,
+    {
+      quantity: 'oxidationLoss_percent',
+      basis: oxidationLossBasis,
+      block: 'oxidationLoss',
+      columns: ['Dry', 'At the end'],
+      written: ({ dry_g, end_g }) => [dry_g.written, end_g.written],
+      roles: { dry_g: 'mass', end_g: 'mass' }
+    },
+    (take, { dry_g, end_g }) =>
+      oxidationLoss({
+        dry_g: take(dry_g, 'g', 'mass', 'dry'),
+        end_g: take(end_g, 'g', 'mass', 'end')
+      })
+  )
+  return (
+    result && { ...result, remark: `Held ${test.for_h.written} at ${test.temperature_C.written}.` }
   )
 }

@@ -10,6 +10,7 @@ import * as batchProcess from './batch-process.ts'
 import type { Bench } from './bench.ts'
 import * as flake from './flake.ts'
 import * as electrical from './foil-electrical.ts'
+import * as expansions from './expansion-tests.ts'
 import * as tests from './flake-tests.ts'
 import * as foil from './foil.ts'
 import * as foilTests from './foil-tests.ts'
@@ -104,6 +105,16 @@ export const batchModels: Models<Batch> = {
       'residualManganese',
       'residualManganese_mg_per_kg'
     ),
+  expansionAt400_mL_per_g: (bench, record, { methodOf }) =>
+    expansions.expansionAtResult(bench, record, methodOf, 'expansionAt400_mL_per_g', 400),
+  expansionAt600_mL_per_g: (bench, record, { methodOf }) =>
+    expansions.expansionAtResult(bench, record, methodOf, 'expansionAt600_mL_per_g', 600),
+  expansionAt800_mL_per_g: (bench, record, { methodOf }) =>
+    expansions.expansionAtResult(bench, record, methodOf, 'expansionAt800_mL_per_g', 800),
+  soakedExpansion_mL_per_g: (bench, record, { methodOf }) =>
+    expansions.soakedExpansionResult(bench, record, methodOf),
+  soakKept_percent: (bench, record, { methodOf, sofar }) =>
+    expansions.soakKeptResult(bench, record, methodOf, sofar),
   massYield_percent: (bench, record) => batchProcess.massYieldResult(bench, record),
   uptake_percent: (bench, record, { sofar }) => batchProcess.uptakeResult(bench, record, sofar),
   uptakeWithoutSalt_percent: (bench, record, { sofar }) =>
@@ -168,6 +179,8 @@ export const foilModels: Models<Foil> = {
       'leachableFluoride',
       'leachableFluoride_mg_per_kg'
     ),
+  oxidationLoss_percent: (bench, record, { methodOf }) =>
+    foilTests.oxidationResult(bench, record, methodOf),
   trimYield_percent: (bench, record) => process.trimYieldResult(bench, record),
   overallYield_percent: (bench, record, { sofar, earlier }) =>
     process.overallYieldResult(bench, record, sofar, earlier)

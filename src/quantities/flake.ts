@@ -139,5 +139,50 @@ export const flakeQuantities = {
     band: [120, 350],
     side: 'product',
     meaning: 'temperature at which the flake begins to expand, by the definition stated'
+  },
+  expansionAt400_mL_per_g: {
+    key: 'expansion-at-400',
+    title: 'Expansion volume at 400 °C',
+    unit: 'mL/g',
+    band: [5, 600],
+    side: 'product',
+    test: 'expansion-curve',
+    meaning: 'volume of the worms per gram of flake, out of a furnace at 400 °C'
+  },
+  expansionAt600_mL_per_g: {
+    key: 'expansion-at-600',
+    title: 'Expansion volume at 600 °C',
+    unit: 'mL/g',
+    band: [5, 600],
+    side: 'product',
+    test: 'expansion-curve',
+    meaning: 'volume of the worms per gram of flake, out of a furnace at 600 °C'
+  },
+  expansionAt800_mL_per_g: {
+    key: 'expansion-at-800',
+    title: 'Expansion volume at 800 °C',
+    unit: 'mL/g',
+    band: [5, 600],
+    side: 'product',
+    test: 'expansion-curve',
+    meaning: 'volume of the worms per gram of flake, out of a furnace at 800 °C'
+  },
+  soakedExpansion_mL_per_g: {
+    key: 'soaked-expansion',
+    title: 'Expansion volume after a water soak',
+    unit: 'mL/g',
+    band: [5, 600],
+    side: 'product',
+    test: 'water-soak',
+    meaning: 'volume of the worms per gram of flake that was soaked in water and dried'
+  },
+  soakKept_percent: {
+    key: 'soak-kept',
+    title: 'Expansion kept after a water soak',
+    unit: '%',
+    band: [10, 120],
+    side: 'product',
+    test: 'water-soak',
+    meaning: 'expansion volume after the soak over that before it'
   }
 } as const satisfies Record<string, Quantity>

@@ -115,5 +115,13 @@ export const foilQuantities = {
     band: [-5, 500],
     side: 'product',
     meaning: 'fluoride that water leaches out; total fluorine is another, larger figure'
+  },
+  oxidationLoss_percent: {
+    key: 'oxidation-loss',
+    title: 'Oxidation loss',
+    unit: '%',
+    band: [0, 100],
+    side: 'product',
+    meaning: 'mass lost in hot air, of the dry mass, at the temperature and after the hours stated'
   }
 } as const satisfies Record<string, Quantity>

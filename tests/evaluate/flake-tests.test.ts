@@ -87,3 +87,25 @@ test('onset of EB-26-015: mean of three, with its definition beside it', () => {
   expect(estimate.value).toBeCloseTo((194 + 197 + 192) / 3, 12)
   expect(remark).toBe('Defined as: extrapolated onset of the height curve, heated at 10 K/min.')
 })
+
+describe('expansion of EB-26-015 under other conditions', () => {
+  test.for([
+    [400, (61 / 0.5013 + 58 / 0.4992) / 2],
+    [600, (104 / 0.5021 + 107 / 0.5006) / 2],
+    [800, (128 / 0.4988 + 131 / 0.503) / 2]
+  ] as const)('at %i °C: mean of its own readings, by hand', ([temperature, value]) => {
+    const { estimate, n } = resultOf('EB-26-015', `expansionAt${temperature}_mL_per_g`)
+    expect(estimate.value).toBeCloseTo(value, 10)
+    expect(n).toBe(2)
+  })
+
+  test('after a soak: over the lot’s own, with what the cylinder does to both cancelled in part', () => {
+    const soaked = resultOf('EB-26-015', 'soakedExpansion_mL_per_g').estimate
+    const own = resultOf('EB-26-015', 'expansionVolume_mL_per_g').estimate
+    const { estimate, remark } = resultOf('EB-26-015', 'soakKept_percent')
+    expect(estimate.value).toBeCloseTo((100 * soaked.value) / own.value, 10)
+    expect(remark).toBe('Soaked for 24 h in water at 23 °C.')
+    const relative = (one: typeof own) => uncertaintyOf(one) / one.value
+    expect(relative(estimate)).toBeLessThan(Math.hypot(relative(soaked), relative(own)))
+  })
+})

@@ -81,3 +81,15 @@ describe('electrical figures of FL-26-013', () => {
     expect(remark).toBe('Strips cut along the direction of forming.')
   })
 })
+
+test('oxidation loss of FL-26-013: mean of three pieces, with hours and temperature beside it', () => {
+  const each = [1 - 1.5911 / 1.8843, 1 - 1.6204 / 1.9027, 1 - 1.5682 / 1.8651]
+  const { estimate, remark } = resultOf('oxidationLoss_percent')
+  expect(estimate.value).toBeCloseTo(100 * mean(each), 10)
+  expect(remark).toBe('Held 24 h at 593 °C.')
+})
+
+test('leachable chloride of FL-26-013: less the blank, by hand', () => {
+  const each = [((0.94 - 0.11) * 100) / 5.02, ((0.99 - 0.11) * 100) / 5.04]
+  expect(resultOf('leachableChloride_mg_per_kg').estimate.value).toBeCloseTo(mean(each), 10)
+})

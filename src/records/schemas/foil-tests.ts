@@ -41,6 +41,12 @@ export const foilTests = {
   }),
   'leachable-chloride': leachTest(),
   'leachable-fluoride': leachTest(),
+  'oxidation-loss': fields({
+    ...testHead,
+    temperature: quantity('°C'),
+    for: quantity('h', 'above 0'),
+    readings: list(fields({ dry: quantity('g'), end: quantity('g') }))
+  }),
   'strip-resistance': fields({
     ...testHead,
     direction: z.enum(directions),

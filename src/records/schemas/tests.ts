@@ -22,6 +22,23 @@ const filled = fields({ mass: quantity('g'), volume: quantity('mL') })
 /** The state the sample went in with; as received where nothing is said. */
 const sample = z.enum(['as received', 'dried'])
 
+/** Furnace temperatures a figure is kept at: 600 °C stands for what a coating sees in fire. */
+export const curveTemperatures_C = [400, 600, 800] as const
+
+const expansionCurve = fields({
+  ...testHead,
+  readings: list(
+    fields({ temperature: quantity('°C'), mass: quantity('g'), volume: quantity('mL') })
+  )
+}).superRefine(({ readings }, context) => {
+  for (const [index, { temperature_C: at }] of readings.entries())
+    if (!curveTemperatures_C.some(known => known === at.value))
+      refuse(context, ['readings', index, 'temperature_C'], 'INVALID_VALUE', [
+        `must be one of ${curveTemperatures_C.join(', ')} °C, got ${at.written}`,
+        'write the temperature the furnace was set to; its own error is its calibration'
+      ])
+})
+
 /** What is called the onset: figures by two of these are not comparable. */
 export const onsetDefinitions = [
   'extrapolated onset of the height curve',
@@ -76,6 +93,13 @@ export const flakeTests = {
   'residual-nitrate': leachTest(),
   'residual-permanganate': leachTest(),
   'residual-manganese': leachTest(),
+  'expansion-curve': expansionCurve,
+  'water-soak': fields({
+    ...testHead,
+    for: quantity('h', 'above 0'),
+    at: quantity('°C'),
+    readings: list(filled)
+  }),
   sieve: sieveTest,
   'bulk-density': fields({ ...testHead, readings: list(filled) }),
   'tapped-density': fields({ ...testHead, readings: list(filled) }),
