@@ -101,7 +101,7 @@ export function resistivityResult(bench: Bench, { tests }: Foil, methodOf: Metho
     methodOf,
     test,
     {
-      quantity: 'resistivity_uOhm_m',
+      quantity: 'resistivity_uOhmm',
       basis: stripBasis,
       block: 'stripResistance',
       columns: ['Resistance', 'Length', 'Width', 'Thickness'],
@@ -136,7 +136,7 @@ export function conductivityOfStrip(
   bench: Bench,
   { tests }: Foil,
   methodOf: MethodOf,
-  { resistivity_uOhm_m: resistivity }: Results
+  { resistivity_uOhmm: resistivity }: Results
 ): Result | undefined {
   const test = tests?.stripResistance
   if (!test || !resistivity || resistivity.report) return undefined
@@ -148,7 +148,7 @@ export function conductivityOfStrip(
       basis: conductivityOfFoilBasis,
       deviation: test.deviation
     },
-    () => foilConductivity({ resistivity_uOhm_m: resistivity.estimate })
+    () => foilConductivity({ resistivity_uOhmm: resistivity.estimate })
   )
   return result && { ...result, n: resistivity.n, remark: cut(test.direction) }
 }

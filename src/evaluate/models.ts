@@ -159,7 +159,7 @@ export const foilModels: Models<Foil> = {
     electrical.sheetResistanceResult(bench, record, methodOf),
   vanDerPauw_mOhm: (bench, record, { methodOf }) =>
     electrical.vanDerPauwResult(bench, record, methodOf),
-  resistivity_uOhm_m: (bench, record, { methodOf }) =>
+  resistivity_uOhmm: (bench, record, { methodOf }) =>
     electrical.resistivityResult(bench, record, methodOf),
   foilConductivity_kS_per_m: (bench, record, { methodOf, sofar }) =>
     electrical.conductivityOfStrip(bench, record, methodOf, sofar),

@@ -187,8 +187,8 @@ export function stripResistivity(inputs: StripInputs): Computed<keyof StripInput
  * @throws DomainError when the resistivity is not above 0
  */
 export function foilConductivity(inputs: {
-  resistivity_uOhm_m: Estimate
-}): Computed<'resistivity_uOhm_m'> {
-  requirePositive(inputs, 'resistivity_uOhm_m', 'check the resistivity')
-  return propagate(x => MILLI / x.resistivity_uOhm_m, inputs)
+  resistivity_uOhmm: Estimate
+}): Computed<'resistivity_uOhmm'> {
+  requirePositive(inputs, 'resistivity_uOhmm', 'check the resistivity')
+  return propagate(x => MILLI / x.resistivity_uOhmm, inputs)
 }

@@ -82,7 +82,7 @@ export const foilQuantities = {
     side: 'product',
     meaning: 'resistance of a square of any size, by contacts on the rim of a piece'
   },
-  resistivity_uOhm_m: {
+  resistivity_uOhmm: {
     key: 'resistivity',
     title: 'Resistivity of a strip',
     unit: 'µΩ·m',

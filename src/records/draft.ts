@@ -56,8 +56,6 @@ const kept = new Set([
   'substance',
   'end-point-ph',
   'sieves',
-  'spacing',
-  'diameter',
   'direction',
   'definition',
   'heating-rate',

@@ -74,8 +74,8 @@ describe('new', () => {
     const place = demoWorkplace()
     expect(textIn(place, 'batches', 'EB-26-014.yaml')).toContain('draft: yes')
     const { stdout } = await started(place, 'batch')
-    expect(stdout).toContain('content/batches/EB-26-015.yaml, from EB-26-013 ')
-    expect(textIn(place, 'batches', 'EB-26-015.yaml')).toContain('expansion-volume:')
+    expect(stdout).toContain('content/batches/EB-26-016.yaml, from EB-26-015 ')
+    expect(textIn(place, 'batches', 'EB-26-016.yaml')).toContain('expansion-volume:')
   })
 
   test('numbers a record after those of the pattern it starts from', async () => {
@@ -83,7 +83,7 @@ describe('new', () => {
     const { written } = await started(place, 'material', '--like', 'GR-26-02')
     expect(written).toEqual(['content/materials/GR-26-04.yaml'])
     const number = ['--number', 'OX-26-09']
-    expect((await started(place, 'material', ...number)).stdout).toContain(', from OX-26-02 ')
+    expect((await started(place, 'material', ...number)).stdout).toContain(', from OX-26-03 ')
     expect((await started(place, 'instrument', '--like', 'BAL-1')).written).toEqual([
       'content/instruments/BAL-3.yaml'
     ])
@@ -116,11 +116,11 @@ describe('a new grade', () => {
     const place = demoWorkplace()
     const args = ['grade', '--like', 'flake-250', '--date', '2026-12-01']
     const { written } = await started(place, ...args)
-    expect(written).toEqual(['content/grades/flake-250-r3.yaml'])
-    expect(textIn(place, 'grades', 'flake-250-r3.yaml')).toBe(
-      textIn(place, 'grades', 'flake-250-r2.yaml')
-        .replace('revision: 2', 'revision: 3')
-        .replace('2026-07-01', '2026-12-01')
+    expect(written).toEqual(['content/grades/flake-250-r4.yaml'])
+    expect(textIn(place, 'grades', 'flake-250-r4.yaml')).toBe(
+      textIn(place, 'grades', 'flake-250-r3.yaml')
+        .replace('revision: 3', 'revision: 4')
+        .replace('2026-10-01', '2026-12-01')
     )
   })
 
@@ -150,7 +150,7 @@ test('run by npm, paths start where the user stands, spaces and all', async () =
     INIT_CWD: project
   })
   expect(run).toMatchObject({ status: 0, stderr: '' })
-  expect(run.stdout).toContain('Wrote ../content/batches/EB-26-015.yaml')
+  expect(run.stdout).toContain('Wrote ../content/batches/EB-26-016.yaml')
 })
 
 describe('a new certificate', () => {

@@ -75,7 +75,7 @@ describe('electrical figures of FL-26-013', () => {
       (158.9 * 10.05 * 0.504) / 80,
       (163.5 * 9.98 * 0.5) / 80
     ]
-    const { estimate, remark } = resultOf('resistivity_uOhm_m')
+    const { estimate, remark } = resultOf('resistivity_uOhmm')
     expect(estimate.value).toBeCloseTo(mean(each), 9)
     expect(resultOf('foilConductivity_kS_per_m').estimate.value).toBeCloseTo(1000 / mean(each), 7)
     expect(remark).toBe('Strips cut along the direction of forming.')

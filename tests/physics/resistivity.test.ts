@@ -36,6 +36,12 @@ describe('four points', () => {
     expect(asPrinted(value, printed)).toBe(printed)
   })
 
+  test('a thick foil is corrected: t/s = 0.5, F = 0.9974, by hand', () => {
+    const inputs = { voltage_mV: 1, current_mA: 1000, spacing_mm: 2, thickness_mm: 1 }
+    const { value } = fourPointResistance(exactly(inputs))
+    expect(value).toBeCloseTo(0.9974 * 4.532360141827194, 12)
+  })
+
   // Smits 1958, table II, as recalled; the closed form gives 3.92741 and 4.50797 for the two it misses.
   test.for([
     [3, 2.2662],
@@ -174,13 +180,13 @@ describe('strip', () => {
   test.for([
     [14.49, '69.0'],
     [5.208, '192.0']
-  ] as const)('%f µΩ·m is %s kS/m', ([resistivity_uOhm_m, printed]) => {
-    const { value } = foilConductivity(exactly({ resistivity_uOhm_m }))
+  ] as const)('%f µΩ·m is %s kS/m', ([resistivity_uOhmm, printed]) => {
+    const { value } = foilConductivity(exactly({ resistivity_uOhmm }))
     expect(asPrinted(value, printed)).toBe(printed)
   })
 
   test('a relative uncertainty stays the same in the reciprocal', () => {
-    const one = foilConductivity({ resistivity_uOhm_m: measured(10, 0.1, 'strip') })
+    const one = foilConductivity({ resistivity_uOhmm: measured(10, 0.1, 'strip') })
     expect(uncertaintyOf(one) / one.value).toBeCloseTo(0.01, 6)
   })
 
@@ -194,7 +200,7 @@ describe('strip', () => {
   })
 
   test('refuses the conductivity of a resistivity of nothing', () => {
-    expect(() => foilConductivity(exactly({ resistivity_uOhm_m: 0 }))).toThrow('greater than 0')
+    expect(() => foilConductivity(exactly({ resistivity_uOhmm: 0 }))).toThrow('greater than 0')
   })
 
   test('trials of the distributions agree', () => {
@@ -205,6 +211,6 @@ describe('strip', () => {
       length_mm: [80, 0.2]
     } as const
     expectLinear(stripResistivity, uncertain(inputs))
-    expectLinear(foilConductivity, uncertain({ resistivity_uOhm_m: [10, 0.11] }))
+    expectLinear(foilConductivity, uncertain({ resistivity_uOhmm: [10, 0.11] }))
   })
 })
