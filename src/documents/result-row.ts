@@ -90,7 +90,7 @@ function measuredPart(result: Result, row: JudgedRow, rule: DecisionRule) {
   const { estimate, n, method, tested, deviation, below, report } = result
   if (report) return reportedPart(report, below)
   const shared = {
-    n,
+    ...(n > 0 ? { n } : {}),
     ...(method ? { method: methodText(method, deviation) } : {}),
     ...(tested === undefined ? {} : { testedOn: tested })
   }

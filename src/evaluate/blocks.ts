@@ -21,7 +21,7 @@ export interface TestHead {
 /** How one kind of test is read. */
 export interface BlockPlan<Reading> extends Pick<
   Account,
-  'quantity' | 'basis' | 'notes' | 'nearNothing'
+  'quantity' | 'basis' | 'notes' | 'nearNothing' | 'alike'
 > {
   /** The block in the typed record: 'bulkDensity'. */
   readonly block: string
@@ -62,7 +62,8 @@ export function blockResult<One>(
     instrumentOf: instrumentsFor(session, roles),
     deviation: test.deviation,
     ...(plan.notes ? { notes: plan.notes } : {}),
-    ...(plan.nearNothing ? { nearNothing: true } : {})
+    ...(plan.nearNothing ? { nearNothing: true } : {}),
+    ...(plan.alike ? { alike: true } : {})
   }
   return repeatedResult(session, test.readings, account, (reading, what) =>
     model((value, unit, role, name) => read(session, value, unit, role, `${what} ${name}`), reading)

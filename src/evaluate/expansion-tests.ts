@@ -30,6 +30,7 @@ const volumeOf = (
     {
       quantity,
       basis: expansionVolumeBasis,
+      alike: true,
       block,
       columns: ['Mass', 'Volume'],
       written: ({ mass_g, volume_mL }) => [mass_g.written, volume_mL.written],

@@ -53,6 +53,7 @@ export function pullResult(
     {
       quantity,
       basis,
+      alike: true,
       block: 'tensile',
       columns: ['Highest force', 'Width', 'Thickness'],
       written: ({ force_N, width_mm, thickness_mm }) => [

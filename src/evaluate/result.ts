@@ -4,7 +4,8 @@ import { DomainError } from '../metrology/domain.ts'
 import { type Computed, type Estimate, isNearlyLinear } from '../metrology/estimate.ts'
 import { meanOfReadings, meanValue, type Repeatability } from '../metrology/readings.ts'
 import type { FieldPath } from '../problem.ts'
-import { quantities, type QuantityName, titleInSentence } from '../quantities.ts'
+import { quantities, type QuantityName, quantityOf, titleInSentence } from '../quantities.ts'
+import type { Method } from '../records/types.ts'
 import { type Bench, repeatabilityOf, report, type Session } from './bench.ts'
 import { excessiveScatter } from './scatter.ts'
 import type { Result, WrittenReadings } from './types.ts'
@@ -26,6 +27,8 @@ export interface Account {
   readonly deviation?: string | undefined
   /** True where the figure lies near 0 by its nature, so that its readings differ by much of it. */
   readonly nearNothing?: boolean
+  /** True where a method for a sister quantity in the same unit repeats as well for this one. */
+  readonly alike?: boolean
 }
 
 /** Run a model; a refused input becomes a problem at its field, and no figure. */
@@ -63,7 +66,7 @@ export function repeatedResult<Reading>(
   )
   const computed = figures.filter(figure => figure !== undefined)
   if (computed.length < readings.length) return undefined
-  const repeatability = repeatabilityOf(method, meanValue(computed))
+  const repeatability = repeatabilityFor(method, account, meanValue(computed))
   if (computed.length === 1 && !repeatability) warnSingle(session, account.quantity)
   if (!account.nearNothing) warnScattered(session, account.quantity, computed, repeatability)
   const mean = meanOfReadings(computed, `${bench.lot} ${title}`, repeatability)
@@ -92,6 +95,19 @@ export function repeatedResult<Reading>(
     }
   }
 }
+
+/** One method may serve several figures of a test; its repeatability is of the quantity it names. */
+function repeatabilityFor(
+  method: Method | undefined,
+  { quantity, alike }: Account,
+  value: number
+): Repeatability | undefined {
+  const named = quantityOf(method?.quantity ?? '')
+  const holds = named === quantity || (named && alike && unitOf(named) === unitOf(quantity))
+  return holds ? repeatabilityOf(method, value) : undefined
+}
+
+const unitOf = (quantity: QuantityName) => quantities[quantity].unit
 
 /** The result of a model applied once. */
 export function singleResult(

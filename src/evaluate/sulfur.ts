@@ -82,6 +82,9 @@ export function acidEquivalentResult(
   { sulfur_percent: sulfur }: Results
 ): Result | undefined {
   if (!sulfur) return undefined
+  const { report } = sulfur
+  const reported =
+    report && `From the external result for sulfur: ${report.by}, report ${report.number}.`
   const day = sulfur.tested ?? ''
   const session = openSession(bench, day, sulfur.field, methodOf('acid-equivalent'), undefined)
   const result = singleResult(
@@ -89,7 +92,7 @@ export function acidEquivalentResult(
     {
       quantity: 'acidEquivalent_percent',
       basis: acidEquivalentBasis,
-      notes: sulfur.report ? [`From the sulfur reported by ${sulfur.report.by}.`] : []
+      notes: reported ? [reported] : []
     },
     () => acidEquivalent({ sulfur_percent: sulfur.estimate })
   )
@@ -98,7 +101,12 @@ export function acidEquivalentResult(
     sulfur.below === undefined
       ? undefined
       : acidEquivalent({ sulfur_percent: exact(sulfur.below) }).value
-  return { ...result, n: sulfur.n, ...(below === undefined ? {} : { below }) }
+  return {
+    ...result,
+    n: sulfur.n,
+    ...(reported ? { remark: reported } : {}),
+    ...(below === undefined ? {} : { below })
+  }
 }
 
 /** A check on both: sulfur cannot stand for more than was taken up. */

@@ -69,9 +69,11 @@ describe('sulfur of EB-26-015', () => {
   })
 
   test('as reported elsewhere makes an equivalent that says so', () => {
-    const { estimate, trace } = resultOf('EB-26-012', 'acidEquivalent_percent')
+    const { estimate, remark } = resultOf('EB-26-012', 'acidEquivalent_percent')
     expect(estimate.value).toBeCloseTo((2.6 * 98.072) / 32.06, 9)
-    expect(trace.notes).toEqual(['From the sulfur reported by an external laboratory.'])
+    expect(remark).toBe(
+      'From the external result for sulfur: an external laboratory, report P-4533.'
+    )
   })
 })
 
@@ -107,5 +109,23 @@ describe('expansion of EB-26-015 under other conditions', () => {
     expect(remark).toBe('Soaked for 24 h in water at 23 °C.')
     const relative = (one: typeof own) => uncertaintyOf(one) / one.value
     expect(relative(estimate)).toBeLessThan(Math.hypot(relative(soaked), relative(own)))
+  })
+})
+
+describe('a method that serves several figures', () => {
+  const pools = (quantity: QuantityName) => [
+    ...new Set([...resultOf('EB-26-015', quantity).estimate.terms.values()].map(t => t.cause.pool))
+  ]
+
+  test('lends its repeatability to the quantity it names, and to none in another unit or kind', () => {
+    const named = 'TM-15 repeatability (8 samples of 2026 in duplicate)'
+    expect(pools('retained300_percent')).toContain(named)
+    for (const other of ['retained180_percent', 'd50_um', 'sieveLoss_percent'] as const)
+      expect(pools(other)).not.toContain(named)
+  })
+
+  test('lends it to the same figure at another temperature', () => {
+    for (const quantity of ['expansionAt400_mL_per_g', 'expansionAt600_mL_per_g'] as const)
+      expect(pools(quantity)).toContain('TM-29 repeatability (6 lots of 2026 in triplicate)')
   })
 })
