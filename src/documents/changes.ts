@@ -85,7 +85,9 @@ function changedRow(_key: string, was?: ResultRow, is?: ResultRow): string[] {
     ['method', row => methodText(row.method)],
     ['tested', row => row.testedOn],
     ['readings', row => row.n?.toString()],
-    ['spread', row => row.spread]
+    ['spread', row => row.spread],
+    ['report', row => row.report?.sentence.replace('External result: ', '')],
+    ['file of the report', row => row.report?.sha256]
   ]
   return parts.flatMap(([part, text]) => change(`${title}, ${part}`, text(was), text(is)))
 }

@@ -49,6 +49,18 @@ const row = z.strictObject({
   expandedUncertainty: optionalFigure,
   coverageFactor: optionalFigure,
   degreesOfFreedom: optionalFigure,
+  /** Of a result measured elsewhere. */
+  report: z.exactOptional(
+    z.strictObject({
+      by: text,
+      number: text,
+      date: text,
+      method: optionalText,
+      scope: optionalText,
+      sha256: optionalText,
+      sentence: text
+    })
+  ),
   spread: optionalText,
   limit: z.exactOptional(
     z.strictObject({ min: optionalFigure, max: optionalFigure, printed: text, of: text })

@@ -7,10 +7,10 @@ import type {
   Figure,
   LimitText,
   LotPage,
-  ReportText,
   ResultRow,
   SiteDocument
 } from './types.ts'
+import type { ReportText } from './report-text.ts'
 
 /** Raised when a field is added, changes its meaning or goes: the schema allows no others. */
 export const LOT_DATA_VERSION = 3

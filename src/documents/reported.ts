@@ -4,7 +4,8 @@ import type { Report, Result } from '../evaluate/types.ts'
 import { exactText } from '../metrology/rounding.ts'
 import { quantities } from '../quantities.ts'
 import { unitText, withUnit, writtenFigure } from './figure.ts'
-import type { ReportText, ResultRow, Working } from './types.ts'
+import type { ReportText } from './report-text.ts'
+import type { ResultRow, Working } from './types.ts'
 import { dateText, unparted, withMinus } from './words.ts'
 
 /** Whose result it is, in one sentence. */

@@ -10,6 +10,7 @@ import type { VerdictWord } from '../quality/judge.ts'
 import type { HazardText } from './hazard-types.ts'
 import type { LotState } from '../quality/status.ts'
 import type { News } from './news-types.ts'
+import type { ReportText } from './report-text.ts'
 
 /** A number as computed (12 significant digits) and as a reader sees it. */
 export interface Figure {
@@ -71,19 +72,6 @@ export interface DecidingFigure {
   readonly expandedUncertainty: Figure
   /** 'sheet 3, 0.94 g/cm³ ± 0.02 g/cm³' */
   readonly printed: string
-}
-
-/** Whose result a figure is that was measured elsewhere. */
-export interface ReportText {
-  /** The laboratory where it may be named, else 'an external laboratory'. */
-  readonly by: string
-  readonly number: string
-  readonly date: string
-  readonly method?: string
-  readonly scope?: string
-  readonly sha256?: string
-  /** All of it, for a reader: begins 'External result'. */
-  readonly sentence: string
 }
 
 /** One property on a lot page or certificate. */

@@ -28,8 +28,8 @@ interface Residue {
 
 /** Every residue of a batch above its limit, and every one not known although the batch was dried. */
 export const doubtResidues = (batch: EvaluatedBatch, content: Records): Problem[] => {
-  const residues = residuesOf(content, batch)
-  return [...residues.flatMap(one => tooMuch(batch, one)), ...driedUntested(batch, residues)]
+  const held = residuesOf(content, batch)
+  return [...held.flatMap(one => tooMuch(batch, one)), ...driedUntested(batch, held)]
 }
 
 /** Every batch that a furnace run heated above its limit, or without its figure. */
@@ -79,10 +79,10 @@ function tooMuch({ entry }: EvaluatedBatch, { quantity, limit, result }: Residue
 
 const DRYING = /\bdr(y|ied|ying)\b/iu
 
-function driedUntested(batch: EvaluatedBatch, residues: readonly Residue[]): Problem[] {
+function driedUntested(batch: EvaluatedBatch, held: readonly Residue[]): Problem[] {
   const step = (batch.entry.record.steps ?? []).findIndex(({ what }) => DRYING.test(what))
   if (step < 0) return []
-  return residues.flatMap(({ quantity, result }) =>
+  return held.flatMap(({ quantity, result }) =>
     result ? [] : [untested(batch.entry, ['steps', step, 'what'], batch.lot, quantity, 'dried')]
   )
 }

@@ -11,7 +11,7 @@ import {
 import { parseRecord, type RecordDocument } from './document.ts'
 import { type Kind, kindNames, kindOf, type RecordOf, schemas } from './kinds.ts'
 import { knownFields } from './known-fields.ts'
-import { checkReferences, type Referring } from './references.ts'
+import { checkReferences } from './references.ts'
 import { soundPart } from './sound.ts'
 import type { Content, Draft, Entry, Records } from './types.ts'
 import { suggestion, validateRecord } from './validate.ts'
@@ -50,7 +50,11 @@ export function loadContent(files: readonly SourceFile[]): Loaded {
     ...checkReferences({ ...content, producer }, new Set([...collected.unread, ...drafts]))
   )
   return problems.length > 0 || !producer
-    ? { ok: false, sound: soundPart(content, problems, collected.unread), problems }
+    ? {
+        ok: false,
+        sound: soundPart({ ...content, producer }, problems, collected.unread),
+        problems
+      }
     : { ok: true, value: { ...content, producer }, problems }
 }
 
@@ -194,7 +198,7 @@ function checkNames(collected: Collected): Problem[] {
   })
 }
 
-function assemble(collected: Collected): Referring {
+function assemble(collected: Collected): Records {
   return {
     producer: collected.producer[0],
     instruments: byName(collected.instruments, record => record.id),

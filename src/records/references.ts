@@ -2,24 +2,19 @@
 
 import { type FieldPath, type Problem, problemAt, quoted } from '../problem.ts'
 import { quantityOf, testOf } from '../quantities.ts'
-import type { Calibration, Content, Entry, Grade, Instrument, Method, Records } from './types.ts'
+import type { Calibration, Entry, Grade, Instrument, Method, Records } from './types.ts'
 import { suggestion } from './validate.ts'
-
-/** Content to check; its producer's record may be missing or unreadable. */
-export interface Referring extends Records {
-  readonly producer?: Content['producer'] | undefined
-}
 
 /** Collects the references of one content. */
 interface Check {
-  readonly content: Referring
+  readonly content: Records
   /** Names whose records could not be read: their own problems say so. */
   readonly unread: ReadonlySet<string>
   readonly problems: Problem[]
 }
 
 /** Every reference that stands for nothing, or for a record of the wrong kind. */
-export function checkReferences(content: Referring, unread: ReadonlySet<string>): Problem[] {
+export function checkReferences(content: Records, unread: ReadonlySet<string>): Problem[] {
   const check: Check = { content, unread, problems: [] }
   for (const versions of content.methods.values())
     for (const entry of versions) checkInstruments(check, entry, [], entry.record.instruments)

@@ -71,6 +71,7 @@ function without(records: Records, dropped: ReadonlySet<Entry<unknown>>): Record
   const keptVersions = <Kind>(map: ReadonlyMap<string, readonly Entry<Kind>[]>) =>
     new Map([...map].filter(([, versions]) => !versions.some(entry => dropped.has(entry))))
   return {
+    producer: records.producer,
     instruments: kept(records.instruments),
     titrants: kept(records.titrants),
     methods: keptVersions(records.methods),

@@ -43,6 +43,8 @@ export interface Entry<Kind> {
 
 /** Records that figures rest on, valid. Versioned ones are listed oldest first. */
 export interface Records {
+  /** Not there where it could not be read, beside other broken records. */
+  readonly producer?: Entry<Producer> | undefined
   readonly instruments: ReadonlyMap<string, Entry<Instrument>>
   readonly titrants: ReadonlyMap<string, Entry<Titrant>>
   readonly methods: ReadonlyMap<string, readonly Entry<Method>[]>

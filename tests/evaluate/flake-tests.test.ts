@@ -1,7 +1,8 @@
 /** Further tests of flake, from the demo's records to figures worked out by another route. */
 
 import { describe, expect, test } from 'vitest'
-import { correlation, uncertaintyOf } from '../../src/metrology/estimate.ts'
+import { uncertaintyOf } from '../../src/metrology/estimate.ts'
+import { correlation } from '../metrology/correlation.ts'
 import type { QuantityName } from '../../src/quantities.ts'
 import { demoFiles, evaluate } from '../records-on-disk.ts'
 
