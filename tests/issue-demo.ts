@@ -30,7 +30,9 @@ const records = (folder: string): Record<string, unknown>[] =>
   readdirSync(join(content, folder))
     .filter(name => name.endsWith('.yaml'))
     .sort()
-    .map(name => parse(readFileSync(join(content, folder, name), 'utf8')) as Record<string, unknown>)
+    .map(
+      name => parse(readFileSync(join(content, folder, name), 'utf8')) as Record<string, unknown>
+    )
 
 const orders = records('certificates') as { number: string; lot: string; issued: string }[]
 
@@ -65,8 +67,7 @@ async function addKey(): Promise<void> {
   writeFileSync(join(content, 'register', 'log.jsonl'), log.text)
 }
 
-for (const name of readdirSync(join(content, 'register')))
-  rmSync(join(content, 'register', name))
+for (const name of readdirSync(join(content, 'register'))) rmSync(join(content, 'register', name))
 await addKey()
 for (const { run } of [...issuing, ...withdrawing].sort((a, b) => (a.day < b.day ? -1 : 1)))
   await run()
