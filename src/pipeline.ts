@@ -14,9 +14,9 @@ import { siteDocument } from './documents/site.ts'
 import { certificateToIssue } from './documents/to-issue.ts'
 import type { SiteDocument } from './documents/types.ts'
 import { evaluateContent } from './evaluate/evaluate.ts'
-import type { EvaluatedContent, EvaluatedLot } from './evaluate/types.ts'
+import type { EvaluatedContent } from './evaluate/types.ts'
 import { checkCertificates, checkSellable } from './judge/certificates.ts'
-import { judgeLot } from './judge/judge-lot.ts'
+import { judgedOnDemand, judgeLot } from './judge/judge-lot.ts'
 import { checkRelease } from './judge/release.ts'
 import { checkShipments } from './judge/shipments.ts'
 import type { JudgedLot } from './judge/types.ts'
@@ -138,16 +138,17 @@ function judgeRecords<Kind extends Records>(
   wantedDay: string | undefined
 ) {
   const asOf = wantedDay ?? latestOf(content, register)
-  const judged = (lot: EvaluatedLot): JudgedLot[] =>
-    lot.kind === 'expansion' || lot.entry.record.made > asOf ? [] : [judgeLot(content, lot, asOf)]
+  const lots: JudgedLot[] = []
   const released: Problem[] = []
-  // The copies hold rows and figures at hand, until the next lot's turn.
-  const { evaluated, problems } = evaluateContent(content, lot => {
-    for (const one of judged(lot)) released.push(...checkRelease(content, { ...one }))
+  const { evaluated, problems } = evaluateContent(content, (lot, kept) => {
+    if (lot.kind === 'expansion' || kept.kind === 'expansion') return
+    if (lot.entry.record.made > asOf) return
+    const judged = judgeLot(content, lot, asOf)
+    released.push(...checkRelease(content, judged))
+    lots.push(judgedOnDemand(judged, kept))
   })
   if (!evaluated) return { lots: [], asOf, problems: inFileOrder(problems) }
 
-  const lots = [...evaluated.lots.values()].flatMap(judged)
   const byNumber = new Map(lots.map(lot => [lot.evaluated.lot, lot]))
   const found = [
     ...problems,

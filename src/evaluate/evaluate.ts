@@ -27,11 +27,11 @@ export interface Evaluation<Kind extends Records> {
  * to be said of each is said while they are at hand; afterwards a lot works its figures out again
  * each time they are asked for, to the same values.
  *
- * @param see shown each lot, figures at hand, after those it was made from
+ * @param see shown each lot after those it was made from: with its figures at hand, and as it is kept
  */
 export function evaluateContent<Kind extends Records>(
   content: Kind,
-  see: (lot: EvaluatedLot) => void = () => undefined
+  see: (lot: EvaluatedLot, kept: EvaluatedLot) => void = () => undefined
 ): Evaluation<Kind> {
   const order = inMakingOrder(content)
   if (!order.ok) return { problems: order.problems }
@@ -44,14 +44,12 @@ export function evaluateContent<Kind extends Records>(
       return { evaluated: evaluateLot(content, lot, bench, lots), problems: bench.problems }
     }
     const { evaluated, problems } = work()
-    lots.set(
-      lot,
-      onDemand(evaluated, () => work().evaluated)
-    )
+    const kept = onDemand(evaluated, () => work().evaluated)
+    lots.set(lot, kept)
     found.bench.push(...problems)
     found.figures.push(...checkFigures(evaluated))
     found.doubts.push(...doubtFigures(evaluated, { content, lots }))
-    see(evaluated)
+    see(evaluated, kept)
   }
   const problems = [
     ...found.bench,

@@ -22,10 +22,7 @@ import { lotHazards } from './lot-hazards.ts'
 import { judgeReported } from './reported.ts'
 import type { JudgedLot, JudgedRow, Scope } from './types.ts'
 
-/**
- * Judge one lot by its grade's revision of the day it was made, in the state of day `asOf`. Rows and
- * word follow from the lot's figures, and like them are worked out each time they are asked for.
- */
+/** Judge one lot by its grade's revision of the day it was made, in the state of day `asOf`. */
 export function judgeLot(
   content: Records,
   evaluated: EvaluatedBatch | EvaluatedFoil,
@@ -33,21 +30,34 @@ export function judgeLot(
 ): JudgedLot {
   const { record } = evaluated.entry
   const grade = gradeOf(content, record, asOf)
+  const rows = judgeRows(evaluated, grade)
   const decision = decisionOn(record.status ?? [], asOf)
   const hazards = lotHazards(content, evaluated, grade, asOf)
   return {
     evaluated,
     grade,
     rule: grade.decisionRule ?? 'simple',
-    get rows() {
-      return judgeRows(evaluated, grade)
-    },
-    get word() {
-      return wordOf(judgeRows(evaluated, grade))
-    },
+    rows,
+    word: wordOf(rows),
     state: decision?.is ?? 'quarantine',
     ...(decision ? { decision } : {}),
     ...(hazards ? { hazards } : {})
+  }
+}
+
+/**
+ * The same lot, which keeps no figures: its rows are judged again each time they are asked for.
+ *
+ * @param evaluated the lot as evaluation keeps it
+ */
+export function judgedOnDemand(lot: JudgedLot, evaluated: JudgedLot['evaluated']): JudgedLot {
+  const { grade } = lot
+  return {
+    ...lot,
+    evaluated,
+    get rows() {
+      return judgeRows(evaluated, grade)
+    }
   }
 }
 
