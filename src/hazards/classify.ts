@@ -67,17 +67,21 @@ const ROUNDED_PERCENT = 0.1
 /** Classify a mixture: order of rows and how they are split make no difference. */
 export function classify(mixture: Mixture): Classification {
   const { answers = [], settled } = mixture
-  const { measured, upper, lower } = pointsOf(mixture)
+  const merged = mergeIngredients(mixture.ingredients)
+  const { isExact, pointAt } = pointsOf(mixture, merged)
+  const measured = pointAt(0)
+  const upper = isExact ? measured : pointAt(1)
   const more = classifyAnswers(answers)
   const at = (point: Point) => findingsAt(point, more, settled !== 'limits')
-  const nominal = at(measured)
-  // Most of a bench's compositions are taken as exact: nothing to try twice.
-  const strict = upper === measured ? nominal : at(upper)
-  const mild = lower === measured ? nominal : at(lower)
+  const strict = at(upper)
+  // Most of a bench's lots reach no class at their strict end, and none at any other then.
+  const isClear = strict.length === 0
+  const nominal = isClear || isExact ? strict : at(measured)
+  const mild = isClear || isExact ? nominal : at(pointAt(-1))
   const classes = withMargins(strict, nominal, namesOf(mild))
   const questions = questionsOf(upper, classes, answers)
   const conflicts = conflictsOf(upper, more, settled)
-  const gaps = gapsOf(mixture)
+  const gaps = gapsOf(merged)
   const open =
     gaps.length > 0 || questions.length > 0 || conflicts.some(conflict => !conflict.settled)
   return {
@@ -91,21 +95,18 @@ export function classify(mixture: Mixture): Classification {
   }
 }
 
-/** The mixture as measured, at its strict and at its mild end. */
-function pointsOf({ ingredients, pH }: Mixture) {
-  const merged = mergeIngredients(ingredients)
-  const point = (toward: -1 | 0 | 1): Point => ({
+type Merged = ReturnType<typeof mergeIngredients>
+
+/** The mixture as measured (0), at its strict (1) and at its mild end (-1). */
+function pointsOf({ pH }: Mixture, merged: Merged) {
+  const pointAt = (toward: -1 | 0 | 1): Point => ({
     shares: merged.flatMap(({ substance, percent, U }) => {
       const moved = Math.min(100, Math.max(0, sumOf([percent, toward * U])))
       return moved > 0 ? [{ substance, percent: moved }] : []
     }),
     ...(pH ? { pH: sumOf([pH.value, (pH.value <= NEUTRAL_PH ? -toward : toward) * pH.U]) } : {})
   })
-  const measured = point(0)
-  const isExact = merged.every(({ U }) => U === 0) && (pH?.U ?? 0) === 0
-  return isExact
-    ? { measured, upper: measured, lower: measured }
-    : { measured, upper: point(1), lower: point(-1) }
+  return { pointAt, isExact: merged.every(({ U }) => U === 0) && (pH?.U ?? 0) === 0 }
 }
 
 /** Below, lower is stricter; above, higher. */
@@ -145,8 +146,7 @@ function conflictsOf(
 }
 
 /** What is not known of a composition. */
-function gapsOf({ ingredients }: Mixture): string[] {
-  const merged = mergeIngredients(ingredients)
+function gapsOf(merged: Merged): string[] {
   const total = sumOf(merged.map(({ percent }) => percent))
   return [
     ...merged.flatMap(({ substance, percent }) => [
