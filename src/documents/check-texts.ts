@@ -139,8 +139,12 @@ function checkDecisions(entry: Entry<Batch>): Problem[] {
 
 /** Statements that a lot needs beyond its grade's own. */
 function checkLot(content: Records, { grade, hazards, evaluated }: JudgedLot): Problem[] {
+  if (!hazards || !grade.hazards) return []
+  const { classes, supplements } = hazards.classification
+  // Nothing computed, nothing beyond the grade's own.
+  if (classes.length === 0 && supplements.length === 0) return []
   const entry = content.grades.get(grade.id)?.find(({ record }) => record === grade)
-  if (!entry || !hazards || !grade.hazards || checkGrade(entry).length > 0) return []
+  if (!entry || checkGrade(entry).length > 0) return []
   const own = new Set(codesOf(labelFor(grade.hazards)).map(({ code }) => code))
   const codes = codesOf(labelFor(grade.hazards, hazards)).filter(({ code }) => !own.has(code))
   return missingTexts(entry, codes, `, which lot ${evaluated.lot} needs,`)

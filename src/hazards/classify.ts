@@ -20,7 +20,7 @@ import {
   type Uncertain
 } from './mixture.ts'
 import { corrosive } from './skin.ts'
-import { type Form, hasClass, isKnown } from './substances.ts'
+import { type Form, hasClass, isKnown, mayTell } from './substances.ts'
 import { type Supplement, supplementsOf } from './supplements.ts'
 import { type Answer, classifyAnswers, type Question, questionsOf } from './tests-only.ts'
 
@@ -99,10 +99,13 @@ type Merged = ReturnType<typeof mergeIngredients>
 
 /** The mixture as measured (0), at its strict (1) and at its mild end (-1). */
 function pointsOf({ pH }: Mixture, merged: Merged) {
+  // Water and graphite take no part in any rule: most of a lot need not be gone through.
+  const telling = merged.filter(({ substance }) => mayTell(substance))
   const pointAt = (toward: -1 | 0 | 1): Point => ({
-    shares: merged.flatMap(({ substance, percent, U }) => {
-      const moved = Math.min(100, Math.max(0, sumOf([percent, toward * U])))
-      return moved > 0 ? [{ substance, percent: moved }] : []
+    shares: telling.flatMap(({ substance, percent, U }) => {
+      const moved = toward === 0 ? percent : sumOf([percent, toward * U])
+      const held = Math.min(100, Math.max(0, moved))
+      return held > 0 ? [{ substance, percent: held }] : []
     }),
     ...(pH ? { pH: sumOf([pH.value, (pH.value <= NEUTRAL_PH ? -toward : toward) * pH.U]) } : {})
   })

@@ -72,10 +72,12 @@ export function mergeIngredients(ingredients: readonly Ingredient[]): Required<I
 }
 
 /** Sum in decimal, to 12 digits: 0.1 + 0.2 is 0.3, in whatever order. */
-export const sumOf = (values: readonly number[]): number =>
-  toDecimal(
-    values.reduce((sum, value) => sum.plus(toDecimal(value)), toDecimal(0)).toNumber()
-  ).toNumber()
+export function sumOf(values: readonly number[]): number {
+  // Most sums have one part that is not 0, and a decimal costs much.
+  const [first = 0, ...others] = values.filter(value => value !== 0)
+  const sum = others.reduce((sum, value) => sum.plus(toDecimal(value)), toDecimal(first))
+  return others.length === 0 ? sum.toNumber() : toDecimal(sum.toNumber()).toNumber()
+}
 
 /** Σ a / b in decimal, to 12 digits. */
 export const sumOfRatios = (pairs: readonly (readonly [number, number])[]): number =>

@@ -136,6 +136,12 @@ const blank = (name: string): Substance => ({
 export const isKnown = ({ unknownForms, classes }: Substance): boolean =>
   (unknownForms?.length ?? 0) < 5 || classes.length > 0
 
+/** Whether any rule of classification has something to go by; dust is told of apart from them. */
+export const mayTell = (one: Substance): boolean =>
+  [one.classes, one.limits, one.ates, one.mFactors, one.statements, one.unknownForms ?? []].some(
+    lines => lines.length > 0
+  ) || one.traits.some(({ trait }) => trait !== 'combustible dust')
+
 export const hasClass = ({ classes }: Substance, wanted: readonly ClassName[]): boolean =>
   classes.some(line => wanted.includes(line.class))
 
