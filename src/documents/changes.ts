@@ -35,7 +35,7 @@ export function changesBetween(before: Told, now: Told): string[] {
     ...changedItems(byKey(before.results), byKey(now.results), changedRow),
     ...change('Overall', before.answer.sentence, now.answer.sentence),
     ...change('Not measured', before.notMeasured.join(', '), now.notMeasured.join(', ')),
-    ...change('Hazards', hazardText(before.hazards), hazardText(now.hazards)),
+    ...changedHazards(before.hazards, now.hazards),
     ...change('Cautions', before.cautions.join(' '), now.cautions.join(' ')),
     ...change('Traceability', before.traceability.join(' '), now.traceability.join(' ')),
     ...change('Signatory', before.signatory, now.signatory)
@@ -108,7 +108,34 @@ const methodText = (method: MethodText | undefined) =>
     .filter(Boolean)
     .join('; ')
 
-const hazardText = (hazards: HazardText | undefined) =>
-  hazards && [hazards.signal, ...hazards.statements.map(({ code }) => code)].join(' ')
+/** The label, then what it rests on; of a block that came or went, the label says it all. */
+function changedHazards(was?: HazardText, is?: HazardText): string[] {
+  if (!was || !is) return change('Hazards', was && labelText(was), is && labelText(is))
+  const parts: readonly (readonly [string, (hazards: HazardText) => string | undefined])[] = [
+    ['Hazards', labelText],
+    ['Hazards, pictograms', ({ pictograms }) => pictograms.map(({ code }) => code).join(' ')],
+    ['Hazards, classes', ({ classified }) => classified.join(', ')],
+    ['Hazards, computed', ({ computed }) => computed?.sentence],
+    ['Hazards, beside the declaration', ({ computed }) => computed?.agreement],
+    ['Hazards, reasons', reasonText],
+    ['Hazards, dust', ({ computed }) => computed?.dust],
+    ['Hazards, basis', ({ basis }) => basis],
+    ['Hazards, edition of the wording', ({ edition }) => edition]
+  ]
+  const words = new Map(was.statements.map(({ code, text }) => [code, text]))
+  return [
+    ...parts.flatMap(([part, text]) => change(part, text(was), text(is))),
+    ...is.statements.flatMap(({ code, text }) =>
+      change(`Hazards, words of ${code}`, words.get(code) ?? text, text)
+    )
+  ]
+}
+
+const labelText = ({ signal, statements }: HazardText) =>
+  [signal, ...statements.map(({ code }) => code)].filter(Boolean).join(' ')
+
+const reasonText = ({ computed }: HazardText) =>
+  computed &&
+  [...computed.classes.flatMap(({ why }) => why), ...computed.from, ...computed.notes].join(' ')
 
 const producerText = ({ producer }: Told) => [producer.name, ...producer.address].join(', ')

@@ -115,3 +115,64 @@ test('hazards are told by their codes', () => {
     'Hazards: left out, was Warning H319.'
   ])
 })
+
+describe('of two hazard blocks', () => {
+  const computed = {
+    sentence: 'Computed for this lot: Eye Irrit. 2.',
+    state: 'complete',
+    from: ['Free acid: 2 %.'],
+    classes: [{ name: 'Eye Irrit. 2', statement: 'H319', why: ['Sum 2 %, limit 1 %.'] }],
+    notes: [],
+    agreement: 'The declaration holds.'
+  } as const
+  const block = {
+    pictograms: [],
+    classified: ['Eye Irrit. 2'],
+    transport: 'ask',
+    signal: 'Warning',
+    statements: [{ code: 'P501', text: 'Dispose to a dump.' }],
+    basis: 'our own',
+    edition: 'first',
+    computed
+  }
+  const toldOf = (now: Partial<typeof block> | object) =>
+    changesBetween({ ...before, hazards: block }, { ...before, hazards: { ...block, ...now } })
+
+  test('nothing is told where they are the same', () => {
+    expect(toldOf({})).toEqual([])
+  })
+
+  test.for([
+    [{ signal: 'Danger' }, 'Hazards: was Warning P501, now Danger P501.'],
+    [
+      { pictograms: [{ code: 'GHS05', title: 'x', parts: [] }] },
+      'Hazards, pictograms: added, GHS05.'
+    ],
+    [{ classified: ['Eye Dam. 1'] }, 'Hazards, classes: was Eye Irrit. 2, now Eye Dam. 1.'],
+    [
+      { computed: { ...computed, sentence: 'Nothing.' } },
+      'Hazards, computed: was Computed for this lot: Eye Irrit. 2, now Nothing.'
+    ],
+    [
+      { computed: { ...computed, agreement: 'It does not.' } },
+      'Hazards, beside the declaration: was The declaration holds, now It does not.'
+    ],
+    [
+      { computed: { ...computed, from: ['Free acid: 3 %.'] } },
+      'Hazards, reasons: was Sum 2 %, limit 1 %. Free acid: 2 %, now Sum 2 %, limit 1 %. Free acid: 3 %.'
+    ],
+    [
+      { computed: { ...computed, notes: ['Open.'] } },
+      'Hazards, reasons: was Sum 2 %, limit 1 %. Free acid: 2 %, now Sum 2 %, limit 1 %. Free acid: 2 %. Open.'
+    ],
+    [{ computed: { ...computed, dust: 'Dust.' } }, 'Hazards, dust: added, Dust.'],
+    [{ basis: 'a sheet' }, 'Hazards, basis: was our own, now a sheet.'],
+    [{ edition: 'second' }, 'Hazards, edition of the wording: was first, now second.'],
+    [
+      { statements: [{ code: 'P501', text: 'Dispose to a works.' }] },
+      'Hazards, words of P501: was Dispose to a dump, now Dispose to a works.'
+    ]
+  ] as const)('%j is told', ([now, told]) => {
+    expect(toldOf(now)).toEqual([told])
+  })
+})
