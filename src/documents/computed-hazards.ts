@@ -1,13 +1,14 @@
 /** A lot's computed classification in words. */
 
 import { classEntry } from '../hazards/classes.ts'
+import type { Classified } from '../hazards/classify.ts'
 import { cited } from '../hazards/clauses.ts'
 import { dustText } from '../hazards/dust.ts'
 import { explainClass, explainConflict } from '../hazards/explain.ts'
 import type { LabelElements } from '../hazards/label-elements.ts'
 import { findSubstance } from '../hazards/substances.ts'
 import type { HazardDecision, LotHazards } from '../judge/lot-hazards.ts'
-import type { ComputedHazards, ResultRow } from './types.ts'
+import type { ComputedHazards, ReasonedClass, ResultRow } from './types.ts'
 import { dateText, listText } from './words.ts'
 
 /** Figures of a lot that its classification rests on, by the key of their rows. */
@@ -27,8 +28,7 @@ export function computedHazards(
     state: open.length > 0 ? 'incomplete' : 'complete',
     from: isOpen ? inputsOf(lot, rows) : [],
     classes: classification.classes.map(one => ({
-      name: one.class,
-      statement: one.statement ?? classEntry(one.class).statement,
+      ...named(one),
       why: isOpen ? explainClass(one) : []
     })),
     notes: [
@@ -45,6 +45,22 @@ export function computedHazards(
     ...(dust === undefined ? {} : { dust })
   }
 }
+
+/** The classes computed for a lot, each with its reasons and their clauses. */
+export const reasonedClasses = ({ classification }: LotHazards): ReasonedClass[] =>
+  classification.classes.map(one => ({
+    ...named(one),
+    reasons: one.reasons.map(({ text, clauses }) => ({
+      text,
+      clauses: [...new Set(clauses.map(cited))]
+    })),
+    ...(one.margin === undefined ? {} : { margin: one.margin })
+  }))
+
+const named = ({ class: name, statement }: Classified) => ({
+  name,
+  statement: statement ?? classEntry(name).statement
+})
 
 function sentenceOf({ classification, open }: LotHazards): string {
   const { article, classes } = classification

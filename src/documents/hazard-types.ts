@@ -22,6 +22,15 @@ export interface PictogramText extends Drawing {
   readonly code: string
 }
 
+/** A class with its reasons taken apart, for programs. */
+export interface ReasonedClass {
+  readonly name: string
+  readonly statement: string
+  readonly reasons: readonly { readonly text: string; readonly clauses: readonly string[] }[]
+  /** Set where a limit lies within the uncertainty of what was measured. */
+  readonly margin?: string
+}
+
 /** A lot's classification, with every reason. */
 export interface ComputedHazards {
   /** 'Computed for this lot: not classified.' */

@@ -1,6 +1,7 @@
 /** A lot's figures for programs: the content of its data.json, and the schema it keeps to. */
 
 import { z } from 'zod'
+import { hazardDataOf, hazardDataSchema } from './hazard-data.ts'
 import { plainSpaces } from './words.ts'
 import type {
   DecidingFigure,
@@ -13,7 +14,7 @@ import type {
 import type { ReportText } from './report-text.ts'
 
 /** Raised when a field is added, changes its meaning or goes: the schema allows no others. */
-export const LOT_DATA_VERSION = 3
+export const LOT_DATA_VERSION = 4
 
 const quantityData = z.strictObject({
   title: z.string(),
@@ -91,6 +92,7 @@ export const lotDataSchema = z.strictObject({
   decisionRule: z.string(),
   quantities: z.record(z.string(), quantityData),
   process: z.record(z.string(), quantityData).nullable().describe('workshop edition only'),
+  hazards: hazardDataSchema.nullable().describe('null where the grade declares none'),
   chain: z.array(z.string()),
   certificates: z.array(
     z.strictObject({ number: z.string(), revision: z.string(), issued: z.string() })
@@ -127,6 +129,7 @@ export function lotDataOf(
     decisionRule: document.decisionRule,
     quantities: byKey(document.results),
     process: process ? byKey(process.results) : null,
+    hazards: document.hazards ? hazardDataOf(document.hazards, document.hazardReasons) : null,
     chain: document.chain.map(({ lot }) => lot),
     certificates: certificates.flatMap(({ document: { number, revision, dated, preview } }) =>
       preview || number === undefined || revision === undefined

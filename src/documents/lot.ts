@@ -1,6 +1,7 @@
 /** A lot's page, from what any edition may know of it. */
 
 import { quantityOf, titleInSentence } from '../quantities.ts'
+import { reasonedClasses } from './computed-hazards.ts'
 import { hazardText } from './hazards.ts'
 import type { LotView } from './lot-view.ts'
 import { placesFrom, resultRow, typicalRow } from './result-row.ts'
@@ -22,6 +23,7 @@ export function lotDocument(
   papers: readonly Paper[]
 ): LotDocument {
   const { grade } = view
+  const rows = sections.has('results') ? resultRows(view) : []
   return {
     lot: view.lot,
     kind: kindTexts[view.kind],
@@ -36,12 +38,14 @@ export function lotDocument(
     status: view.status,
     answer: shownAnswer(view, sections),
     facts: lotFacts(view, sections),
-    results: sections.has('results') ? resultRows(view) : [],
+    results: rows,
     decisionRule: ruleTexts[view.rule],
     workings: sections.has('working') ? workingsOf(view) : [],
     chain: sections.has('chain') ? view.chain : [],
     traceability: sections.has('results') ? view.traceability : [],
-    ...hazardText(grade.hazards, view.hazards, sections.has('results') ? resultRows(view) : []),
+    ...hazardText(grade.hazards, view.hazards, rows),
+    // Reasons name figures: they go where the figures go.
+    ...(view.hazards && rows.length > 0 ? { hazardReasons: reasonedClasses(view.hazards) } : {}),
     cautions: grade.cautions ?? [],
     papers,
     notices: noticesOf(view)

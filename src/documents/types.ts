@@ -7,7 +7,7 @@
  */
 
 import type { VerdictWord } from '../quality/judge.ts'
-import type { HazardText } from './hazard-types.ts'
+import type { HazardText, ReasonedClass } from './hazard-types.ts'
 import type { LotState } from '../quality/status.ts'
 import type { News } from './news-types.ts'
 import type { ReportText } from './report-text.ts'
@@ -27,7 +27,7 @@ export interface UnitText {
 /** Which of three words a row stands under; they are never mixed. */
 export type Basis = 'measured' | 'typical' | 'not measured'
 
-export type { ComputedHazards, HazardText, PictogramText } from './hazard-types.ts'
+export type { ComputedHazards, HazardText, PictogramText, ReasonedClass } from './hazard-types.ts'
 export type { VerdictWord }
 
 /** Whether a lot meets its grade, and why, or that this edition does not tell. */
@@ -185,6 +185,8 @@ export interface LotDocument {
   readonly chain: readonly ChainLink[]
   readonly traceability: readonly string[]
   readonly hazards?: HazardText
+  /** Of the classes computed; absent where results are not shown. */
+  readonly hazardReasons?: readonly ReasonedClass[]
   readonly cautions: readonly string[]
   readonly papers: readonly Paper[]
   readonly notices: readonly string[]

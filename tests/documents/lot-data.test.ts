@@ -78,6 +78,24 @@ describe('every data.json of the demo', () => {
       }
   })
 
+  test('says of hazards what the page says', () => {
+    for (const site of both)
+      for (const { document } of site.lots) {
+        const { hazards } = dataOf(site, document.lot)
+        const block = document.hazards
+        expect(hazards?.label.signal).toBe(block?.signal)
+        expect(hazards?.label.classes).toEqual(block?.classified)
+        expect(hazards?.label.pictograms).toEqual(block?.pictograms.map(({ code }) => code))
+        expect(hazards?.label.statements.map(({ code }) => code)).toEqual(
+          block?.statements.map(({ code }) => code)
+        )
+        expect(hazards?.edition).toBe(block?.edition)
+        expect(hazards?.computed?.state).toBe(block?.computed?.state)
+      }
+    expect(dataOf(publicSite, 'EB-26-001').hazards?.label.signal).toBe('Warning')
+    expect(dataOf(publicSite, 'FL-26-001').hazards).toBeNull()
+  })
+
   test('is consistent: U is k times u, and the probability lies between 0 and 1', () => {
     for (const { document } of workshopSite.lots)
       for (const given of Object.values(dataOf(workshopSite, document.lot).quantities)) {
@@ -135,4 +153,55 @@ test('a certificate carries the same data before and after something is made of 
   expect(pageIn(opened).document.chain).not.toEqual(pageIn(earlier).document.chain)
   expect(pageIn(opened).attachment).toBe(pageIn(earlier).attachment)
   expect(pageIn(opened).attachment).toContain('"EB-1"')
+})
+
+describe('a lot with one per cent of lye in it', () => {
+  /** Sodium hydroxide: Skin Irrit. 2 and Eye Irrit. 2 from 0.5 % to below 2 % (CLP Annex VI, 011-002-00-6). */
+  const lye = (sections: string) =>
+    withChange(
+      withChange(
+        smallFiles,
+        'grades/FK-1.yaml',
+        'limits:',
+        `public: [${sections}]\nhazards: { classified: [Skin Irrit. 2, Eye Irrit. 2], precautions: [P280], basis: our own }\nlimits:`
+      ),
+      'batches/EB-1.yaml',
+      'status:',
+      `hazards:
+  residues: [{ substance: sodium hydroxide, fraction: 1.0 % }]
+  decisions:
+    - { about: missing data, by: quality manager, on: 2026-02-06, because: seen before }
+    - { about: metals, by: quality manager, on: 2026-02-06, because: seen before }
+status:`
+    )
+  const computedOf = (sections: string) => {
+    const site = siteOf(lye(sections), { edition: 'public' })
+    return { page: pageOf(site, 'EB-1').document, data: dataOf(site, 'EB-1').hazards!.computed! }
+  }
+
+  test('has each class with its reasons, and the clauses the page cites', () => {
+    const { page, data } = computedOf('results')
+    expect(data.classes.map(one => [one.class, one.statement])).toEqual([
+      ['Skin Irrit. 2', 'H315'],
+      ['Eye Irrit. 2', 'H319']
+    ])
+    for (const [index, { reasons }] of data.classes.entries()) {
+      const why = page.hazards!.computed!.classes[index]!.why.join(' ')
+      expect(reasons!.length).toBeGreaterThan(0)
+      for (const { text, clauses } of reasons!) {
+        expect(text).toContain('1 %')
+        expect(clauses[0]).toMatch(/^CLP Annex I, 3\.[23]\./u)
+        for (const part of [text.slice(1), ...clauses]) expect(why).toContain(part)
+      }
+    }
+  })
+
+  test('gives no reasons where its results are not public', () => {
+    const { data } = computedOf('chain')
+    expect(data.classes.map(one => [one.class, one.reasons])).toEqual([
+      ['Skin Irrit. 2', null],
+      ['Eye Irrit. 2', null]
+    ])
+    expect(data.from).toEqual([])
+  })
 })
