@@ -8,10 +8,10 @@
  */
 
 import { checkTexts } from './documents/check-texts.ts'
-import { checkIssued } from './documents/drift.ts'
+import { type DriftCheck, driftCheck } from './documents/drift.ts'
 import { type IssuedRegister, noRegister } from './documents/issued.ts'
 import { siteDocument } from './documents/site.ts'
-import { certificateToIssue } from './documents/to-issue.ts'
+import { certificateToIssue, nextOrder } from './documents/to-issue.ts'
 import type { SiteDocument } from './documents/types.ts'
 import { evaluateContent } from './evaluate/evaluate.ts'
 import type { EvaluatedContent } from './evaluate/types.ts'
@@ -23,8 +23,7 @@ import type { JudgedLot } from './judge/types.ts'
 import { inFileOrder, isError, type Problem, type SourceFile } from './problem.ts'
 import { loadContent } from './records/content.ts'
 import { latestDate } from './records/dates.ts'
-import type { CertificateOrder, Content, Records } from './records/types.ts'
-import { revisionOf } from './register/standing.ts'
+import type { CertificateOrder, Records } from './records/types.ts'
 
 export interface SiteOptions {
   readonly edition: 'public' | 'workshop'
@@ -82,13 +81,6 @@ export function readyCertificate(
   return { order, text, problems }
 }
 
-/** The first certificate ordered on a lot that the register does not have. */
-const nextOrder = ({ certificates }: Content, lot: string, { log }: IssuedRegister) =>
-  certificates.find(
-    ({ record: { lot: of, number, revision } }) =>
-      of === lot && !revisionOf(log.standing, number, revision)
-  )
-
 /** Every document of a site, or everything that is wrong with its records. */
 export function buildDocuments(files: readonly SourceFile[], options: SiteOptions): SiteResult {
   const { edition, register = noRegister } = options
@@ -108,21 +100,19 @@ export function judgeContent(
   register = noRegister
 ): Judgement {
   const content = loadContent(files)
-  if (content.ok) return withIssued(judgeRecords(content.value, register, wantedDay), register)
+  const dayOf = (records: Records) => wantedDay ?? latestOf(records, register)
+  if (content.ok) {
+    const asOf = dayOf(content.value)
+    const drift = driftCheck(content.value, register, asOf)
+    const judged = judgeRecords(content.value, asOf, drift.of)
+    // In a circle of lots none is judged, and none is gone.
+    const gone = judged.evaluated ? drift.gone(judged.lots) : []
+    const found = [...judged.problems, ...register.problems, ...gone]
+    return { ...judged, problems: inFileOrder(found) }
+  }
   // What is sound beside what cannot be read is looked through too: all that is wrong in one run.
-  const { problems } = judgeRecords(content.sound, register, wantedDay)
+  const { problems } = judgeRecords(content.sound, dayOf(content.sound))
   return { lots: [], asOf: '', problems: inFileOrder([...content.problems, ...problems]) }
-}
-
-/** Add what is wrong with the register, or where the records no longer say what was issued. */
-function withIssued(judged: Judgement, register: IssuedRegister): Judgement {
-  const { evaluated, lots, asOf } = judged
-  const byNumber = new Map(lots.map(lot => [lot.evaluated.lot, lot]))
-  const found =
-    evaluated && register.problems.length === 0
-      ? checkIssued(evaluated.content, byNumber, register, asOf)
-      : register.problems
-  return { ...judged, problems: inFileOrder([...judged.problems, ...found]) }
 }
 
 /** The latest date of records and certificates: what was issued is there on the day it was. */
@@ -132,30 +122,30 @@ const latestOf = (content: Records, { issued }: IssuedRegister): string =>
     ...issued.flatMap(({ revision }) => [revision.date, revision.withdrawn?.date ?? ''])
   ].reduce((latest, day) => (day > latest ? day : latest))
 
+/** @param drift what is to be said of each lot's certificates, while the lot has its figures */
 function judgeRecords<Kind extends Records>(
   content: Kind,
-  register: IssuedRegister,
-  wantedDay: string | undefined
+  asOf: string,
+  drift: DriftCheck['of'] = () => []
 ) {
-  const asOf = wantedDay ?? latestOf(content, register)
   const lots: JudgedLot[] = []
-  const released: Problem[] = []
+  const said: Problem[] = []
   const { evaluated, problems } = evaluateContent(content, (lot, kept) => {
     if (lot.kind === 'expansion' || kept.kind === 'expansion') return
     if (lot.entry.record.made > asOf) return
     const judged = judgeLot(content, lot, asOf)
-    released.push(...checkRelease(content, judged))
+    said.push(...checkRelease(content, judged), ...drift(judged))
     lots.push(judgedOnDemand(judged, kept))
   })
-  if (!evaluated) return { lots: [], asOf, problems: inFileOrder(problems) }
+  if (!evaluated) return { lots: [], asOf, problems }
 
   const byNumber = new Map(lots.map(lot => [lot.evaluated.lot, lot]))
   const found = [
     ...problems,
-    ...released,
+    ...said,
     ...checkCertificates(content.certificates, byNumber),
     ...checkShipments(content.shipments.values(), byNumber),
     ...checkTexts(content, lots)
   ]
-  return { evaluated, lots, asOf, problems: inFileOrder(found) }
+  return { evaluated, lots, asOf, problems: found }
 }

@@ -63,7 +63,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'documents',
     'register'
   ],
-  site: ['pipeline.ts', 'problem.ts', 'documents', 'html', 'pdf', 'data', 'register'],
+  site: ['pipeline.ts', 'problem.ts', 'documents', 'html', 'pdf', 'data', 'register', 'verify'],
   cli: [
     'pipeline.ts',
     'problem.ts',

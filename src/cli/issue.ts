@@ -4,16 +4,18 @@ import { join, relative } from 'node:path'
 import { Command } from 'commander'
 import { documentOf } from '../documents/frozen-schema.ts'
 import { readFrozen } from '../documents/frozen.ts'
-import { openRegister, registerOfLot } from '../documents/issued.ts'
+import { registerOfLot } from '../documents/issued.ts'
+import { evidenceIn } from '../documents/papers.ts'
 import { isError, type SourceFile } from '../problem.ts'
 import { ownChain } from '../records/own-chain.ts'
 import type { CertificateOrder } from '../records/types.ts'
 import { documentName } from '../register/compare.ts'
 import type { RegisterEvent } from '../register/events.ts'
 import { fingerprint, shortFingerprint } from '../register/fingerprint.ts'
-import { sealOfIssued } from '../site/evidence.ts'
+import { readLog, treeOf } from '../register/log.ts'
+import { issuedSeal } from '../site/evidence.ts'
 import { Failure } from '../site/failure.ts'
-import { archiveFor, originalName, sha256Of } from '../site/originals.ts'
+import { archiveFor, originalName } from '../site/originals.ts'
 import { readContent } from '../site/read-content.ts'
 import { folderFrom, userFolder } from './folders.ts'
 import { calendarDate, contentOption } from './options.ts'
@@ -131,25 +133,26 @@ async function enter({ order, text, date }: Ready, desk: Desk, key: SigningKey |
   const signed = key ? [await signedEvent(key, order, text)] : []
   const texts = [...desk.documents.values(), text]
   const log = await added(desk.log, [said, ...signed], date, texts)
-  const pdf = await drawn(desk, log, order, text)
-  const drawnEvent: RegisterEvent = { is: 'drawn', number, revision, pdf: sha256Of(pdf) }
+  const pdf = await drawn(log, text, data)
+  const drawnEvent: RegisterEvent = {
+    is: 'drawn',
+    number,
+    revision,
+    pdf: await fingerprint(pdf)
+  }
   return { pdf, log: await added(log, [drawnEvent], date, texts) }
 }
 
-/** The PDF, carrying the proof of the line just entered. */
-async function drawn(desk: Desk, log: string, order: CertificateOrder, text: string) {
+/** The PDF, carrying the proof of the lines just entered: all that the log has. */
+async function drawn(log: string, text: string, sha256: string): Promise<Uint8Array> {
   const { certificatePdf } = await import('../pdf/certificate.ts')
-  const documents = new Map([...desk.documents, [documentName(order), text]])
-  const register = await openRegister({
-    log: { ...desk.register.file, text: log },
-    documents,
-    pending: new Map()
-  })
   const frozen = readFrozen(text)!
-  return certificatePdf(
-    documentOf(frozen.certificate),
-    await sealOfIssued(register, order.number, order.revision)
+  const read = await readLog(log)
+  const seal = await issuedSeal(
+    { ...evidenceIn(frozen), text, sha256, provenBy: read.lines.length },
+    { log: read, tree: await treeOf(read) }
   )
+  return certificatePdf(documentOf(frozen.certificate), seal)
 }
 
 async function report({ order, text }: Ready, original: string, key: SigningKey | undefined) {

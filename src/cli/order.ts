@@ -6,7 +6,8 @@ import { loadContent } from '../records/content.ts'
 import { nextNumber } from '../records/draft.ts'
 import type { CertificateOrder, Content } from '../records/types.ts'
 import type { IssuedRegister } from '../documents/issued.ts'
-import { numberKey, revisionOf } from '../register/standing.ts'
+import { nextOrder } from '../documents/to-issue.ts'
+import { numberKey } from '../register/standing.ts'
 import { Failure } from '../site/failure.ts'
 
 /** What the command was told. */
@@ -41,12 +42,8 @@ export function orderNeeded(
   const content = loadContent(chain)
   // Its faults are told where the certificate is made ready.
   if (!content.ok) return undefined
-  const orders = content.value.certificates.map(({ record }) => record)
-  const waiting = orders.find(
-    ({ lot: of, number, revision }) =>
-      of === lot && !revisionOf(register.log.standing, number, revision)
-  )
-  if (waiting) return refuseWishes(waiting, wishes)
+  const waiting = nextOrder(content.value, lot, register)
+  if (waiting) return refuseWishes(waiting.record, wishes)
   const order = newOrder(content.value, files, lot, register, wishes)
   return { order, name: certificateFile(order), text: certificateText(order) }
 }

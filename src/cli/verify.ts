@@ -29,7 +29,8 @@ Examples:
 
 Compared is with the workshop's own register, or with a register.json saved from the producer's site.
 With --offline only what the certificate itself carries is looked at: that shows whether its data is
-what was issued, not whether it still stands.
+what was issued, not whether it still stands. A PDF is unknown then, as only the register names the
+bytes of its pages.
 Exit code: 0 for genuine, 1 for superseded, withdrawn, altered or unknown, 2 for wrong usage.`
 
 export const verifyCommand = (): Command =>

@@ -3,6 +3,7 @@
 import { compareText } from '../problem.ts'
 import { shortFingerprint } from '../register/fingerprint.ts'
 import { revisionsOf } from '../register/standing.ts'
+import { groupedBy } from './grouped.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { certificateUrl, lotUrl } from './lot.ts'
 import type { CertificatePage, Paper, RegisterText, RevisionText } from './types.ts'
@@ -22,12 +23,8 @@ export interface Shown {
 
 /** A page a certificate, the newest first. */
 export function certificatePages(register: IssuedRegister, shown: Shown): CertificatePage[] {
-  const byNumber = new Map<string, Issued[]>()
-  for (const one of register.issued) {
-    const { number } = one.revision
-    byNumber.set(number, [one, ...(byNumber.get(number) ?? [])])
-  }
-  return [...byNumber.values()]
+  return [...groupedBy(register.issued, ({ revision }) => revision.number).values()]
+    .map(revisions => revisions.reverse())
     .sort(
       (a, b) => compareText(newestDay(b), newestDay(a)) || compareText(numberOf(b), numberOf(a))
     )

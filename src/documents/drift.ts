@@ -3,45 +3,59 @@
 import type { JudgedLot } from '../judge/types.ts'
 import { type Place, type Problem, problemAt } from '../problem.ts'
 import type { CertificateOrder, Content, Entry } from '../records/types.ts'
+import { documentName } from '../register/compare.ts'
 import { certificateDocument } from './certificate.ts'
 import { changesBetween } from './changes.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
+import { groupedBy } from './grouped.ts'
 import { viewLot } from './lot-view.ts'
 import type { CertificateDocument } from './types.ts'
 
 /** Differences told in a message before the rest is only counted. */
 const TOLD = 3
 
-/**
- * Compare every certificate that stands with what its records come to now.
- *
- * @param lots judged, by number
- * @param asOf certificates issued later are left alone
- */
-export function checkIssued(
-  content: Content,
-  lots: ReadonlyMap<string, JudgedLot>,
-  register: IssuedRegister,
-  asOf: string
-): Problem[] {
-  const standing = register.issued.filter(
-    ({ state, revision }) => state === 'current' && revision.date <= asOf
-  )
-  return standing.flatMap(issued => {
-    const lot = lots.get(issued.revision.lot)
-    const entry = orderOf(content, issued)
-    if (!entry || !lot) return [goneFrom(content, issued)]
-    return [
-      ...differs(entry, issued, certificateNow(content, lot, entry.record)),
-      ...standsOn(entry, lot)
-    ]
-  })
+/** What stands on a lot, and the records it was ordered in. */
+export interface DriftCheck {
+  /** Compare the certificates on a lot with what its records come to now. */
+  readonly of: (lot: JudgedLot) => Problem[]
+  /** Certificates on lots that are not there, or of which the record is gone. */
+  readonly gone: (lots: readonly JudgedLot[]) => Problem[]
 }
 
-const orderOf = ({ certificates }: Content, { revision }: Issued) =>
-  certificates.find(
-    ({ record }) => record.number === revision.number && record.revision === revision.revision
+/**
+ * Hold every certificate that stands against its records, lot by lot while each has its figures.
+ *
+ * @param asOf certificates issued later are left alone
+ */
+export function driftCheck(
+  content: Content,
+  { issued, problems }: IssuedRegister,
+  asOf: string
+): DriftCheck {
+  const standing = issued.filter(
+    ({ state, revision }) => problems.length === 0 && state === 'current' && revision.date <= asOf
   )
+  const onLot = groupedBy(standing, ({ revision }) => revision.lot)
+  const orders = new Map(content.certificates.map(entry => [documentName(entry.record), entry]))
+  const orderOf = ({ revision }: Issued) => orders.get(documentName(revision))
+  const compare = (lot: JudgedLot, one: Issued): Problem[] => {
+    const entry = orderOf(one)
+    if (!entry) return []
+    return [
+      ...differs(entry, one, certificateNow(content, lot, entry.record)),
+      ...standsOn(entry, lot)
+    ]
+  }
+  return {
+    of: lot => (onLot.get(lot.evaluated.lot) ?? []).flatMap(one => compare(lot, one)),
+    gone: lots => {
+      const there = new Set(lots.map(({ evaluated }) => evaluated.lot))
+      return standing
+        .filter(one => !orderOf(one) || !there.has(one.revision.lot))
+        .map(one => goneFrom(content, one))
+    }
+  }
+}
 
 /** The certificate the records would make today, as if it were issued now. */
 export const certificateNow = (

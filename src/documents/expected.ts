@@ -23,8 +23,10 @@ export function expectedTable(
   { from }: Batch
 ): Table | undefined {
   if (!from) return undefined
+  // Each read of a lot's product works its figures out anew.
+  const products = from.map(({ lot }) => lots.get(lot)?.product)
   const rows = mixing.flatMap(quantity => {
-    const estimate = mixed(lots, from, quantity)
+    const estimate = mixed(products, from, quantity)
     return estimate ? [expectedRow(quantity, estimate)] : []
   })
   if (rows.length === 0) return undefined
@@ -50,11 +52,11 @@ function expectedRow(quantity: QuantityName, estimate: Estimate): string[] {
 }
 
 function mixed(
-  lots: ReadonlyMap<string, EvaluatedLot>,
+  products: readonly (Results | undefined)[],
   from: NonNullable<Batch['from']>,
   quantity: QuantityName
 ): Estimate | undefined {
-  const parts = from.map(({ lot }) => measuredOf(lots.get(lot)?.product, quantity))
+  const parts = products.map(product => measuredOf(product, quantity))
   if (parts.some(part => part === undefined)) return undefined
   const total = from.reduce((sum, { mass_g }) => sum + mass_g.value, 0)
   const inputs = Object.fromEntries(parts.map((part, index) => [`part${index}`, part!]))

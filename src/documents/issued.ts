@@ -4,7 +4,7 @@ import { type Place, type Problem, problemAt, type SourceFile } from '../problem
 import { compareDocuments, documentName } from '../register/compare.ts'
 import type { Fault } from '../register/fault.ts'
 import { fingerprint } from '../register/fingerprint.ts'
-import { documentsOf, type Head, headOf, type Log, readLog, treeOf } from '../register/log.ts'
+import { type Head, headOf, type Log, readLog, treeOf } from '../register/log.ts'
 import type { Tree } from '../register/merkle.ts'
 import { emptyBook, type Revision, type State, stateOf, successorOf } from '../register/standing.ts'
 import { readFrozen } from './frozen.ts'
@@ -53,15 +53,19 @@ export const noRegister: IssuedRegister = {
 
 /** Read a register: the log, its documents, and whether they agree. */
 export async function openRegister(files: RegisterFiles): Promise<IssuedRegister> {
-  const texts = [...files.documents.values(), ...files.pending.values()]
-  const log = await readLog(files.log.text, await documentsOf(texts))
-  const documents = await withKnownPending(files, log)
-  const hashes = await Promise.all(
-    [...documents].map(async ([name, text]) => [name, await fingerprint(text)] as const)
+  const own = await hashed(files.documents)
+  const pending = await hashed(files.pending)
+  const log = await readLog(
+    files.log.text,
+    new Map([...own, ...pending].map(({ text, hash }) => [hash, text]))
   )
-  const faults = [...log.faults, ...compareDocuments(log, new Map(hashes))]
+  const documents = new Map([...pending.filter(isKnownTo(log)), ...own].map(one => [one.name, one]))
+  const hashes = new Map([...documents].map(([name, { hash }]) => [name, hash]))
+  const faults = [...log.faults, ...compareDocuments(log, hashes)]
   const revisions = [...log.standing.certificates.values()].flat().sort((a, b) => a.n - b.n)
-  const read = revisions.map(revision => issuedOf(log, revision, documents))
+  const read = revisions.map(revision =>
+    issuedOf(log, revision, documents.get(documentName(revision))?.text)
+  )
   const foreign = read.flatMap(one => (typeof one === 'string' ? [unreadable(files.log, one)] : []))
   const tree = await treeOf(log)
   return {
@@ -74,29 +78,31 @@ export async function openRegister(files: RegisterFiles): Promise<IssuedRegister
   }
 }
 
-/** A stopped run's documents count where the log names them, and are nothing otherwise. */
-async function withKnownPending(
-  { documents, pending }: RegisterFiles,
-  { standing }: Log
-): Promise<Map<string, string>> {
-  const all = new Map(documents)
-  for (const [name, text] of pending)
-    if (!all.has(name) && standing.byData.has(await fingerprint(text))) all.set(name, text)
-  return all
+interface Hashed {
+  readonly name: string
+  readonly text: string
+  readonly hash: string
 }
 
+const hashed = (texts: ReadonlyMap<string, string>): Promise<Hashed[]> =>
+  Promise.all(
+    [...texts].map(async ([name, text]) => ({ name, text, hash: await fingerprint(text) }))
+  )
+
+/** A stopped run's documents count where the log names them, and are nothing otherwise. */
+const isKnownTo =
+  ({ standing }: Log) =>
+  ({ hash }: Hashed): boolean =>
+    standing.byData.has(hash)
+
 /** The revision with its document, or the name of a document that is not there or not readable. */
-function issuedOf(
-  { standing }: Log,
-  revision: Revision,
-  documents: ReadonlyMap<string, string>
-): Issued | string {
-  const name = documentName(revision)
-  const text = documents.get(name) ?? ''
+function issuedOf({ standing }: Log, revision: Revision, text = ''): Issued | string {
   const frozen = readFrozen(text)
   const successor = successorOf(standing, revision)
   const state = stateOf(standing, revision)
-  return frozen ? { revision, state, ...(successor && { successor }), frozen, text } : name
+  return frozen
+    ? { revision, state, ...(successor && { successor }), frozen, text }
+    : documentName(revision)
 }
 
 /** A document of a later version: the register is sound, this program is too old for it. */
@@ -113,8 +119,11 @@ const HINT =
   'take the register back from your backup or version control; it is only ever added to, by the commands'
 
 /** A fault of the register as a problem of its log file. */
-export const registerProblem = (file: SourceFile, { line, code, sentence }: Fault): Problem =>
-  problemAt(lineOf(file, line), code, sentence, HINT)
+export const registerProblem = (
+  file: SourceFile,
+  { line, code, sentence }: Fault,
+  hint = HINT
+): Problem => problemAt(lineOf(file, line), code, sentence, hint)
 
 /** A line of the log, from 1; its beginning for line 0. */
 export function lineOf(file: SourceFile, line: number): Place {

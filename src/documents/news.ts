@@ -4,6 +4,7 @@ import type { JudgedLot } from '../judge/types.ts'
 import { compareText } from '../problem.ts'
 import { isSellable } from '../quality/status.ts'
 import { standingText } from './certificate-page.ts'
+import { groupedBy } from './grouped.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { certificateUrl, lotUrl } from './lot.ts'
 import type { News, NewsEntry } from './news-types.ts'
@@ -34,8 +35,8 @@ export function newsOf(
   const shown = lots.filter(({ evaluated }) => hasPage(evaluated.lot))
   const entries = [
     ...shown.flatMap(lot => lotEntry(lot, root, asOf)),
-    ...newestByNumber(register.issued).map(([first, newest]) =>
-      certificateEntry(first, newest, root)
+    ...[...groupedBy(register.issued, ({ revision }) => revision.number).values()].map(revisions =>
+      certificateEntry(revisions[0]!, revisions.at(-1)!, root)
     )
   ]
   const latestFirst = (a: NewsEntry, b: NewsEntry) =>
@@ -62,16 +63,6 @@ function lotEntry(
       summary: stateText(state, decision)
     }
   ]
-}
-
-/** The first and the newest revision of each number. */
-function newestByNumber(issued: readonly Issued[]): [first: Issued, newest: Issued][] {
-  const pairs = new Map<string, [Issued, Issued]>()
-  for (const one of issued) {
-    const { number } = one.revision
-    pairs.set(number, [pairs.get(number)?.[0] ?? one, one])
-  }
-  return [...pairs.values()]
 }
 
 function certificateEntry({ revision: first }: Issued, newest: Issued, root: string): NewsEntry {

@@ -4,7 +4,7 @@ import type { CertificateOrder, Producer } from '../records/types.ts'
 import { certificateDocument, type PaperOptions, prepared } from './certificate.ts'
 import { issuedPaths } from './certificate-page.ts'
 import { changesBetween } from './changes.ts'
-import { documentOf } from './frozen-schema.ts'
+import { documentOf, type FrozenCertificate } from './frozen-schema.ts'
 import type { Issued } from './issued.ts'
 import { lotUrl } from './lot.ts'
 import type { LotView } from './lot-view.ts'
@@ -61,18 +61,21 @@ function issuedPaper(issued: Issued): CertificatePaper {
   }
 }
 
-/** What a paper needs of the register. */
-export function evidenceOf({ revision, frozen, text }: Issued): IssuedPaper {
-  const { number, data, drawn, n, signatures } = revision
+/** What a paper needs of what was frozen. */
+export const evidenceIn = ({ number, revision, data }: FrozenCertificate) => ({
+  number,
+  revision,
+  data: `${JSON.stringify(data, null, 2)}\n`
+})
+
+function evidenceOf({ revision: { data, drawn, n }, frozen, text }: Issued): IssuedPaper {
   return {
-    number,
-    revision: revision.revision,
+    ...evidenceIn(frozen),
     text,
     sha256: data,
     ...(drawn === undefined ? {} : { pdfSha256: drawn.pdf }),
     // The paper is drawn once its line, and its signature if any, are entered.
-    provenBy: drawn ? drawn.n - 1 : Math.max(n, ...signatures.map(signature => signature.n)),
-    data: `${JSON.stringify(frozen.data, null, 2)}\n`
+    provenBy: drawn ? drawn.n - 1 : n
   }
 }
 

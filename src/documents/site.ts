@@ -11,6 +11,7 @@ import { type PaperOptions, producerText } from './certificate.ts'
 import { certificatePages, registerText } from './certificate-page.ts'
 import { chainOf, madeFrom, originOf } from './chain.ts'
 import { gradeDocument } from './grade.ts'
+import { groupedBy } from './grouped.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { lotDocument, lotUrl, type Sections, shownAnswer } from './lot.ts'
 import { type LotView, viewGrade, viewLot } from './lot-view.ts'
@@ -22,7 +23,7 @@ import { processDocument } from './process.ts'
 import { resultRow } from './result-row.ts'
 import { runPage, runSummary } from './run.ts'
 import { traceTables } from './trace-tables.ts'
-import { withoutWorking } from './to-issue.ts'
+import { waits, withoutWorking } from './to-issue.ts'
 import type { LotPage, LotSummary, SiteDocument } from './types.ts'
 import { kindTexts } from './words.ts'
 
@@ -141,23 +142,13 @@ interface LotPapers {
 
 /** Papers issued or ordered by day `asOf`, oldest first, by lot. */
 function papersByLot({ evaluated, register, asOf }: SiteInputs): (lot: string) => LotPapers {
-  const known = new Set(register.issued.map(({ revision }) => nameOf(revision)))
   const waiting = evaluated.content.certificates
     .map(({ record }) => record)
-    .filter(order => order.issued <= asOf && !known.has(nameOf(order)))
+    .filter(order => order.issued <= asOf && waits(register, order))
   const done = register.issued.filter(({ revision }) => revision.date <= asOf)
   const orders = groupedBy(waiting, order => order.lot)
   const issued = groupedBy(done, ({ revision }) => revision.lot)
   return lot => ({ issued: issued.get(lot) ?? [], orders: orders.get(lot) ?? [] })
-}
-
-const nameOf = ({ number, revision }: Pick<CertificateOrder, 'number' | 'revision'>) =>
-  `${number} ${revision}`
-
-function groupedBy<Item>(items: readonly Item[], key: (item: Item) => string): Map<string, Item[]> {
-  const groups = new Map<string, Item[]>()
-  for (const item of items) groups.set(key(item), [...(groups.get(key(item)) ?? []), item])
-  return groups
 }
 
 function lotPage(

@@ -1,11 +1,12 @@
 /** What a certificate would say if it were issued now. */
 
 import type { JudgedLot } from '../judge/types.ts'
-import type { CertificateOrder, Content } from '../records/types.ts'
+import type { CertificateOrder, Content, Entry } from '../records/types.ts'
+import { revisionOf } from '../register/standing.ts'
 import { producerText } from './certificate.ts'
 import { madeFrom, originOf } from './chain.ts'
 import { freeze } from './frozen.ts'
-import type { Issued } from './issued.ts'
+import type { Issued, IssuedRegister } from './issued.ts'
 import { lotDocument, type Sections } from './lot.ts'
 import { lotDataOf } from './lot-data.ts'
 import { viewLot } from './lot-view.ts'
@@ -14,6 +15,20 @@ import { orderedDocument, papersOfLot } from './papers.ts'
 /** Data files hold figures; the working costs as much to word as all the rest of a page. */
 export const withoutWorking = (sections: Sections): Sections =>
   new Set([...sections].filter(section => section !== 'working'))
+
+/** Whether a certificate was ordered that the register does not have. */
+export const waits = (
+  { log }: Pick<IssuedRegister, 'log'>,
+  { number, revision }: Pick<CertificateOrder, 'number' | 'revision'>
+): boolean => revisionOf(log.standing, number, revision) === undefined
+
+/** The first certificate ordered on a lot that waits to be issued. */
+export const nextOrder = (
+  { certificates }: Pick<Content, 'certificates'>,
+  lot: string,
+  register: Pick<IssuedRegister, 'log'>
+): Entry<CertificateOrder> | undefined =>
+  certificates.find(({ record }) => record.lot === lot && waits(register, record))
 
 /**
  * The frozen text of a certificate.

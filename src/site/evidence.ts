@@ -1,16 +1,19 @@
 /** What goes with an issued certificate: the files inside its PDF and those beside it. */
 
 import type { IssuedRegister } from '../documents/issued.ts'
-import { evidenceOf } from '../documents/papers.ts'
 import type { CertificatePaper, IssuedPaper, LotPage } from '../documents/types.ts'
 import { proofOf, proofText } from '../register/proof.ts'
+import { carried } from '../verify/holding.ts'
 import type { Attachment, Seal } from './steps.ts'
 
-/** Names of the files a certificate carries. */
-const names = { figures: 'data.json', document: 'certificate.json', proof: 'proof.json' } as const
+/** The lot's figures, which every paper carries. */
+const FIGURES = 'data.json'
+
+/** What a proof is taken from. */
+type Proving = Pick<IssuedRegister, 'log' | 'tree'>
 
 /** The proof of an issued paper, as it stood when the paper was drawn. */
-export async function proofFor(register: IssuedRegister, paper: IssuedPaper): Promise<string> {
+async function proofFor(register: Proving, paper: IssuedPaper): Promise<string> {
   const { number, revision, provenBy } = paper
   const proof = await proofOf(register.log, register.tree, number, revision, provenBy)
   if (!proof) throw new RangeError(`the register has no ${number} revision ${revision}`)
@@ -25,16 +28,17 @@ export async function sealFor(
 ): Promise<Seal> {
   return issued
     ? issuedSeal(issued, register)
-    : { attachments: [file(names.figures, page.attachment ?? '')] }
+    : { attachments: [file(FIGURES, page.attachment ?? '')] }
 }
 
-async function issuedSeal(issued: IssuedPaper, register: IssuedRegister): Promise<Seal> {
+/** What goes with an issued paper. */
+export async function issuedSeal(issued: IssuedPaper, register: Proving): Promise<Seal> {
   return {
     fingerprint: issued.sha256,
     attachments: [
-      file(names.figures, issued.data),
-      file(names.document, issued.text),
-      file(names.proof, await proofFor(register, issued))
+      file(FIGURES, issued.data),
+      file(carried.data, issued.text),
+      file(carried.proof, await proofFor(register, issued))
     ]
   }
 }
@@ -43,16 +47,3 @@ const file = (name: string, text: string): Attachment => ({
   name,
   bytes: Buffer.from(text, 'utf8')
 })
-
-/** The seal of a revision that the register has. */
-export async function sealOfIssued(
-  register: IssuedRegister,
-  number: string,
-  revision: number
-): Promise<Seal> {
-  const issued = register.issued.find(
-    one => one.revision.number === number && one.revision.revision === revision
-  )
-  if (!issued) throw new RangeError(`the register has no ${number} revision ${revision}`)
-  return issuedSeal(evidenceOf(issued), register)
-}

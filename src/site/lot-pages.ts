@@ -61,16 +61,17 @@ export function cachedPageWriter(
   cache: PaperCache
 ): LotPageWriter {
   return async lots => {
-    const made: LotPage[] = []
+    const made: { readonly lot: LotPage; readonly inputs: readonly string[] }[] = []
     const kept: string[] = []
     for (const lot of lots) {
-      const page = await cache.find([common, JSON.stringify(lot)])
+      const inputs = [common, JSON.stringify(lot)]
+      const page = await cache.find(inputs)
       if (page) kept.push(await writeFileWith(pageFile(output, lot), page))
-      else made.push(lot)
+      else made.push({ lot, inputs })
     }
-    const written = await write(made)
-    for (const lot of made)
-      await cache.keep([common, JSON.stringify(lot)], await readFile(pageFile(output, lot)))
+    const written = await write(made.map(({ lot }) => lot))
+    for (const { lot, inputs } of made)
+      await cache.keep(inputs, await readFile(pageFile(output, lot)))
     return [...kept, ...written]
   }
 }

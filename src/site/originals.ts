@@ -1,11 +1,11 @@
 /** The PDFs as they were first drawn, in a folder that the producer backs up. */
 
-import { createHash } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { lineOf } from '../documents/issued.ts'
 import type { IssuedPaper } from '../documents/types.ts'
 import { type Problem, problemAt, type SourceFile } from '../problem.ts'
+import { fingerprint } from '../register/fingerprint.ts'
 import { isMissing } from './failure.ts'
 
 /** Where originals lie unless a command is told otherwise: beside the content folder. */
@@ -13,9 +13,6 @@ export const archiveFor = (content: string): string => join(dirname(content), 'a
 
 export const originalName = ({ number, revision }: Pick<IssuedPaper, 'number' | 'revision'>) =>
   `${number}-r${revision}.pdf`
-
-export const sha256Of = (bytes: Uint8Array): string =>
-  createHash('sha256').update(bytes).digest('hex')
 
 /** What to publish as an issued paper, and what became of its bytes. */
 export interface Served {
@@ -34,10 +31,10 @@ export async function asIssued(
   drawn: Uint8Array,
   archive: string
 ): Promise<Served> {
-  if (paper.pdfSha256 === undefined || sha256Of(drawn) === paper.pdfSha256)
+  if (paper.pdfSha256 === undefined || (await fingerprint(drawn)) === paper.pdfSha256)
     return { bytes: drawn, is: 'as issued' }
   const stored = await readIfThere(join(archive, originalName(paper)))
-  return stored && sha256Of(stored) === paper.pdfSha256
+  return stored && (await fingerprint(stored)) === paper.pdfSha256
     ? { bytes: stored, is: 'the stored original' }
     : { bytes: drawn, is: 'redrawn' }
 }

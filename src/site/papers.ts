@@ -7,7 +7,8 @@ import { type IssuedRegister, noRegister } from '../documents/issued.ts'
 import { LOT_DATA_VERSION, lotDataJsonSchema } from '../documents/lot-data.ts'
 import type { CertificatePaper, LotPage, SiteDocument } from '../documents/types.ts'
 import { publishedText } from '../register/published.ts'
-import { proofFor, sealFor } from './evidence.ts'
+import { carried } from '../verify/holding.ts'
+import { sealFor } from './evidence.ts'
 import { asIssued, type Otherwise } from './originals.ts'
 import type { PaperCache } from './paper-cache.ts'
 import { verifyScript, verifyScriptText } from './scripts.ts'
@@ -93,7 +94,8 @@ async function writePaper(folder: string, task: Task, tools: PaperTools): Promis
   const paths = issuedPaths(issued)
   await write(folder, paths.pdf, served.bytes)
   await write(folder, paths.data, issued.text)
-  await write(folder, paths.proof, await proofFor(registerIn(tools), issued))
+  const proof = seal.attachments.find(({ name }) => name === carried.proof)!
+  await write(folder, paths.proof, proof.bytes)
 }
 
 /** The PDF of a certificate: rendered, or kept from an earlier build. */

@@ -24,11 +24,15 @@ export async function comparePublished(register: IssuedRegister, out: string): P
   const earlier = text === undefined ? undefined : await readPublished(text)
   if (!earlier?.ok) return []
   return compareEarlier(textOf(register.log.lines), textOf(earlier.log.lines)).map(fault =>
-    registerProblem(register.file, {
-      ...fault,
-      sentence: `${fault.sentence}; compared with the site in place`
-    })
+    registerProblem(
+      register.file,
+      { ...fault, sentence: `${fault.sentence}; compared with the site in place` },
+      HINT
+    )
   )
 }
+
+const HINT =
+  'take the register back from your backup or version control; only where the site in place is that of another workshop, remove it'
 
 const textOf = (lines: readonly string[]): string => lines.map(line => `${line}\n`).join('')

@@ -5,6 +5,8 @@
  * answer too: what it carries was not put there here. Runs in Node and in a browser.
  */
 
+import { concat } from '../register/bytes.ts'
+
 /** Largest file unpacked, in bytes: what is attached to a certificate takes a small part of it. */
 const LARGEST_FILE = 16_000_000
 
@@ -67,15 +69,5 @@ async function inflated(packed: Uint8Array<ArrayBuffer>): Promise<Uint8Array | u
   } catch {
     return undefined
   }
-  return joined(chunks, size)
-}
-
-function joined(chunks: readonly Uint8Array[], size: number): Uint8Array {
-  const whole = new Uint8Array(size)
-  let at = 0
-  for (const chunk of chunks) {
-    whole.set(chunk, at)
-    at += chunk.length
-  }
-  return whole
+  return concat(...chunks)
 }

@@ -1,5 +1,6 @@
 /** What somebody holds: a certificate as PDF or JSON, or neither. Runs in Node and in a browser. */
 
+import { textOf } from '../register/bytes.ts'
 import { attachmentsOf, isPdf } from './attachments.ts'
 
 /** Names of the files an issued certificate carries, beside the lot's figures. */
@@ -26,18 +27,11 @@ export async function holdingOf(bytes: Uint8Array): Promise<Holding | string> {
 
 async function holdingOfPdf(pdf: Uint8Array): Promise<Holding | string> {
   const files = await attachmentsOf(pdf)
-  const data = textOf(files.get(carried.data))
+  const [data, proof] = [carried.data, carried.proof].map(name => {
+    const file = files.get(name)
+    return file && textOf(file)
+  })
   if (data === undefined)
     return 'The PDF carries no certificate data: a preview, a printed or scanned copy, or a file from elsewhere.'
-  const proof = textOf(files.get(carried.proof))
   return { data, ...(proof === undefined ? {} : { proof }), pdf }
-}
-
-/** UTF-8, strictly: a byte that is none makes the text another than was issued. */
-function textOf(bytes: Uint8Array | undefined): string | undefined {
-  try {
-    return bytes && new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes)
-  } catch {
-    return undefined
-  }
 }
