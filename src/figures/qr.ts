@@ -34,7 +34,3 @@ function runsOf(row: readonly boolean[]): { x: number; length: number }[] {
   })
   return runs
 }
-
-/** The dark runs as the data of one SVG path, in modules. */
-export const qrPath = ({ runs }: QrFigure): string =>
-  runs.map(({ x, y, length }) => `M${x} ${y}h${length}v1h-${length}z`).join('')

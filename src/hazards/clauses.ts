@@ -46,12 +46,6 @@ export const clauses = {
   dust: { source: '29 CFR 1910.1200, Appendix C.4.30', sure: 'memory' }
 } as const satisfies Record<string, Clause>
 
-const doubtful: readonly Certainty[] = ['print', 'second hand', 'memory']
-
-/** The least sure of several; 'print' of none. */
-export const leastSure = (all: readonly Certainty[]): Certainty =>
-  doubtful[Math.max(0, ...all.map(sure => doubtful.indexOf(sure)))]!
-
 /** What a reader is told of it. */
 export const certaintyTexts: Record<Certainty, string> = {
   print: '',

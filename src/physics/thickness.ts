@@ -12,11 +12,6 @@
 import { DomainError } from '../metrology/domain.ts'
 import { standardDeviation } from '../metrology/readings.ts'
 
-export const uniformityBasis = {
-  formula: '100 · (max − min) / mean',
-  source: 'range of the readings over their mean'
-}
-
 /** Extremes and scatter of readings, all in the readings' unit. */
 export interface Spread {
   readonly min: number

@@ -5,7 +5,7 @@ import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { QUIET_MODULES, type QrFigure, qrFigure, qrPath } from '../../src/figures/qr.ts'
+import { QUIET_MODULES, type QrFigure, qrFigure } from '../../src/figures/qr.ts'
 import { certificatePdf } from '../../src/pdf/certificate.ts'
 import { certificateDocument } from '../fixtures/documents.ts'
 import { requireTool } from '../tools.ts'
@@ -145,12 +145,4 @@ test('runs are as long as can be: none begins where another ends', () => {
   const { runs } = qrFigure(address)
   const ends = new Set(runs.map(({ x, y, length }) => `${x + length} ${y}`))
   expect(runs.filter(({ x, y }) => ends.has(`${x} ${y}`))).toEqual([])
-})
-
-test('the path draws each run as a closed strip one module high', () => {
-  const runs = [
-    { x: 4, y: 5, length: 3 },
-    { x: 0, y: 6, length: 1 }
-  ]
-  expect(qrPath({ size: 9, runs })).toBe('M4 5h3v1h-3zM0 6h1v1h-1z')
 })

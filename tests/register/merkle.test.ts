@@ -1,20 +1,9 @@
 /** The tree of RFC 6962 against its known roots, and against a second, naive computation. */
 
 import { createHash } from 'node:crypto'
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { bytesOf, fromHex, toHex } from '../../src/register/bytes.ts'
-import {
-  consistencyPath,
-  inclusionPath,
-  isConsistent,
-  isIncluded,
-  leafHash,
-  rootOf,
-  sizeOf,
-  type Tree,
-  treeOver
-} from '../../src/register/merkle.ts'
+import { inclusionPath, isIncluded, leafHash, rootOf, treeOver } from '../../src/register/merkle.ts'
 
 const sha = (...parts: readonly Uint8Array[]): Uint8Array => {
   const hash = createHash('sha256')
@@ -158,70 +147,5 @@ describe('inclusion', () => {
       await expect(inclusionPath(larger, size, size)).rejects.toThrow(RangeError)
     }
     await expect(inclusionPath(larger, 0, 24)).rejects.toThrow(RangeError)
-  })
-})
-
-describe('consistency', () => {
-  const headOf = async (tree: Tree, size = sizeOf(tree)) => ({
-    size,
-    root: await rootOf(tree, size)
-  })
-
-  test('every earlier size of every tree up to 20 verifies, and no spoilt path', async () => {
-    for (let size = 1; size <= 20; size++) {
-      const tree = await treeOver(leavesOf(size))
-      for (let earlier = 1; earlier <= size; earlier++) {
-        const path = await consistencyPath(tree, earlier)
-        const [before, now] = [await headOf(tree, earlier), await headOf(tree)]
-        expect(await isConsistent(before, now, path)).toBe(true)
-        for (const bad of spoilt(path)) expect(await isConsistent(before, now, bad)).toBe(false)
-        expect(await isConsistent({ ...before, root: flipped(before.root) }, now, path)).toBe(false)
-        expect(await isConsistent(before, { ...now, root: flipped(now.root) }, path)).toBe(false)
-      }
-    }
-  })
-
-  test('RFC 6962, 2.1.3: the example tree of 7 leaves, from 3, 4 and 6', async () => {
-    const leaves = leavesOf(7)
-    const tree = await treeOver(leaves)
-    const of = (from: number, to: number) => toHex(naiveRoot(leaves.slice(from, to)))
-    const path = async (size: number) => (await consistencyPath(tree, size)).map(toHex)
-    // PROOF(3, D[7]) = [c, d, g, l], PROOF(4, D[7]) = [l], PROOF(6, D[7]) = [i, j, k].
-    expect(await path(3)).toEqual([of(2, 3), of(3, 4), of(0, 2), of(4, 7)])
-    expect(await path(4)).toEqual([of(4, 7)])
-    expect(await path(6)).toEqual([of(4, 6), of(6, 7), of(0, 4)])
-  })
-
-  test('a tree that was rewritten is inconsistent, whatever leaf it was', async () => {
-    await fc.assert(
-      fc.asyncProperty(
-        fc.integer({ min: 1, max: 30 }).chain(size =>
-          fc.record({
-            size: fc.constant(size),
-            changed: fc.integer({ min: 0, max: size - 1 }),
-            grown: fc.integer({ min: 0, max: 30 })
-          })
-        ),
-        async ({ size, changed, grown }) => {
-          const before = await headOf(await treeOver(leavesOf(size)))
-          const leaves = leavesOf(size + grown).map((leaf, index) =>
-            index === changed ? bytesOf('other') : leaf
-          )
-          const tree = await treeOver(leaves)
-          const path = await consistencyPath(tree, size)
-          expect(await isConsistent(before, await headOf(tree), path)).toBe(false)
-        }
-      )
-    )
-  })
-
-  test('nothing earlier than one line, later than the tree, or longer than its path', async () => {
-    const tree = await treeOver(leavesOf(3))
-    const now = await headOf(tree)
-    await expect(consistencyPath(tree, 0)).rejects.toThrow(RangeError)
-    await expect(consistencyPath(tree, 4)).rejects.toThrow(RangeError)
-    expect(await isConsistent({ size: 0, root: now.root }, now, [])).toBe(false)
-    expect(await isConsistent({ size: 4, root: now.root }, now, [])).toBe(false)
-    expect(await isConsistent(await headOf(tree, 2), now, [])).toBe(false)
   })
 })
