@@ -2,7 +2,7 @@
  * A tree of hashes over the lines of a log: its root stands for all of them, and a short path shows
  * that one line, or one earlier root, belongs to it.
  *
- * Source: RFC 6962, 2.1 (hashes, paths); RFC 9162, 2.1.3.2 and 2.1.4.2 (verification).
+ * Source: RFC 6962, 2.1 (hashes, paths); RFC 9162, 2.1.3.2 (verification).
  */
 
 import { concat, isSame } from './bytes.ts'
