@@ -53,6 +53,11 @@ describe('the feed', () => {
     expect(urls.sort()).toEqual(issuedSite.certificates.map(({ url }) => url).sort())
   })
 
+  test('dates a revised certificate by its first revision and by its last', () => {
+    const entry = news!.entries.find(({ url }) => url === 'certificates/CT-26-007/')
+    expect(entry).toMatchObject({ published: '2026-04-23', updated: '2026-05-04' })
+  })
+
   test('has ids that are tag URIs, each once, and that a later decision leaves alone', () => {
     const ids = news!.entries.map(({ id }) => id)
     expect(new Set(ids).size).toBe(ids.length)

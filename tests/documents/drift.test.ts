@@ -190,3 +190,30 @@ describe('a certificate on a lot', () => {
     expect(told(base)).not.toContain(stands)
   })
 })
+
+describe('nothing is said of certificates where nothing is known of them', () => {
+  const other = changed(batch, ['volume: 133', 'volume: 139'])
+
+  test('beside a register with faults, which are told alone', async () => {
+    const spoilt = await registerOf({ 'CT-1-r1.json': firstText }, first)
+    const fault = { ...problemsOf(other, issuedRegister)[0]!, code: 'REGISTER_CHAIN' } as const
+    const codes = problemsOf(other, { ...spoilt, problems: [fault] }).map(({ code }) => code)
+    expect(codes).toContain('REGISTER_CHAIN')
+    expect(codes).not.toContain('CERTIFICATE_DIFFERS')
+  })
+
+  test('where lots go round in a circle, so that none is judged', () => {
+    const circle = `lot: EB-2
+grade: FK-1
+made: 2026-03-02
+instruments: { mass: BAL-1 }
+from:
+  - { lot: EB-2, mass: 20.00 g }
+product: { mass: 20.00 g }
+`
+    const codes = problemsOf(withFile('batches/EB-2.yaml', circle), issuedRegister).map(
+      ({ code }) => code
+    )
+    expect(codes).toEqual(['LOT_CYCLE'])
+  })
+})
