@@ -1,9 +1,11 @@
 /** The one word a holder gets, and the sentences that say why. */
 
 import { afterEach, beforeAll, describe, expect, test, vi } from 'vitest'
+import { bytesOf, toHex } from '../../src/register/bytes.ts'
 import type { RegisterEvent } from '../../src/register/events.ts'
 import { fingerprint } from '../../src/register/fingerprint.ts'
 import { append, headOf, readLog, treeOf } from '../../src/register/log.ts'
+import { inclusionPath, rootOf, treeOver } from '../../src/register/merkle.ts'
 import { proofOf, proofText, readProof } from '../../src/register/proof.ts'
 import { publishedText, readPublished } from '../../src/register/published.ts'
 import { type Evidence, verify } from '../../src/register/verify.ts'
@@ -389,6 +391,21 @@ describe('a proof', () => {
     await expect(proofOf(bad, await treeOf(bad), 'CT-2', 1)).rejects.toThrow(RangeError)
     const short = await readLog(textOfLines(linesOf(sample.text).slice(0, 7)))
     await expect(proofOf(short, tree, 'CT-2', 1)).rejects.toThrow(RangeError)
+  })
+
+  test('over lines that stand in other places than they count is not sound', async () => {
+    const whole = (await proofOf(sample.log, await treeOf(sample.log), 'CT-2', 1))!
+    const [one, two, ...others] = sample.log.lines
+    const swapped = await treeOver([two!, one!, ...others].map(bytesOf))
+    const lines = await Promise.all(
+      whole.lines.map(async ({ index, line }) => {
+        const at = index === 0 ? 1 : index
+        return { index: at, line, path: (await inclusionPath(swapped, at)).map(toHex) }
+      })
+    )
+    const root = toHex(await rootOf(swapped))
+    const read = await readProof(proofText({ ...whole, root, lines }))
+    expect(read).toMatchObject({ ok: false, why: 'its line 1 does not lead to its root' })
   })
 
   test('is sound only with all it needs', async () => {
