@@ -81,7 +81,16 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
 /** Packages a part may use; a part not listed uses none. Node's own modules stand as 'node:'. */
 const packages: Readonly<Record<string, readonly string[]>> = {
   metrology: ['decimal.js', '@stdlib/stats-base-dists-t-quantile'],
-  quality: ['decimal.js', '@stdlib/stats-base-dists-normal-cdf'],
+  quality: [
+    'decimal.js',
+    '@stdlib/stats-base-dists-beta-cdf',
+    '@stdlib/stats-base-dists-chisquare-cdf',
+    '@stdlib/stats-base-dists-chisquare-quantile',
+    '@stdlib/stats-base-dists-f-cdf',
+    '@stdlib/stats-base-dists-normal-cdf',
+    '@stdlib/stats-base-dists-normal-quantile',
+    '@stdlib/stats-base-dists-t-quantile'
+  ],
   records: ['yaml', 'zod', 'fastest-levenshtein'],
   judge: ['decimal.js'],
   trace: ['decimal.js'],
