@@ -76,21 +76,22 @@ const byKey = (rows: readonly ResultRow[]) => new Map(rows.map(row => [row.key, 
 function changedRow(_key: string, was?: ResultRow, is?: ResultRow): string[] {
   const { title } = (is ?? was)!
   if (!was || !is) return change(title, was && resultText(was), is && resultText(is))
-  const parts: readonly (readonly [string, (row: ResultRow) => string | undefined])[] = [
-    ['result', resultText],
-    ['standing', row => row.basis],
-    ['limit', row => row.limit && `${row.limit.printed} (${row.limit.of})`],
-    ['verdict', row => row.verdict?.word],
-    ['decided by', row => row.decidedBy?.printed],
-    ['method', row => methodText(row.method)],
-    ['tested', row => row.testedOn],
-    ['readings', row => row.n?.toString()],
-    ['spread', row => row.spread],
-    ['report', row => row.report?.sentence.replace('External result: ', '')],
-    ['file of the report', row => row.report?.sha256]
-  ]
-  return parts.flatMap(([part, text]) => change(`${title}, ${part}`, text(was), text(is)))
+  return rowParts.flatMap(([part, text]) => change(`${title}, ${part}`, text(was), text(is)))
 }
+
+const rowParts: readonly (readonly [string, (row: ResultRow) => string | undefined])[] = [
+  ['result', resultText],
+  ['standing', row => row.basis],
+  ['limit', row => row.limit && `${row.limit.printed} (${row.limit.of})`],
+  ['verdict', row => row.verdict?.word],
+  ['decided by', row => row.decidedBy?.printed],
+  ['method', row => methodText(row.method)],
+  ['tested', row => row.testedOn],
+  ['readings', row => row.n?.toString()],
+  ['spread', row => row.spread],
+  ['report', row => row.report?.sentence.replace('External result: ', '')],
+  ['file of the report', row => row.report?.sha256]
+]
 
 /** '262 mL/g ± 8 mL/g', '< 0.02 %', 'not stated'. */
 function resultText({ value, below, unit, expandedUncertainty, basis }: ResultRow): string {

@@ -2,6 +2,7 @@
 
 import { Decimal } from 'decimal.js'
 import {
+  type Computable,
   exactText,
   placesFor,
   roundResult,
@@ -14,7 +15,7 @@ import type { Figure, UnitText } from './types.ts'
 import { withMinus } from './words.ts'
 
 /** A computed number and the text a reader sees for it. */
-export const figure = (value: number, printed: string): Figure => ({
+export const figure = (value: Computable, printed: string): Figure => ({
   exact: exactText(value),
   printed: withMinus(printed)
 })
@@ -26,8 +27,10 @@ export const writtenFigure = (decimal: string): Figure => ({
 })
 
 /** A number to so many significant digits. */
-export const significant = (value: number, digits: number): Figure =>
-  figure(value, roundToPlaces(toDecimal(value), placesFor(value, digits)))
+export function significant(value: number, digits: number): Figure {
+  const decimal = toDecimal(value)
+  return figure(decimal, roundToPlaces(decimal, placesFor(decimal, digits)))
+}
 
 /** A value with its expanded uncertainty, both at the place of U's second digit. */
 export function resultFigures(
@@ -40,8 +43,12 @@ export function resultFigures(
       value: significant(value, 6 + more),
       expandedUncertainty: { exact: '0', printed: '0' }
     }
-  const rounded = roundResult(value, U, more)
-  return { value: figure(value, rounded.value), expandedUncertainty: figure(U, rounded.U) }
+  const [exactValue, exactU] = [toDecimal(value), toDecimal(U)]
+  const rounded = roundResult(exactValue, exactU, more)
+  return {
+    value: figure(exactValue, rounded.value),
+    expandedUncertainty: figure(exactU, rounded.U)
+  }
 }
 
 /** A reporting limit to so many significant digits, rounded up so that '< 0.021' stays true. */

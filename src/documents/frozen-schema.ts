@@ -5,6 +5,7 @@
  */
 
 import { z } from 'zod'
+import type { Json } from '../register/canonical.ts'
 import type { CertificateDocument } from './types.ts'
 
 /** Raised when a field is added, changes its meaning or goes; older formats stay readable. */
@@ -160,7 +161,9 @@ export const frozenCertificateSchema = z.strictObject({
   wording: z.number().int().positive(),
   certificate,
   /** The lot's public figures on the day of issue, as its data file gave them; carried, not read. */
-  data: z.record(z.string(), z.json())
+  data: z.custom<Readonly<Record<string, Json>>>(
+    value => typeof value === 'object' && value !== null && !Array.isArray(value)
+  )
 })
 
 export type FrozenCertificate = z.output<typeof frozenCertificateSchema>

@@ -2,11 +2,11 @@
 
 import type { Result } from '../evaluate/types.ts'
 import type { JudgedRow } from '../judge/types.ts'
-import { expand } from '../metrology/coverage.ts'
+import { type Expanded, expand } from '../metrology/coverage.ts'
 import { uncertaintyOf } from '../metrology/estimate.ts'
 import { exactText, placesFor, roundToPlaces, toDecimal } from '../metrology/rounding.ts'
 import { spread, uniformity_percent } from '../physics/thickness.ts'
-import { type Bounds, type DecisionRule, judge } from '../quality/judge.ts'
+import { type Bounds, type DecisionRule, judge, wordFor } from '../quality/judge.ts'
 import { quantities, type QuantityName } from '../quantities.ts'
 import type { Method } from '../records/types.ts'
 import {
@@ -37,12 +37,13 @@ export function resultRow(row: JudgedRow, rule: DecisionRule): ResultRow {
   const limit = bounds ? limitText(bounds, scope) : undefined
   const head = { key, title, meaning, unit: unitText(quantity), ...(limit ? { limit } : {}) }
   if (!result) return { ...head, basis: 'not measured' }
-  const verdict = verdictText(row, rule)
+  const whole = wholeFigure(row, rule)
   const decidedBy = decidingFigure(row, rule)
+  const verdict = verdictText(row, rule, decidedBy ?? whole?.printed)
   return {
     ...head,
     basis: 'measured',
-    ...measuredPart(result, row, rule),
+    ...measuredPart(result, row, whole),
     ...(verdict ? { verdict } : {}),
     ...(decidedBy ? { decidedBy } : {})
   }
@@ -86,7 +87,7 @@ export function limitText({ min, max }: Bounds, of: string): LimitText {
   }
 }
 
-function measuredPart(result: Result, row: JudgedRow, rule: DecisionRule) {
+function measuredPart(result: Result, row: JudgedRow, whole: WholeFigure | undefined) {
   const { estimate, n, method, tested, deviation, below, report } = result
   if (report) return reportedPart(report, below)
   const shared = {
@@ -95,11 +96,12 @@ function measuredPart(result: Result, row: JudgedRow, rule: DecisionRule) {
     ...(tested === undefined ? {} : { testedOn: tested })
   }
   if (below !== undefined) return { ...shared, value: belowFigure(below, row), below: true }
-  const { U, k, df } = expand(estimate)
+  const { printed, k, df } = whole!
   const text = spreadText(result)
   return {
     ...shared,
-    ...resultFigures(estimate.value, U, placesFrom(row, rule)),
+    value: printed.value,
+    expandedUncertainty: printed.expandedUncertainty,
     standardUncertainty: significant(uncertaintyOf(estimate), 2),
     coverageFactor: significant(k, 3),
     degreesOfFreedom: freedomFigure(df),
@@ -117,58 +119,78 @@ function belowFigure(below: number, { bounds, verdict }: JudgedRow): Figure {
 
 const bare = { value: 0, standardUncertainty: 0, expandedUncertainty: 0 }
 
+/** A value and U in print, and how many digits beyond U's second that took. */
+interface Printed extends ReturnType<typeof resultFigures> {
+  readonly more: number
+}
+
+/** What a row says of the lot as a whole. */
+interface WholeFigure extends Expanded {
+  readonly printed: Printed
+}
+
+/** Undefined for a result that was measured elsewhere: it is printed as it was reported. */
+function wholeFigure(row: JudgedRow, rule: DecisionRule): WholeFigure | undefined {
+  if (!row.result || row.result.report) return undefined
+  const { estimate } = row.result
+  const expanded = expand(estimate)
+  return { ...expanded, printed: printedFigures(estimate.value, expanded.U, row, rule) }
+}
+
 /**
  * Digits a measured row is printed with beyond U's second: fewer by one where its grade reports
  * coarser, more where its verdict takes them.
  */
-export function placesFrom(row: JudgedRow, rule: DecisionRule): number {
-  if (!row.result || row.result.report) return 0
-  const { estimate } = row.result
-  return morePlaces(estimate.value, expand(estimate).U, row, rule)
-}
+export const placesFrom = (row: JudgedRow, rule: DecisionRule): number =>
+  wholeFigure(row, rule)?.printed.more ?? 0
 
 /** Enough to print every digit that was judged. */
 const MOST_EXTRA_PLACES = 30
 
 /**
- * Further places to print, so that a reader who judges the printed figures by the printed rule
+ * A value and U to so many places that a reader who judges the printed figures by the printed rule
  * comes to the verdict that was reached on the unrounded ones.
  */
-function morePlaces(value: number, U: number, row: JudgedRow, rule: DecisionRule): number {
+function printedFigures(value: number, U: number, row: JudgedRow, rule: DecisionRule): Printed {
   const { bounds, verdict, worst, places } = row
   // U keeps one digit at the least, or it would read as none.
   const coarser = places === undefined || U === 0 ? 0 : places - placesFor(U, 2)
   const start = Math.min(0, Math.max(-1, coarser))
-  if (!bounds || !verdict || worst) return start
-  for (let more = start; more < MOST_EXTRA_PLACES; more++)
-    if (judgePrinted(value, U, bounds, rule, more) === verdict.word) return more
-  return MOST_EXTRA_PLACES
+  for (let more = start; ; more++) {
+    const figures = { ...resultFigures(value, U, more), more }
+    if (!bounds || !verdict || worst || more === MOST_EXTRA_PLACES) return figures
+    if (wordInPrint(figures, bounds, rule) === verdict.word) return figures
+  }
 }
 
-function judgePrinted(value: number, U: number, bounds: Bounds, rule: DecisionRule, more: number) {
-  const figures = resultFigures(value, U, more)
-  const printed = {
-    value: Number(figures.value.printed.replace('−', '-')),
-    standardUncertainty: 0,
-    expandedUncertainty: Number(figures.expandedUncertainty.printed)
-  }
-  return judge(printed, bounds, rule).word
-}
+const wordInPrint = (
+  { value, expandedUncertainty: U }: Printed,
+  bounds: Bounds,
+  rule: DecisionRule
+) => wordFor(Number(value.printed.replace('−', '-')), Number(U.printed), bounds, rule)
 
 /** The verdict with its reason in figures. */
-function verdictText(row: JudgedRow, rule: DecisionRule): VerdictText | undefined {
+function verdictText(
+  row: JudgedRow,
+  rule: DecisionRule,
+  deciding: DecidingFigure | Printed | undefined
+): VerdictText | undefined {
   const { verdict, result, bounds } = row
   if (!verdict || !result || !bounds) return undefined
   return {
     word: verdict.word,
-    sentence: verdictSentence(row, rule),
+    sentence: verdictSentence(row, rule, deciding),
     ...(verdict.probability === undefined
       ? {}
       : { probability: probabilityFigure(verdict.probability) })
   }
 }
 
-function verdictSentence(row: JudgedRow, rule: DecisionRule): string {
+function verdictSentence(
+  row: JudgedRow,
+  rule: DecisionRule,
+  deciding: DecidingFigure | Printed | undefined
+): string {
   const { quantity, result, bounds, scope, verdict } = row
   const unit = unitText(quantity).printed
   const limit = withUnit(limitText(bounds!, scope).printed, unit)
@@ -176,13 +198,11 @@ function verdictSentence(row: JudgedRow, rule: DecisionRule): string {
     return reportedSentence(result!, limit, scope, standing(verdict!.word, limit, rule))
   if (result!.below !== undefined)
     return `The figure lies below ${withUnit(belowFigure(result!.below, row).printed.slice(2), unit)}; the limit is ${limit}.`
-  const deciding = decidingFigure(row, rule)
-  const { value, U } = { value: result!.estimate.value, U: expand(result!.estimate).U }
-  const figures = deciding ?? resultFigures(value, U, morePlaces(value, U, row, rule))
-  const whose = deciding
-    ? `Of ${counted(deciding.count, noun(scope))}, ${deciding.place} decides: `
-    : ''
-  return `${whose}${sumText(figures, unit)} is ${standing(verdict!.word, limit, rule)}.`
+  const whose =
+    'place' in deciding!
+      ? `Of ${counted(deciding.count, noun(scope))}, ${deciding.place} decides: `
+      : ''
+  return `${whose}${sumText(deciding!, unit)} is ${standing(verdict!.word, limit, rule)}.`
 }
 
 /** '0.94 g/cm³ ± 0.02 g/cm³' */
@@ -194,7 +214,7 @@ function decidingFigure(row: JudgedRow, rule: DecisionRule): DecidingFigure | un
   const { worst, ...own } = row
   if (!worst) return undefined
   const { value, expandedUncertainty: U, label, count } = worst
-  const figures = resultFigures(value, U, morePlaces(value, U, own, rule))
+  const { more: _more, ...figures } = printedFigures(value, U, own, rule)
   const unit = unitText(row.quantity).printed
   return { place: label, count, ...figures, printed: `${label}, ${sumText(figures, unit)}` }
 }

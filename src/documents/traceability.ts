@@ -8,21 +8,24 @@ import { dateText } from './words.ts'
 
 /** Sentences on every instrument and titrant behind the results, in order of their names. */
 export function traceabilityOf(content: Content, results: readonly Result[]): string[] {
-  const sentences = results.flatMap(({ trace, estimate, tested = '' }) => {
-    const names = [
-      ...Object.values(trace.instrumentOf),
-      ...[...estimate.terms.keys()].map(cause =>
-        cause.replace(/ (concentration|calibration|tolerance)( of \S+)?$/u, '')
-      )
-    ]
-    return names.flatMap(name => {
-      const instrument = content.instruments.get(name)?.record
-      const titrant = content.titrants.get(name)?.record
-      if (instrument) return [instrumentSentence(instrument, tested)]
-      return titrant ? [titrantSentence(titrant)] : []
-    })
+  const sentences = [...daysOfUse(results)].flatMap(([name, days]) => {
+    const instrument = content.instruments.get(name)?.record
+    const titrant = content.titrants.get(name)?.record
+    if (instrument) return [...days].map(day => instrumentSentence(instrument, day))
+    return titrant ? [titrantSentence(titrant)] : []
   })
   return [...new Set(sentences)].sort()
+}
+
+/** What may have been read or used for the results, by its name, and on which days. */
+function daysOfUse(results: readonly Result[]): Map<string, Set<string>> {
+  const uses = new Map<string, Set<string>>()
+  for (const { trace, estimate, tested = '' } of results)
+    for (const cause of [...Object.values(trace.instrumentOf), ...estimate.terms.keys()]) {
+      const name = cause.replace(/ (concentration|calibration|tolerance)( of \S+)?$/u, '')
+      uses.set(name, (uses.get(name) ?? new Set()).add(tested))
+    }
+  return uses
 }
 
 /** @param day of the readings: the calibration in force then is the one that counts */

@@ -65,8 +65,8 @@ export function judgedOnDemand(lot: JudgedLot, evaluated: JudgedLot['evaluated']
 export function judgeRows({ product }: EvaluatedBatch | EvaluatedFoil, grade: Grade): JudgedRow[] {
   const rule = grade.decisionRule ?? 'simple'
   return quantityNames
+    .filter(name => product[name] !== undefined || grade.limits[quantities[name].key] !== undefined)
     .map(name => judgeRow(name, product[name], grade, rule))
-    .filter(row => row.result !== undefined || row.limit !== undefined)
 }
 
 interface Graded {

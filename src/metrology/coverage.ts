@@ -30,8 +30,15 @@ export interface Expanded {
  *   equally, so a one-sided 95 % is 0.90 here
  */
 export function coverageFactor(df: number, probability = 0.95): number {
-  return tQuantile((1 + probability) / 2, Math.max(1, Math.min(truncate(df), UNLIMITED)))
+  const whole = Math.max(1, Math.min(truncate(df), UNLIMITED))
+  const name = `${probability} ${whole}`
+  const factor = factors.get(name) ?? tQuantile((1 + probability) / 2, whole)
+  factors.set(name, factor)
+  return factor
 }
+
+/** Factors found so far: each takes an iteration, and few are ever asked for. */
+const factors = new Map<string, number>()
 
 /** Expanded uncertainty of an estimate, at 95 % coverage unless another probability is stated. */
 export function expand(estimate: Estimate, probability = 0.95): Expanded {

@@ -10,12 +10,17 @@ import { Decimal } from 'decimal.js'
 /** Digits a computed number is held to where it leaves the program: floats agree to these. */
 export const SIGNIFICANT_DIGITS = 12
 
+/** A computed number: a float, or the decimal that was made of it before. */
+export type Computable = number | Decimal
+
 /** A float as the decimal of 12 significant digits that stands for it everywhere. */
-export const toDecimal = (value: number): Decimal =>
-  new Decimal(value).toSignificantDigits(SIGNIFICANT_DIGITS, Decimal.ROUND_HALF_EVEN)
+export const toDecimal = (value: Computable): Decimal =>
+  value instanceof Decimal
+    ? value
+    : new Decimal(value).toSignificantDigits(SIGNIFICANT_DIGITS, Decimal.ROUND_HALF_EVEN)
 
 /** Plain decimal notation of a 12-digit decimal, without an exponent or trailing zeros. */
-export const exactText = (value: number): string => toDecimal(value).toFixed()
+export const exactText = (value: Computable): string => toDecimal(value).toFixed()
 
 /**
  * Round to a decimal place, ties to even.
@@ -24,17 +29,20 @@ export const exactText = (value: number): string => toDecimal(value).toFixed()
  * @returns the rounded number with exactly the digits that carry meaning: '36000', '12.20'
  */
 export function roundToPlaces(value: Decimal.Value, places: number): string {
-  const scale = new Decimal(10).pow(places)
-  const rounded = new Decimal(value).times(scale).toDecimalPlaces(0, Decimal.ROUND_HALF_EVEN)
+  const decimal = new Decimal(value)
+  const rounded =
+    places < 0
+      ? decimal.toNearest(`1e${-places}`, Decimal.ROUND_HALF_EVEN)
+      : decimal.toDecimalPlaces(places, Decimal.ROUND_HALF_EVEN)
   // decimal.js writes no sign before a zero.
-  return rounded.div(scale).toFixed(Math.max(0, places))
+  return rounded.toFixed(Math.max(0, places))
 }
 
 /** Decimal places at which `value` shows `digits` significant digits: (0.0123, 2) → 3. */
-export function placesFor(value: number, digits: number): number {
-  if (value === 0) return 0
-  const first = toDecimal(value).toSignificantDigits(digits, Decimal.ROUND_HALF_EVEN)
-  return digits - 1 - first.e
+export function placesFor(value: Computable, digits: number): number {
+  const decimal = toDecimal(value)
+  if (decimal.isZero()) return 0
+  return digits - 1 - decimal.toSignificantDigits(digits, Decimal.ROUND_HALF_EVEN).e
 }
 
 /** Places of the last written digit of a decimal: '0.50' → 2, '36000' → 0. */
@@ -52,7 +60,7 @@ export interface RoundedResult {
  *
  * @param more further places, where a printed figure would otherwise contradict its verdict
  */
-export function roundResult(value: number, U: number, more = 0): RoundedResult {
+export function roundResult(value: Computable, U: Computable, more = 0): RoundedResult {
   const places = placesFor(U, 2) + more
   return {
     value: roundToPlaces(toDecimal(value), places),

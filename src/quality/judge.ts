@@ -10,7 +10,7 @@
 
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf'
 import { Decimal } from 'decimal.js'
-import { placesOf, roundToPlaces, toDecimal } from '../metrology/rounding.ts'
+import { type Computable, placesOf, roundToPlaces, toDecimal } from '../metrology/rounding.ts'
 
 /** simple: within the limit. rounded: the same, once rounded to the limit's last digit. guarded:
  * within the limit by at least U. */
@@ -62,14 +62,26 @@ export function judge(figure: Judgeable, bounds: Bounds, rule: DecisionRule): Ve
   if (figure.below !== undefined)
     return { word: judgeBelow(toDecimal(figure.below), bounds), undecidableMethod: false }
   const value = toDecimal(figure.value)
-  const guard = rule === 'guarded' ? toDecimal(figure.expandedUncertainty) : new Decimal(0)
-  const word = rule === 'rounded' ? judgeRounded(value, bounds) : judgeGuarded(value, guard, bounds)
+  const U = toDecimal(figure.expandedUncertainty)
   return {
-    word,
+    word: wordFor(value, U, bounds, rule),
     probability: conformityProbability(figure, bounds),
     margin: marginOf(value, bounds).toNumber(),
-    undecidableMethod: rule === 'guarded' && isAcceptanceEmpty(guard, bounds)
+    undecidableMethod: rule === 'guarded' && isAcceptanceEmpty(U, bounds)
   }
+}
+
+/** The word alone: how a value with its expanded uncertainty stands to the bounds. */
+export function wordFor(
+  value: Computable,
+  U: Computable,
+  bounds: Bounds,
+  rule: DecisionRule
+): VerdictWord {
+  const decimal = toDecimal(value)
+  return rule === 'rounded'
+    ? judgeRounded(decimal, bounds)
+    : judgeGuarded(decimal, rule === 'guarded' ? toDecimal(U) : new Decimal(0), bounds)
 }
 
 /**
