@@ -21,10 +21,14 @@ export function siteOf(files: readonly SourceFile[], options: SiteOptions): Site
 }
 
 export const pageOf = (site: SiteDocument, lot: string): LotPage => {
-  const page = site.lots.find(({ document }) => document.lot === lot)
-  if (!page) throw new Error(`${lot} has no page`)
+  // Lines of lots stand in the order of their pages, each of which is made when it is read.
+  const page = site.lots[site.summaries.findIndex(summary => summary.lot === lot)]
+  if (page?.document.lot !== lot) throw new Error(`${lot} has no page`)
   return page
 }
 
-export const publicSite = siteOf(demoFiles, { edition: 'public' })
-export const workshopSite = siteOf(demoFiles, { edition: 'workshop' })
+/** The demo's pages are asked for again and again: made once, and kept. */
+const kept = (site: SiteDocument): SiteDocument => ({ ...site, lots: [...site.lots] })
+
+export const publicSite = kept(siteOf(demoFiles, { edition: 'public' }))
+export const workshopSite = kept(siteOf(demoFiles, { edition: 'workshop' }))
