@@ -93,6 +93,9 @@ describe('reading', () => {
   test.for([
     ['a space', '{"a": 1}'],
     ['names out of order', '{"b":1,"a":1}'],
+    ['names out of order within a list', '[{"a":[{"b":1,"a":1}]}]'],
+    ['names of digits in the order of their numbers', '{"9":1,"10":1}'],
+    ['half a surrogate pair as a name', '{"\\udc00":1}'],
     ['a name twice', '{"a":1,"a":1}'],
     ['a number written otherwise', '{"a":1.0}'],
     ['minus zero', '-0'],
@@ -102,6 +105,10 @@ describe('reading', () => {
     ['half a surrogate pair, as it is', '"\ud800"']
   ] as const)('%s is not canonical', ([, text]) => {
     expect(readJson(text).is).toBe('not canonical')
+  })
+
+  test('names of digits stand in the order of their texts', () => {
+    expect(readJson('{"10":1,"9":1}').is).toBe('canonical')
   })
 
   test.for(['', '{', '\uFEFF1', 'undefined', 'NaN', "'a'", '{"a":1,}'])('%s is not JSON', text => {
