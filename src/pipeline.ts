@@ -7,6 +7,7 @@
  * global, so the same files make the same documents anywhere.
  */
 
+import { checkSuppliers } from './documents/check-suppliers.ts'
 import { checkTexts } from './documents/check-texts.ts'
 import { type DriftCheck, driftCheck } from './documents/drift.ts'
 import { type IssuedRegister, noRegister } from './documents/issued.ts'
@@ -145,6 +146,7 @@ function judgeRecords<Kind extends Records>(
     ...said,
     ...checkCertificates(content.certificates, byNumber),
     ...checkShipments(content.shipments.values(), byNumber),
+    ...checkSuppliers(content),
     ...checkTexts(content, lots)
   ]
   return { evaluated, lots, asOf, problems: found }

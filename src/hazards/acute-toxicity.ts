@@ -86,22 +86,28 @@ export const unknownToxicity = (point: Point): { form: Form; percent: number }[]
     return percent >= TOLD_PERCENT ? [{ form, percent }] : []
   })
 
-/** Its own estimate, else the point estimate of its category. */
+/**
+ * Its own estimate, else the point estimate of its category. Where the law gives the category, an
+ * estimate that is milder than the category reaches gives way to it: CLP Annex VI, 1.2.1.
+ */
 function estimateOf(substance: Substance, form: Form): { ate: number; clause: Clause } | undefined {
+  const line = substance.classes
+    .filter(one => one.class.startsWith('Acute Tox.') && formIn(one) === form)
+    .sort((a, b) => placeOf(a.class) - placeOf(b.class))[0]
   const own = substance.ates
-    .filter(line => line.form === form)
+    .filter(one => one.form === form)
     .reduce<{ ate: number; clause: Clause } | undefined>(
-      (least, line) => (least && least.ate <= line.ate ? least : { ate: line.ate, clause: line }),
+      (least, one) => (least && least.ate <= one.ate ? least : { ate: one.ate, clause: one }),
       undefined
     )
-  if (own) return own
-  const wanted = (line: { class: ClassName; form?: Form }) =>
-    line.class.startsWith('Acute Tox.') && (line.form ?? line.class.split(' ')[3]) === form
-  const line = substance.classes
-    .filter(wanted)
-    .sort((a, b) => placeOf(a.class) - placeOf(b.class))[0]
-  return line && { ate: scales[form].points[categoryIn(line.class) - 1]!, clause: line }
+  if (!line) return own
+  const { most, points } = scales[form]
+  const index = categoryIn(line.class) - 1
+  const gives = own && (substance.basis !== 'harmonised' || own.ate <= most[index]!)
+  return gives ? own : { ate: points[index]!, clause: line }
 }
+
+const formIn = (line: { class: ClassName; form?: Form }) => line.form ?? line.class.split(' ')[3]
 
 const categoryIn = (name: ClassName) => Number(name.split(' ')[2])
 

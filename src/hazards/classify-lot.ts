@@ -11,11 +11,13 @@ import { type Classification, classify } from './classify.ts'
 import { clauses } from './clauses.ts'
 import type { DustTest } from './dust.ts'
 import { type Ingredient, shown, sumOf, type Uncertain } from './mixture.ts'
-import { findSubstance } from './substances.ts'
+import { findSubstance, type Substance } from './substances.ts'
 import type { Answer, Question } from './tests-only.ts'
 
 /** What was measured of a lot; absent where it was not. */
 export interface LotEvidence {
+  /** What leachable acid counts as; sulfuric acid as listed here where nothing is said. */
+  readonly acid?: Substance
   /** Leachable acid as H2SO4; `below` where all that is known is that it is less. */
   readonly freeAcid_percent?: Uncertain & { readonly below?: number }
   readonly slurryPH?: Uncertain
@@ -78,13 +80,14 @@ export const articleClassification: LotClassification = {
 }
 
 function composition({
+  acid: substance = known('sulfuric acid'),
   freeAcid_percent: acid,
   moisture_percent: moisture = 0,
   residues = []
 }: LotEvidence) {
   const value = acid?.below === undefined ? Math.max(0, acid?.value ?? 0) : 0
   const parts: Ingredient[] = [
-    { substance: known('sulfuric acid'), percent: value, U: acid?.below ?? acid?.U ?? 0 },
+    { substance, percent: value, U: acid?.below ?? acid?.U ?? 0 },
     { substance: known('water'), percent: Math.max(0, moisture) },
     ...residues
   ]

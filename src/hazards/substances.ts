@@ -1,6 +1,6 @@
 /** The substances known here, as data: `substances.json`, one source to every line. */
 
-import type { ClassName } from './classes.ts'
+import { classEntry, type ClassName } from './classes.ts'
 import type { Clause } from './clauses.ts'
 import file from './substances.json' with { type: 'json' }
 
@@ -87,33 +87,50 @@ export const unknownSubstance = (name: string): Substance => ({
 })
 
 /** What a supplier's sheet says of a substance, beside what is known here. */
-export type SupplierLines = Partial<
-  Pick<Substance, 'classes' | 'limits' | 'ates' | 'mFactors' | 'traits' | 'statements'>
+export type SupplierLines = Pick<
+  Substance,
+  'classes' | 'limits' | 'ates' | 'mFactors' | 'traits' | 'statements'
 >
 
 /**
  * A substance with its supplier's lines. A harmonised classification stays: the supplier adds to it,
- * or replaces an M-factor or acute toxicity estimate that is stricter. Anything else gives way.
+ * but sets no limits for families of classes the law speaks of itself. Any other gives way, while what
+ * no class says (that it oxidises, say) stays beside the supplier's word.
  *
- * Source: CLP Article 4(3): harmonised classes bind, others are the supplier's to judge.
+ * Source: CLP Articles 4(3) and 10(4): harmonised classes and their limits bind, others are the
+ * supplier's to judge (from memory, not checked against the print).
  */
 export function withSupplier(
   known: Substance | undefined,
   name: string,
-  lines: SupplierLines
+  lines: Partial<SupplierLines>
 ): Substance {
   const own = { ...blank(name), ...lines }
-  if (!known) return own
-  if (known.basis !== 'harmonised') return { ...known, ...lines, basis: 'supplier' }
+  const traits = [...(known?.traits ?? []), ...own.traits, ...own.classes.flatMap(traitOf)]
+  if (!known) return { ...own, traits }
+  if (known.basis !== 'harmonised') return { ...known, ...lines, traits, basis: 'supplier' }
   return {
     ...known,
     classes: [...known.classes, ...own.classes],
-    limits: [...known.limits, ...own.limits],
+    limits: [...known.limits, ...own.limits.filter(line => !isHarmonised(known, line.class))],
     ates: [...known.ates, ...own.ates],
     mFactors: [...known.mFactors, ...own.mFactors],
-    traits: [...known.traits, ...own.traits],
+    traits,
     statements: [...known.statements, ...own.statements]
   }
+}
+
+/** Whether the law itself gives a substance a class of this family, or a limit for one. */
+export const isHarmonised = ({ basis, classes, limits }: Substance, name: ClassName): boolean =>
+  basis === 'harmonised' &&
+  [...classes, ...limits].some(line => classEntry(line.class).family === classEntry(name).family)
+
+/** What else a mixture has to be asked about, where an ingredient has such a class. */
+function traitOf({ class: name, source, sure }: ClassLine): Substance['traits'][number][] {
+  const [kind] = name.split('.')
+  if (kind === 'Ox') return [{ trait: 'oxidiser', source, sure }]
+  if (kind === 'Flam') return [{ trait: 'flammable', source, sure }]
+  return kind === 'Met' ? [{ trait: 'corrosive to metals', from_percent: 1, source, sure }] : []
 }
 
 const blank = (name: string): Substance => ({

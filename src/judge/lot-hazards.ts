@@ -11,10 +11,10 @@ import {
 } from '../hazards/classify-lot.ts'
 import { type Comparison, compareDeclared } from '../hazards/declared.ts'
 import type { Uncertain } from '../hazards/mixture.ts'
-import { findSubstance, unknownSubstance } from '../hazards/substances.ts'
 import type { Answer } from '../hazards/tests-only.ts'
 import { expand } from '../metrology/coverage.ts'
-import type { Batch, Grade, Records } from '../records/types.ts'
+import type { Batch, Grade, Material, Records } from '../records/types.ts'
+import { suppliedSubstance } from './supplier-lines.ts'
 
 export type HazardDecision = NonNullable<NonNullable<Batch['hazards']>['decisions']>[number]
 
@@ -70,13 +70,15 @@ function evidenceOf(
   const { freeAcid_percent: acid, slurryPH, moisture_percent: moisture } = lot.product
   const predicted = predictedPH(lot)
   const taken = decisions.findLast(({ take }) => take !== undefined)?.take
+  const materials = materialsOf(content, lot.entry.record)
   return {
+    acid: suppliedSubstance('sulfuric acid', materials),
     ...(acid ? { freeAcid_percent: { ...uncertain(acid), ...belowOf(acid) } } : {}),
     ...(slurryPH ? { slurryPH: uncertain(slurryPH) } : {}),
     ...(predicted === undefined ? {} : { predictedPH: predicted }),
     ...(moisture ? { moisture_percent: moisture.estimate.value } : {}),
     residues: (lot.entry.record.hazards?.residues ?? []).map(({ substance, fraction_percent }) => ({
-      substance: findSubstance(substance) ?? unknownSubstance(substance),
+      substance: suppliedSubstance(substance, materials),
       percent: fraction_percent.value,
       U: fraction_percent.resolution
     })),
@@ -93,6 +95,15 @@ const uncertain = ({ estimate }: Result): Uncertain => ({
 })
 
 const belowOf = ({ below }: Result) => (below === undefined ? {} : { below })
+
+/** What went into a batch, or into those it was blended from. */
+const materialsOf = (content: Records, { charge = [], from = [] }: Batch): Material[] => [
+  ...charge.flatMap(({ material }) => content.materials.get(material)?.record ?? []),
+  ...from.flatMap(({ lot }) => {
+    const part = content.batches.get(lot)
+    return part ? materialsOf(content, part.record) : []
+  })
+]
 
 /** Whether an oxidiser went into a batch, or into one it was blended from. */
 const wasOxidised = (content: Records, { charge = [], from = [] }: Batch): boolean =>

@@ -19,6 +19,7 @@ import {
   yesNo
 } from '../fields.ts'
 import { instrumentsByRole, quantityKeys, stockCount } from './common.ts'
+import { safetyDataSheet, supplierClassification } from './supplier-hazards.ts'
 
 /** One file: the maker as customers see it, and the people behind the roles. */
 export const producerRecord = fields({
@@ -182,12 +183,32 @@ export const materialRecord = fields({
   moisture: maybe(quantity('%', 'from 0 to 100')),
   composition: maybe(list(fields({ substance: text(), fraction: quantity('%', 'from 0 to 100') }))),
   'supplier-values': maybe(list(fields({ what: text(), value: text() }))),
+  /** Where its supplier's classification is from. */
+  'safety-data-sheet': maybe(safetyDataSheet),
+  classification: maybe(list(supplierClassification)),
   counted: maybe(list(stockCount)),
   notes: maybe(text())
-}).superRefine(({ received, expires }, context) => {
+}).superRefine((material, context) => {
+  const { received, expires, classification = [], composition = [] } = material
   if (expires !== undefined && expires < received)
     refuse(context, ['expires'], 'DATE_ORDER', [
       `expires on ${expires}, before it was received on ${received}`,
       'check the two dates'
     ])
+  if (classification.length > 0 && !material.safetyDataSheet)
+    refuse(context, ['safetyDataSheet'], 'MISSING_FIELD', [
+      'is missing: a classification needs the sheet it is from',
+      "add 'safety-data-sheet: { reference: …, revision: …, date: … }'"
+    ])
+  for (const [index, { substance }] of classification.entries()) {
+    const named = composition.map(part => part.substance)
+    const twice = classification.findIndex(other => other.substance === substance) < index
+    if (named.includes(substance) && !twice) continue
+    refuse(context, ['classification', index, 'substance'], 'INVALID_VALUE', [
+      twice
+        ? `classifies ${quoted(substance)} a second time`
+        : `classifies ${quoted(substance)}, which is not in the composition`,
+      twice ? 'put both into one' : 'list it under composition, by the same name'
+    ])
+  }
 })
