@@ -6,10 +6,17 @@ import { readdir, rename, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
 
+/**
+ * Room for new objects stays at its first size: Node lets it grow to three times 16 MB, as much as all
+ * the rest of a small build. The flag has no say once the room has grown, so it comes first.
+ */
+export const SMALL_NURSERY = '--semi-space-growth-factor=1'
+
 /** Bundles of other states of the source are cleared away after this time, in ms: one may be running. */
 const KEPT_ms = 24 * 60 * 60 * 1000
 
-const PREFIX = '.lotfolio-'
+/** Begins the names of folders of bundles in node_modules; old ones are cleared away. */
+export const PREFIX = '.lotfolio-'
 
 /**
  * Address of the bundle's main file, made now if there is none of the source as it stands; undefined
@@ -30,7 +37,7 @@ export async function bundleOf(project) {
   if (existsSync(file)) return main
   const fresh = `${folder}.${process.pid}`
   try {
-    await bundle(root, fresh)
+    await bundle(root, fresh, join('src', 'cli', 'main.ts'))
     // Edited meanwhile: nobody knows which of both it holds.
     if (stateOf(root) !== state) return undefined
     // Whole or not at all; where another process was first, its bundle is the same.
@@ -58,10 +65,17 @@ function stateOf(root) {
   return hash.digest('hex').slice(0, 32)
 }
 
-async function bundle(root, folder) {
+/**
+ * Bundle a program.
+ *
+ * @param {string} root folder of package.json
+ * @param {string} folder where the bundle goes, a folder of node_modules
+ * @param {string} entry its main file, from `root`
+ */
+export async function bundle(root, folder, entry) {
   const { build } = await import('esbuild')
   await build({
-    entryPoints: [join(root, 'src', 'cli', 'main.ts')],
+    entryPoints: [join(root, entry)],
     absWorkingDir: root,
     outdir: folder,
     bundle: true,

@@ -5,11 +5,9 @@
  */
 
 import { setFlagsFromString } from 'node:v8'
-import { bundleOf } from './bundle.js'
+import { bundleOf, SMALL_NURSERY } from './bundle.js'
 
-// Room for new objects stays at its first size: Node lets it grow to three times 16 MB, as much as
-// all the rest of a small build. It has no say once the room has grown, so it comes first.
-setFlagsFromString('--semi-space-growth-factor=1')
+setFlagsFromString(SMALL_NURSERY)
 process.setSourceMapsEnabled(true)
 
 const { main } = await import((await bundleOf(new URL('..', import.meta.url))) ?? (await source()))

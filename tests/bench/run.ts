@@ -1,7 +1,7 @@
 /**
  * npm run bench: what Lotfolio costs over the least that anything doing the same would cost, both
- * measured in this run. `--lots N` sizes it; `--plain` compares a whole build with plain Eleventy
- * instead, which for 10,000 lots takes many minutes.
+ * measured in this run. Names choose benchmarks, `--lots N` sizes them. `plain`, which compares a whole
+ * build with plain Eleventy and takes many minutes for 10,000 lots, runs only where it is named.
  */
 
 import { parseArgs } from 'node:util'
@@ -11,13 +11,23 @@ import { benchMemory } from './memory.ts'
 import { benchPdf } from './pdf.ts'
 import { benchPlain } from './plain.ts'
 
-const { values } = parseArgs({
-  options: { lots: { type: 'string', default: '1000' }, plain: { type: 'boolean', default: false } }
+const benches = new Map([
+  ['check', benchCheck],
+  ['pages', benchHtml],
+  ['papers', benchPdf],
+  ['memory', benchMemory],
+  ['plain', benchPlain]
+])
+
+const { values, positionals } = parseArgs({
+  options: { lots: { type: 'string', default: '1000' } },
+  allowPositionals: true
 })
 const lots = Number(values.lots)
-if (!Number.isInteger(lots) || lots < 1) {
-  process.stderr.write('bench: --lots takes a whole number of at least 1\n')
-  process.exit(2)
-}
-const benches = values.plain ? [benchPlain] : [benchCheck, benchHtml, benchPdf, benchMemory]
-for (const bench of benches) process.stdout.write(`${await bench(lots)}\n\n`)
+const names = positionals.length > 0 ? positionals : ['check', 'pages', 'papers', 'memory']
+const unknown = names.find(name => !benches.has(name))
+if (!Number.isInteger(lots) || lots < 1 || unknown !== undefined) {
+  const known = [...benches.keys()].join(', ')
+  process.stderr.write(`bench: takes ${known}, and --lots with a whole number of at least 1\n`)
+  process.exitCode = 2
+} else for (const name of names) process.stdout.write(`${await benches.get(name)!(lots)}\n\n`)

@@ -1,0 +1,17 @@
+/** npm run bench: the benchmarks, bundled and run as the program itself is. */
+
+import { rm } from 'node:fs/promises'
+import { join } from 'node:path'
+import { fileURLToPath, pathToFileURL } from 'node:url'
+import { setFlagsFromString } from 'node:v8'
+import { bundle, PREFIX, SMALL_NURSERY } from '../../bin/bundle.js'
+
+setFlagsFromString(SMALL_NURSERY)
+const root = fileURLToPath(new URL('../..', import.meta.url))
+const folder = join(root, 'node_modules', `${PREFIX}bench.${process.pid}`)
+try {
+  await bundle(root, folder, join('tests', 'bench', 'run.ts'))
+  await import(pathToFileURL(join(folder, 'run.js')).href)
+} finally {
+  await rm(folder, { recursive: true, force: true })
+}
