@@ -11,6 +11,8 @@ import { checkSuppliers } from './documents/check-suppliers.ts'
 import { checkTexts } from './documents/check-texts.ts'
 import { type DriftCheck, driftCheck } from './documents/drift.ts'
 import { type IssuedRegister, noRegister } from './documents/issued.ts'
+import type { LabelWish } from './documents/label-types.ts'
+import { labelDocuments, type Labels } from './documents/labels.ts'
 import { siteDocument } from './documents/site.ts'
 import { certificateToIssue, nextOrder } from './documents/to-issue.ts'
 import type { SiteDocument } from './documents/types.ts'
@@ -80,6 +82,30 @@ export function readyCertificate(
   const order = entry.record
   const text = certificateToIssue(evaluated.content, judged, order, register.issued)
   return { order, text, problems }
+}
+
+/**
+ * The labels wanted for a lot, or what stands against them.
+ *
+ * @param files the lot's own chain of records
+ * @param register as far as it concerns the lot
+ */
+export function lotLabels(
+  files: readonly SourceFile[],
+  lot: string,
+  wish: LabelWish,
+  { asOf, register = noRegister }: Pick<SiteOptions, 'asOf' | 'register'>
+): Labels {
+  const { evaluated, lots, problems } = judgeContent(files, asOf, register)
+  const judged = lots.find(one => one.evaluated.lot === lot)
+  if (!evaluated || !judged || problems.some(isError)) return { labels: [], problems }
+  const { labels, problems: found } = labelDocuments(
+    evaluated.content,
+    judged,
+    register.issued,
+    wish
+  )
+  return { labels, problems: inFileOrder([...problems, ...found]) }
 }
 
 /** Every document of a site, or everything that is wrong with its records. */

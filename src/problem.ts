@@ -62,6 +62,7 @@ export const problemCodes = {
   PAPER_REDRAWN: 'warning',
   PAPER_FROM_ARCHIVE: 'warning',
   MISSING_TEXT: 'error',
+  NOT_LABELLABLE: 'error',
   // The register: the log as text
   REGISTER_LINE_END: 'error',
   REGISTER_CUT: 'error',

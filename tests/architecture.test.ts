@@ -109,6 +109,7 @@ const commands = [
   'check',
   'issue',
   'keys',
+  'label',
   'new',
   'papers',
   'schemas',

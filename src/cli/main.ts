@@ -8,6 +8,7 @@ import { checkCommand } from './check.ts'
 import { issueCommand } from './issue.ts'
 import { joinCommand } from './join.ts'
 import { keysCommand } from './keys.ts'
+import { labelCommand } from './label.ts'
 import { newCommand } from './new.ts'
 import { papersCommand } from './papers.ts'
 import { schemasCommand } from './schemas.ts'
@@ -58,6 +59,7 @@ const commands = (): Command[] => [
   setupCommand(),
   schemasCommand(),
   papersCommand(),
+  labelCommand(),
   issueCommand(),
   withdrawCommand(),
   keysCommand(),

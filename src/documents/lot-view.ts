@@ -30,6 +30,8 @@ const openGradeFields = [
   'public',
   'packing',
   'storage',
+  'containers',
+  'keep',
   'retestAfterMonths',
   'casNumber',
   'safetyDataSheet',

@@ -35,6 +35,7 @@ export interface Element {
 export interface ElementOptions {
   readonly scope?: 'Row' | 'Column'
   readonly alt?: string
+  readonly lang?: string
   /** Left, top, right and bottom edge of a figure. */
   readonly bbox?: readonly [number, number, number, number]
 }
@@ -66,7 +67,10 @@ export interface LineOptions {
 export interface Pdf {
   readonly page: { readonly width: number; readonly height: number }
 
-  addPage(options: { readonly size: 'A4' | 'LETTER'; readonly margin: 0 }): this
+  addPage(options: {
+    readonly size: 'A4' | 'LETTER' | readonly [width: number, height: number]
+    readonly margin: 0
+  }): this
   switchToPage(index: number): this
   bufferedPageRange(): { readonly start: number; readonly count: number }
   end(): void

@@ -26,6 +26,7 @@ export type Titrant = z.output<typeof titrantRecord>
 export type Method = z.output<typeof methodRecord>
 export type Material = z.output<typeof materialRecord>
 export type Grade = z.output<typeof gradeRecord>
+export type Container = NonNullable<Grade['containers']>[number]
 export type Batch = z.output<typeof batchRecord>
 export type Expansion = z.output<typeof expansionRecord>
 export type Foil = z.output<typeof foilRecord>

@@ -19,6 +19,8 @@ const rows: readonly (readonly [args: readonly string[], status: number])[] = [
   [['build', '--edition', 'workshop', '--as-of', '2026-12-31', '--paper', 'Letter'], 0],
   [['build', '--content', 'broken'], 1],
   [['papers', 'EB-1'], 0],
+  [['label', 'FL-1', '--container', 'carton', '--capacity', '2L', '--holds', '30g'], 0],
+  [['label', 'EB-1'], 1],
   [['new', 'batch', '--date', '2026-12-01'], 0],
   [answered, 0],
   [setup, 2],

@@ -215,6 +215,8 @@ describe('the allow-list', () => {
       | 'public'
       | 'packing'
       | 'storage'
+      | 'containers'
+      | 'keep'
       | 'retestAfterMonths'
       | 'casNumber'
       | 'safetyDataSheet'

@@ -9,12 +9,12 @@ import { contentFaults } from './content-rules.ts'
 import { structureFaults } from './structure-rules.ts'
 
 /** Everything that breaks a rule, one sentence each. */
-export function faultsOf(bytes: Uint8Array, files = 1): string[] {
+export function faultsOf(bytes: Uint8Array, files = 1, language = 'en'): string[] {
   const pdf = new Objects(bytes)
   return [
     ...fileFaults(bytes, pdf),
     ...metadataFaults(pdf),
-    ...catalogFaults(pdf),
+    ...catalogFaults(pdf, language),
     ...fontFaults(pdf),
     ...attachmentsFaults(pdf, files),
     ...structureFaults(pdf),
@@ -85,12 +85,12 @@ function isWellFormed(xml: string): boolean {
   return nested && open.length === 0 && !/<|>|&(?!(amp|lt|gt|quot|apos);)/.test(texts)
 }
 
-function catalogFaults(pdf: Objects): string[] {
+function catalogFaults(pdf: Objects, language: string): string[] {
   const { catalog } = pdf
   const intent = pdf.dict(pdf.list(catalog['/OutputIntents'])[0])
   const profile = pdf.content(intent['/DestOutputProfile']).toString('latin1')
   return failed([
-    [pdf.text(catalog['/Lang']) === 'en', 'the language is not stated'],
+    [pdf.text(catalog['/Lang']) === language, 'the language is not stated'],
     [pdf.dict(catalog['/MarkInfo'])['/Marked'] === true, 'the file is not marked as tagged'],
     [
       pdf.dict(catalog['/ViewerPreferences'])['/DisplayDocTitle'] === true,

@@ -17,6 +17,7 @@ import {
   text,
   whole
 } from '../fields.ts'
+import { container, fillsByLanguage, keeping } from './container.ts'
 
 /** What a limit holds for. Flake is judged by the lot mean alone. */
 export const scopes = ['lot mean', 'every sheet', 'every reading'] as const
@@ -104,6 +105,10 @@ export const gradeRecord = fields({
   public: maybe(list(z.enum(publicSections))),
   packing: maybe(text()),
   storage: maybe(text()),
+  /** What it is sold in, for the labels. */
+  containers: maybe(list(container)),
+  /** The same storage in a form labels can say in every language. */
+  keep: maybe(keeping),
   'retest-after-months': maybe(whole(1)),
   'cas-number': maybe(text()),
   'safety-data-sheet': maybe(text()),
@@ -117,6 +122,8 @@ export const gradeRecord = fields({
       'precautions-because': maybe(text()),
       /** The supplier's words for gaps the law leaves in a statement, by code. */
       fill: maybe(z.record(text(), text())),
+      /** The same in the other languages of its labels. */
+      'fill-in-languages': maybe(fillsByLanguage),
       basis: text(),
       /** What a dust test showed. */
       dust: maybe(z.enum(['combustible', 'not combustible']))

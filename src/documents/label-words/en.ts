@@ -1,0 +1,51 @@
+/** A label's words in English. */
+
+import type { LabelWords } from './types.ts'
+
+export const en: LabelWords = {
+  decimalSign: '.',
+  products: { batch: 'Expandable graphite', foil: 'Flexible graphite foil' },
+  signals: { Danger: 'Danger', Warning: 'Warning' },
+  lot: 'Lot',
+  quantity: 'Nominal quantity',
+  made: 'Made',
+  retest: 'Retest by',
+  ec: 'EC',
+  telephone: 'Tel.',
+  contains: 'Contains',
+  keepDry: 'Keep dry.',
+  keepBelow: temperature => `Store below ${temperature}.`,
+  outerPackage: 'Full label information is on the outer package.',
+  qr: url => `QR code of the address ${url}`,
+  pictograms: {
+    GHS02: 'Flame',
+    GHS03: 'Flame over circle',
+    GHS04: 'Gas cylinder',
+    GHS05: 'Corrosion',
+    GHS06: 'Skull and crossbones',
+    GHS07: 'Exclamation mark',
+    GHS08: 'Health hazard',
+    GHS09: 'Environment'
+  },
+  substances: {
+    'sulfuric acid': 'sulfuric acid',
+    'nitric acid': 'nitric acid',
+    'nitric acid above 70 %': 'nitric acid above 70 %',
+    'acetic acid': 'acetic acid',
+    'phosphoric acid': 'phosphoric acid',
+    'ammonium nitrate': 'ammonium nitrate',
+    'potassium nitrate': 'potassium nitrate',
+    'sodium nitrate': 'sodium nitrate',
+    'potassium permanganate': 'potassium permanganate',
+    'hydrogen peroxide': 'hydrogen peroxide',
+    ammonia: 'ammonia',
+    'sodium hydroxide': 'sodium hydroxide',
+    'sodium carbonate': 'sodium carbonate',
+    'calcium hydroxide': 'calcium hydroxide',
+    quartz: 'quartz',
+    'potassium dichromate': 'potassium dichromate',
+    'chromium trioxide': 'chromium trioxide',
+    'ammonium persulfate': 'ammonium persulfate',
+    'potassium persulfate': 'potassium persulfate'
+  }
+}
