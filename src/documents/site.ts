@@ -15,6 +15,7 @@ import { groupedBy } from './grouped.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { lotDocument, lotUrl, type Sections, shownAnswer } from './lot.ts'
 import { type LotView, viewGrade, viewLot } from './lot-view.ts'
+import { lotLists } from './lot-lists.ts'
 import { lotDataOf, lotDataText } from './lot-data.ts'
 import { newsOf } from './news.ts'
 import { onDemand } from './on-demand.ts'
@@ -70,6 +71,7 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     producer: producerText(content.producer.record),
     asOf,
     summaries,
+    ...lotLists(summaries),
     lots: onDemand(makers.map(({ page }) => page)),
     grades: grades(content, summaries, inputs),
     drafts:
@@ -121,7 +123,7 @@ interface PageMaker {
 }
 
 const newestFirst = ({ summary: a }: PageMaker, { summary: b }: PageMaker): number =>
-  compareText(b.made, a.made) || compareText(a.lot, b.lot)
+  compareText(b.made, a.made) || compareText(b.lot, a.lot)
 
 const lotName = ({ evaluated }: JudgedLot) => evaluated.lot
 
@@ -201,9 +203,17 @@ function summaryOf(view: LotView, sections: Sections): LotSummary {
       .filter(({ result, bounds }) => sections.has('results') && result && bounds)
       .slice(0, 2)
       .map(row => resultRow(row, view.rule))
-      .map(({ title, value, unit, report }) => ({
+      .map(({ key, title, value, expandedUncertainty, unit, report }) => ({
+        key,
         label: title,
-        text: [value?.printed, unit.printed, report && '(external)'].filter(Boolean).join(' ')
+        text: [
+          value?.printed,
+          expandedUncertainty && `± ${expandedUncertainty.printed}`,
+          unit.printed,
+          report && '(external)'
+        ]
+          .filter(Boolean)
+          .join(' ')
       }))
   }
 }

@@ -8,7 +8,7 @@
 
 import type { VerdictWord } from '../quality/judge.ts'
 import type { HazardText, ReasonedClass } from './hazard-types.ts'
-import type { LotState } from '../quality/status.ts'
+import type { Answer, Fact, LotListPage, LotShelf, LotSummary, StatusText } from './list-types.ts'
 import type { News } from './news-types.ts'
 import type { ReportText } from './report-text.ts'
 
@@ -28,13 +28,16 @@ export interface UnitText {
 export type Basis = 'measured' | 'typical' | 'not measured'
 
 export type { ComputedHazards, HazardText, PictogramText, ReasonedClass } from './hazard-types.ts'
+export type {
+  Answer,
+  Fact,
+  KeyFigure,
+  LotListPage,
+  LotShelf,
+  LotSummary,
+  StatusText
+} from './list-types.ts'
 export type { VerdictWord }
-
-/** Whether a lot meets its grade, and why, or that this edition does not tell. */
-export interface Answer {
-  readonly word: VerdictWord | 'not judged' | 'not published'
-  readonly sentence: string
-}
 
 export interface VerdictText {
   readonly word: VerdictWord
@@ -141,24 +144,12 @@ export interface ChainLink {
   readonly url?: string
 }
 
-export interface StatusText {
-  readonly state: LotState | 'in process'
-  /** 'Released on 18 March 2026 by the quality manager.' */
-  readonly sentence: string
-}
-
 export interface ProducerText {
   readonly name: string
   readonly address: readonly string[]
   readonly email: string
   readonly telephone: string
   readonly site?: string
-}
-
-/** Label and text, for the head of a page or certificate. */
-export interface Fact {
-  readonly label: string
-  readonly text: string
 }
 
 /** The parts of a lot that any edition shows. */
@@ -294,19 +285,6 @@ export interface GradeDocument {
   readonly lots: readonly LotSummary[]
 }
 
-/** A line in the archive. */
-export interface LotSummary {
-  readonly lot: string
-  readonly url: string
-  readonly kind: string
-  readonly grade: string
-  readonly made: string
-  readonly state: StatusText['state']
-  readonly answer: LotDocument['answer']
-  /** The grade's first limits: 'Expansion volume 262 mL/g'. */
-  readonly key: readonly Fact[]
-}
-
 /** One issued revision of a certificate, as it stands. */
 export interface RevisionText {
   readonly title: string
@@ -359,6 +337,13 @@ export interface SiteDocument {
   readonly asOf: string
   /** The lots' lines in lists, newest first, one for each page in `lots`. */
   readonly summaries: readonly LotSummary[]
+  /** The lots in plain lists: by year, latest first, and by grade. */
+  readonly years: readonly LotShelf[]
+  readonly byGrade: readonly LotShelf[]
+  /** Every page of these lists. */
+  readonly lists: readonly LotListPage[]
+  /** States that lots here are in. */
+  readonly states: readonly string[]
   /** Made when read and not kept: take what is needed of a page, and let go of it. */
   readonly lots: readonly LotPage[]
   readonly grades: readonly GradeDocument[]

@@ -1,15 +1,10 @@
 /** The filters templates may use: choosing, ordering and laying out, never computing a figure. */
 
+import { markOf } from '../archive/marks.ts'
 import { drawRail } from '../figures/rail.ts'
 import type { Basis, ChainLink, LotSummary, ResultRow, Table } from '../documents/types.ts'
 import { type ColumnShape, columnShape, cutFigure } from './decimals.ts'
 import { relative } from './relative.ts'
-
-/** Lots of one calendar year, newest first. */
-export interface LotYear {
-  readonly year: string
-  readonly lots: readonly LotSummary[]
-}
 
 /** Newest first; lots of one day by number, latest number first. */
 const byAge = (a: LotSummary, b: LotSummary): number =>
@@ -21,18 +16,6 @@ const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)
 /** The lots' lines for a list, newest first. */
 export const newestFirst = (lots: readonly LotSummary[]): readonly LotSummary[] =>
   [...lots].sort(byAge)
-
-/** The archive in its years. */
-export function byYear(lots: readonly LotSummary[]): readonly LotYear[] {
-  const years = new Map<string, LotSummary[]>()
-  for (const lot of [...lots].sort(byAge)) {
-    const year = lot.made.slice(0, 4)
-    const inYear = years.get(year)
-    if (inYear) inYear.push(lot)
-    else years.set(year, [lot])
-  }
-  return [...years].map(([year, inYear]) => ({ year, lots: inYear }))
-}
 
 /** Rows that stand under one of the three words. */
 export const ofBasis = (rows: readonly ResultRow[], basis: Basis): readonly ResultRow[] =>
@@ -86,7 +69,6 @@ export function railOf(chain: readonly ChainLink[]) {
 export const filters = {
   relative,
   newestFirst,
-  byYear,
   ofBasis,
   exceptions,
   anyLimited,
@@ -94,5 +76,6 @@ export const filters = {
   resultShapes,
   tableShapes,
   cutFigure,
-  railOf
+  railOf,
+  markOf
 } as const

@@ -1,7 +1,7 @@
-/** The files about all lots: a table written as the lots' pages are, a feed, a sitemap. */
+/** The files about all lots: a table written as the lots' pages are, a list to search, feed, sitemap. */
 
-import { appendFile, writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
+import { appendFile, mkdir, writeFile } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
 import { feedFile } from '../data/atom-feed.ts'
 import { lotTableFile } from '../data/lot-table.ts'
 import type { LotPage, SiteDocument } from '../documents/types.ts'
@@ -27,6 +27,29 @@ export const feedPaths = ({ news }: SiteDocument): string[] => [
   lotTableFile,
   ...(news ? [feedFile] : [])
 ]
+
+/** Collects some lots for the list that pages search. */
+export interface ListWriter {
+  readonly add: (lots: readonly LotPage[]) => void
+  /** Write it; the files written, relative to the site's folder. */
+  readonly write: () => Promise<string[]>
+}
+
+/** Begin the list of a site. */
+export function listWriter(site: SiteDocument, folder: string, { feeds }: Steps): ListWriter {
+  const list = feeds.lotListWriter(site)
+  return {
+    add: lots => list.add(lots),
+    async write() {
+      const files = list.files()
+      for (const { path, text } of files) {
+        await mkdir(dirname(join(folder, path)), { recursive: true })
+        await writeFile(join(folder, path), text)
+      }
+      return files.map(({ path }) => path)
+    }
+  }
+}
 
 /**
  * Write the feed and the sitemap of a public site that has an address.

@@ -11,7 +11,7 @@ import { carried } from '../verify/holding.ts'
 import { sealFor } from './evidence.ts'
 import { asIssued, type Otherwise } from './originals.ts'
 import type { PaperCache } from './paper-cache.ts'
-import { verifyScript, verifyScriptText } from './scripts.ts'
+import { scriptFiles, scriptPaths } from './scripts.ts'
 import type { Seal, Steps } from './steps.ts'
 
 /** Told after each lot how many are done, of how many. */
@@ -39,7 +39,7 @@ const registerScript = 'register/published.js'
 const registerIn = ({ register = () => noRegister }: PaperTools) => register()
 
 /** Addresses of the files that stand beside no lot's page. */
-export const commonPaths = [dataSchemaPath, registerFile, registerScript, verifyScript]
+export const commonPaths = [dataSchemaPath, registerFile, registerScript, ...scriptPaths]
 
 /** Write the register, what reads it, and the schema of the data files into a site's folder. */
 export async function writeCommon(folder: string, tools: PaperTools): Promise<void> {
@@ -49,7 +49,7 @@ export async function writeCommon(folder: string, tools: PaperTools): Promise<vo
   await write(folder, registerFile, published)
   const script = `globalThis.lotfolioRegister = ${JSON.stringify(published)}\n`
   await write(folder, registerScript, script)
-  await write(folder, verifyScript, await verifyScriptText())
+  for (const { path, text } of await scriptFiles()) await write(folder, path, text)
 }
 
 /** Addresses of the files beside a lot's page. */

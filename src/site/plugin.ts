@@ -10,7 +10,7 @@ import { join, relative } from 'node:path'
 import type { UserConfig } from '@11ty/eleventy'
 import type { SiteDocument } from '../documents/types.ts'
 import { codePrint } from './code-print.ts'
-import { feedPaths, tableWriter, writeFeeds } from './feeds.ts'
+import { feedPaths, listWriter, tableWriter, writeFeeds } from './feeds.ts'
 import {
   cachedPageWriter,
   LOTS_AT_A_TIME,
@@ -84,6 +84,7 @@ async function writeLots(
   const total = site.lots.length
   const writePages = await pageWriter(site, output, options)
   const writePapers = await paperWriter(site, output, options)
+  const list = listWriter(site, output, options.steps)
   const addToTable = await tableWriter(site, output, options.steps)
   const written: string[] = []
   for (let from = 0; from < total; from += LOTS_AT_A_TIME) {
@@ -93,11 +94,13 @@ async function writeLots(
     take(pages)
     written.push(...pages)
     await addToTable(lots)
+    list.add(lots)
     for (const [index, lot] of lots.entries()) {
       await writePapers(lot)
       options.progress?.(from + index + 1, total)
     }
   }
+  take(await list.write())
   await options.cache?.prune()
   return written
 }
@@ -121,7 +124,7 @@ async function pageWriter(
 const pagePrint = (templates: string): Promise<string> =>
   codePrint([
     templates,
-    ...['data', 'documents', 'figures', 'html', 'site'].map(folder =>
+    ...['archive', 'data', 'documents', 'figures', 'html', 'site'].map(folder =>
       join(projectFolder, 'src', folder)
     )
   ])

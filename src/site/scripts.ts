@@ -1,16 +1,32 @@
 /** The scripts of the pages: each one classic file, so that a page opened from disk may load it. */
 
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import { build } from 'esbuild'
 import { projectFolder } from './project.ts'
 
-/** Address of the script that checks certificates. */
-export const verifyScript = 'assets/verify.js'
+/** Each script's address, and the file of src/browser/ that it begins in. */
+const scripts: Readonly<Record<string, string>> = {
+  'assets/verify.js': 'verify-page.ts',
+  'assets/archive.js': 'archive-page.ts'
+}
 
-/** The text of that script, with all it needs. */
-export async function verifyScriptText(): Promise<string> {
+/** Addresses of the scripts. */
+export const scriptPaths = Object.keys(scripts)
+
+export interface ScriptFile {
+  readonly path: string
+  readonly text: string
+}
+
+/** Their texts, each with all it needs. */
+export async function scriptFiles(): Promise<ScriptFile[]> {
+  const folder = join(projectFolder, 'src', 'browser')
   const { outputFiles } = await build({
-    entryPoints: [join(projectFolder, 'src', 'browser', 'verify-page.ts')],
+    entryPoints: Object.entries(scripts).map(([path, file]) => ({
+      in: join(folder, file),
+      out: basename(path, '.js')
+    })),
+    outdir: 'assets',
     absWorkingDir: projectFolder,
     bundle: true,
     format: 'iife',
@@ -21,5 +37,5 @@ export async function verifyScriptText(): Promise<string> {
     write: false,
     logLevel: 'silent'
   })
-  return outputFiles[0]!.text
+  return outputFiles.map(({ path, text }) => ({ path: `assets/${basename(path)}`, text }))
 }

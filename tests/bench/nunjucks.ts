@@ -3,7 +3,12 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
-import type { GradeDocument, LotPage, SiteDocument } from '../../src/documents/types.ts'
+import type {
+  GradeDocument,
+  LotListPage,
+  LotPage,
+  SiteDocument
+} from '../../src/documents/types.ts'
 import { version } from '../../src/site/project.ts'
 import { filters } from '../../src/site/steps.ts'
 
@@ -43,6 +48,8 @@ export function bareNunjucks(site: SiteDocument, folder: string): void {
     write(folder, `${lot.document.url}index.html`, render('lot.njk', { page_lot: lot }))
   for (const grade of site.grades)
     write(folder, `${grade.url}index.html`, render('grade.njk', { grade }))
+  for (const list of site.lists)
+    write(folder, `${list.url}index.html`, render('list.njk', { list }))
   write(folder, 'index.html', render('index.njk', {}))
   write(folder, 'lots/index.html', render('lots.njk', {}))
   write(folder, 'grades/index.html', render('grades.njk', {}))
@@ -60,7 +67,8 @@ function pageRenderer(environment: Environment, site: SiteDocument) {
 }
 
 /** The page's address, as Eleventy gives it to templates. */
-function urlOf(name: string, { page_lot: lot, grade }: Record<string, unknown>): string {
+function urlOf(name: string, { page_lot: lot, grade, list }: Record<string, unknown>): string {
+  if (list) return `/${(list as LotListPage).url}`
   if (lot) return `/${(lot as LotPage).document.url}`
   if (grade) return `/${(grade as GradeDocument).url}`
   return name === 'index.njk' ? '/' : `/${name.replace('.njk', '/')}`

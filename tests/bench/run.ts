@@ -1,10 +1,12 @@
 /**
  * npm run bench: what Lotfolio costs over the least that anything doing the same would cost, both
- * measured in this run. Names choose benchmarks, `--lots N` sizes them. `plain`, which compares a whole
+ * measured in this run. Names choose benchmarks, `--lots N` sizes them, all
+ * but `archive`, which finds lots among 10,000 in a browser. `plain`, which compares a whole
  * build with plain Eleventy and takes many minutes for 10,000 lots, runs only where it is named.
  */
 
 import { parseArgs } from 'node:util'
+import { benchArchive } from './archive.ts'
 import { benchCheck } from './check.ts'
 import { benchHtml } from './html.ts'
 import { benchMemory } from './memory.ts'
@@ -16,6 +18,7 @@ const benches = new Map([
   ['pages', benchHtml],
   ['papers', benchPdf],
   ['memory', benchMemory],
+  ['archive', () => benchArchive(10_000)],
   ['plain', benchPlain]
 ])
 
@@ -24,7 +27,8 @@ const { values, positionals } = parseArgs({
   allowPositionals: true
 })
 const lots = Number(values.lots)
-const names = positionals.length > 0 ? positionals : ['check', 'pages', 'papers', 'memory']
+const names =
+  positionals.length > 0 ? positionals : ['check', 'pages', 'papers', 'memory', 'archive']
 const unknown = names.find(name => !benches.has(name))
 if (!Number.isInteger(lots) || lots < 1 || unknown !== undefined) {
   const known = [...benches.keys()].join(', ')

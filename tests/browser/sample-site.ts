@@ -12,6 +12,7 @@ import type {
   VerdictWord,
   Working
 } from '../../src/documents/types.ts'
+import { lotLists } from '../../src/documents/lot-lists.ts'
 import { lotDocument, lotPage, siteDocument } from '../fixtures/documents.ts'
 
 const figure = (printed: string): Figure => ({ exact: printed.replace(/[^\d.]/gu, ''), printed })
@@ -207,6 +208,7 @@ const limits = manyRows.slice(0, 6).map(({ key, title, limit, unit, method }) =>
 const siteOf = (lots: readonly LotPage[], changes: Partial<SiteDocument> = {}): SiteDocument => ({
   ...siteDocument,
   summaries: lots.map(lot => lot.summary),
+  ...lotLists(lots.map(lot => lot.summary)),
   lots,
   grades: [{ ...siteDocument.grades[0]!, limits, lots: lots.map(lot => lot.summary) }],
   ...changes
@@ -256,6 +258,7 @@ export const workshopSite = siteOf([{ ...lotPage, process }, plainLot, run], {
 export const emptySite: SiteDocument = {
   ...siteDocument,
   summaries: [],
+  ...lotLists([]),
   lots: [],
   grades: [],
   drafts: []

@@ -1,8 +1,6 @@
 /** The page that checks certificates, in a real browser: by http and from disk, chosen and dropped. */
 
 import { readFileSync, writeFileSync } from 'node:fs'
-import { createServer, type Server } from 'node:http'
-import type { AddressInfo } from 'node:net'
 import { createRequire } from 'node:module'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
@@ -11,34 +9,11 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { done, registerOf, workshopOf } from '../site/issuing.ts'
 import { requireTool } from '../tools.ts'
 import { launchChromium } from './chromium.ts'
+import { addressOf, serve } from './server.ts'
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'utf8')
 const VIOLATIONS = `axe.run().then(({ violations }) => violations.map(({ id }) => id))`
 const OUTCOME = `document.querySelector('#outcome .verdict-word strong')?.textContent`
-
-const types: Readonly<Record<string, string>> = {
-  html: 'text/html',
-  js: 'text/javascript',
-  css: 'text/css'
-}
-
-/** Serve a folder as it lies. */
-async function serve(folder: string): Promise<Server> {
-  const server = createServer((request, response) => {
-    const path = decodeURI(request.url!.replace(/\/$/u, '/index.html'))
-    try {
-      response.setHeader(
-        'content-type',
-        types[path.split('.').at(-1)!] ?? 'application/octet-stream'
-      )
-      response.end(readFileSync(join(folder, path)))
-    } catch {
-      response.writeHead(404).end()
-    }
-  })
-  await new Promise<void>(resolve => void server.listen(0, '127.0.0.1', resolve))
-  return server
-}
 
 const expected = [
   ['archive/CT-1-r2.pdf', 'Genuine'],
@@ -99,7 +74,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('in Chromium', ()
       const place = await makePlace()
       const site = join(place, '_site')
       const server = await serve(site)
-      const own = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`
+      const own = addressOf(server)
       for (const start of [own, `${pathToFileURL(site).href}/`]) {
         const page = await browser.newPage()
         const [asked, said]: [string[], string[]] = [[], []]

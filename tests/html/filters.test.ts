@@ -1,12 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import {
-  anyLimited,
-  byYear,
-  exceptions,
-  hasKey,
-  newestFirst,
-  ofBasis
-} from '../../src/html/filters.ts'
+import { anyLimited, exceptions, hasKey, newestFirst, ofBasis } from '../../src/html/filters.ts'
 import { resultShapes, tableShapes } from '../../src/html/filters.ts'
 import { lotDocument, lotPage } from '../fixtures/documents.ts'
 
@@ -25,17 +18,8 @@ describe('lists of lots', () => {
     expect(numbers).toEqual(['EB-26-010', 'EB-26-002', 'EB-26-001', 'EB-25-002'])
   })
 
-  test('fall into years', () => {
-    const years = byYear(lots)
-    expect(years.map(({ year, lots }) => [year, lots.map(({ lot }) => lot)])).toEqual([
-      ['2026', ['EB-26-010', 'EB-26-002', 'EB-26-001']],
-      ['2025', ['EB-25-002']]
-    ])
-  })
-
   test('leave what they were given as it was', () => {
     const given = [...lots]
-    byYear(given)
     newestFirst(given)
     expect(given).toEqual(lots)
   })

@@ -44,6 +44,12 @@ const textOf = (html: string): string =>
     .replace(/&amp;/gu, '&')
     .replace(/\s+/gu, ' ')
 
+/** Scripts of the pages that have any. */
+const scriptsOf: Readonly<Record<string, readonly string[]>> = {
+  'verify/index.html': ['register/published.js', 'assets/verify.js'],
+  'lots/index.html': ['assets/archive.js']
+}
+
 describe('every page', () => {
   test('is valid HTML', { timeout: 60_000 }, async () => {
     const validator = new HtmlValidate(new FileSystemConfigLoader())
@@ -62,23 +68,16 @@ describe('every page', () => {
     }
   })
 
-  test('runs no script, but for the site’s own on the page that checks, and sets no style of its own', () => {
-    for (const { html, path } of pages) {
-      const checks = path === 'verify/index.html'
+  test('runs no script but the site’s own where it says so, and sets no style of its own', () => {
+    for (const { html, path, site } of pages) {
+      const own = site === 'empty' && path !== 'verify/index.html' ? [] : (scriptsOf[path] ?? [])
       const scripts = [
         ...html.matchAll(/<script(?! type="application\/ld\+json">)[^>]*>[^<]*(?:<\/script>)?/giu)
       ].map(([tag]) => tag)
-      expect(scripts).toEqual(
-        checks
-          ? [
-              '<script defer src="../register/published.js"></script>',
-              '<script defer src="../assets/verify.js"></script>'
-            ]
-          : []
-      )
+      expect(scripts).toEqual(own.map(file => `<script defer src="../${file}"></script>`))
       expect(html).not.toMatch(/<style|\sstyle=|\son\w+=|javascript:/iu)
       expect(html).toContain(
-        `default-src 'none'; style-src 'self'; ${checks ? "script-src 'self'; " : ''}img-src 'self' data:; base-uri 'none'; form-action 'none'`
+        `default-src 'none'; style-src 'self'; ${own.length > 0 ? "script-src 'self'; " : ''}img-src 'self' data:; base-uri 'none'; form-action 'none'`
       )
     }
   })
@@ -219,17 +218,22 @@ describe('a producer’s name', () => {
 })
 
 describe('lists', () => {
-  test('the archive groups lots by year, newest first', () => {
+  const lotsOn = (path: string) =>
+    [...pageOf('public', path).html.matchAll(/<th scope="row"><a[^>]*>([^<]*)</gu)].map(
+      ([, lot]) => lot
+    )
+
+  test('of a year and of a grade hold their lots, newest first', () => {
+    const of2026 = ['GF-26-040', 'EB-26-041', 'EB-26-013-withdrawn-with-a-long-number']
+    expect(lotsOn('years/2026/index.html')).toEqual(of2026)
+    expect(lotsOn('years/2025/index.html')).toEqual(['EB-25-007'])
+    expect(lotsOn('grades/flake-50/lots/index.html')).toEqual([...of2026, 'EB-25-007'])
+  })
+
+  test('stand on the page of all lots, with the latest lots below', () => {
     const { html } = pageOf('public', 'lots/index.html')
-    const order = [...html.matchAll(/<h2 id="year-(\d+)"|<th scope="row"><a[^>]*>([^<]*)</gu)]
-    expect(order.map(([, year, lot]) => year ?? lot)).toEqual([
-      '2026',
-      'GF-26-040',
-      'EB-26-041',
-      'EB-26-013-withdrawn-with-a-long-number',
-      '2025',
-      'EB-25-007'
-    ])
+    expect(textOf(html)).toMatch(/2026 3 lots 2025 1 lot /u)
+    expect(lotsOn('lots/index.html')).toHaveLength(4)
   })
 
   test('drafts stand on the workshop’s home page only', () => {

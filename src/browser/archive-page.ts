@@ -1,0 +1,213 @@
+/**
+ * The archive: finds lots as one types. The list of lots is fetched when somebody first turns to the
+ * fields, a quantity's figures when they are first asked for.
+ */
+
+import { type Columns, finderOf, type Finder } from '../archive/find.ts'
+import type { Figures } from '../archive/figures.ts'
+import { type LotList } from '../archive/lots.ts'
+import { addressOf, newestFirst, noQuery, type Query, queryFrom } from '../archive/query.ts'
+import { type ArchiveForm, archiveForm } from './archive-form.ts'
+import { foundTable } from './archive-table.ts'
+import { make, part } from './elements.ts'
+import { loadFigures, loadLots } from './load.ts'
+
+const ROOT = '../'
+/** Rows shown at first, and added at each asking. */
+const ROWS = 50
+/** Words to a screen reader wait until typing rests, in ms. */
+const REST_ms = 600
+
+interface State {
+  readonly list: LotList
+  readonly finder: Finder
+  readonly form: ArchiveForm
+  readonly columns: Map<string, Figures>
+  query: Query
+  found: Uint32Array
+  shown: number
+}
+
+/** Quantities that a query asks for. */
+const figuresIn = ({ ranges, sort }: Query): string[] => [
+  ...new Set([
+    ...[...ranges].filter(([, { from, to }]) => from !== '' || to !== '').map(([key]) => key),
+    sort.by
+  ])
+]
+
+const chiefKeys = ({ chief }: LotList): string[] => [
+  ...new Set(chief.words.flatMap(words => words.split(' ').filter(Boolean)))
+]
+
+/** Fetch what is missing of the figures named, then show again. */
+async function need(state: State, keys: readonly string[]): Promise<void> {
+  const known = new Set(state.list.quantities.map(({ key }) => key))
+  const missing = keys.filter(key => known.has(key) && !state.columns.has(key))
+  if (missing.length === 0) return
+  for (const key of missing) state.columns.set(key, await loadFigures(ROOT, key))
+  show(state)
+}
+
+/** Find and show, and keep the view in the address. */
+function update(state: State, query: Query): void {
+  state.query = query
+  state.shown = ROWS
+  show(state)
+  const address = addressOf(query)
+  history.replaceState(null, '', address === '' ? location.pathname : `#${address}`)
+  attempt(need(state, figuresIn(query)))
+}
+
+function show(state: State): void {
+  const { list, finder, query, columns } = state
+  state.found = finder.find(query, columns)
+  const asked = figuresIn(query)
+  const shown = list.quantities.filter(({ key }) => asked.includes(key))
+  const rows = state.found.subarray(0, state.shown)
+  part('find-count', HTMLElement).textContent = countText(state)
+  const place = part('found', HTMLDivElement)
+  const stop = stopIn(place)
+  place.replaceChildren(...(rows.length > 0 ? [tableOf(state, shown, columns, rows)] : []))
+  if (state.found.length > rows.length) place.append(moreButton(state))
+  if (stop !== '') place.querySelector<HTMLElement>(stop)?.focus()
+  say(state)
+}
+
+/** What has the focus among the lots found, as a selector: rows made anew must not lose it. */
+function stopIn(place: HTMLElement): string {
+  const focused = document.activeElement
+  if (!(focused instanceof HTMLElement) || !place.contains(focused)) return ''
+  const by = focused.getAttribute('data-by')
+  return by === null ? `a[href="${focused.getAttribute('href')}"]` : `[data-by="${by}"]`
+}
+
+function tableOf(
+  state: State,
+  shown: LotList['quantities'],
+  columns: Columns,
+  rows: Uint32Array
+): HTMLElement {
+  const { list, query } = state
+  const onSort = (by: string) => {
+    const turnedQuery = { ...query, sort: turned(query, by) }
+    state.form.show(turnedQuery)
+    update(state, turnedQuery)
+  }
+  return foundTable({ list, columns, rows, shown, sort: query.sort, onSort })
+}
+
+/** A column asked for again goes the other way; days begin with the newest. */
+const turned = ({ sort }: Query, by: string) =>
+  sort.by === by ? { by, down: !sort.down } : { by, down: by === newestFirst.by }
+
+function moreButton(state: State): HTMLElement {
+  const left = state.found.length - state.shown
+  const button = make('button', { type: 'button' }, `Show ${Math.min(left, ROWS)} more`)
+  button.addEventListener('click', () => {
+    const next = state.shown
+    state.shown += ROWS
+    show(state)
+    document.querySelectorAll<HTMLElement>('#found tbody a')[next]?.focus()
+  })
+  return button
+}
+
+function countText({ list, found }: State): string {
+  if (found.length === 0) return 'No lot is found. Take a filter away, or a part of the number.'
+  return found.length === list.count
+    ? `All ${list.count} lots`
+    : `${found.length} of ${list.count} lots`
+}
+
+let resting: number | undefined
+
+/** Tell a screen reader how many were found, once typing rests. */
+function say(state: State): void {
+  clearTimeout(resting)
+  resting = setTimeout(() => {
+    const first = state.found[0]
+    const lot = first === undefined ? '' : `, first ${state.list.lots[first]}`
+    part('find-said', HTMLParagraphElement).textContent = `${countText(state)}${lot}`
+  }, REST_ms)
+}
+
+/** The way from field to lots and back by keys. */
+function moveByKeys(event: KeyboardEvent): void {
+  if (event.key !== 'ArrowDown' && event.key !== 'ArrowUp') return
+  const field = part('find-text', HTMLInputElement)
+  const stops = [field, ...document.querySelectorAll<HTMLElement>('#found tbody th a')]
+  const at = stops.indexOf(document.activeElement as HTMLElement)
+  const next = at < 0 ? undefined : stops[at + (event.key === 'ArrowDown' ? 1 : -1)]
+  if (!next) return
+  event.preventDefault()
+  next.focus()
+}
+
+function listen(state: State, form: HTMLFormElement): void {
+  form.addEventListener('input', () => update(state, { ...state.query, ...state.form.read() }))
+  form.addEventListener('reset', event => {
+    event.preventDefault()
+    state.form.show(noQuery)
+    update(state, { ...noQuery, chosen: state.query.chosen })
+    part('find-text', HTMLInputElement).focus()
+  })
+  window.addEventListener('hashchange', () => {
+    const query = queryFrom(location.hash, keysOf(state.list))
+    state.form.show(query)
+    update(state, query)
+  })
+}
+
+const keysOf = ({ quantities }: LotList): string[] => quantities.map(({ key }) => key)
+
+async function open(form: HTMLFormElement): Promise<State> {
+  const list = await loadLots(ROOT)
+  const chief = chiefKeys(list)
+  const state: State = {
+    list,
+    finder: finderOf(list),
+    form: archiveForm(list.quantities, chief),
+    columns: new Map(),
+    query: queryFrom(location.hash, keysOf(list)),
+    found: new Uint32Array(),
+    shown: ROWS
+  }
+  part('plain-lists', HTMLDivElement).hidden = true
+  // What was typed while the list was on its way counts.
+  const typed = part('find-text', HTMLInputElement).value
+  state.form.show({ ...state.query, text: state.query.text || typed })
+  listen(state, form)
+  update(state, { ...state.query, text: state.form.read().text })
+  await need(state, chief)
+  return state
+}
+
+function attempt(work: Promise<unknown>): void {
+  work.catch((error: unknown) => {
+    part('find-count', HTMLElement).textContent =
+      'The list of lots did not load: reload the page, or use the plain lists below.'
+    part('plain-lists', HTMLDivElement).hidden = false
+    console.error(error)
+  })
+}
+
+function begin(): void {
+  const form = part('finder', HTMLFormElement)
+  form.hidden = false
+  let opened: Promise<State> | undefined
+  const wake = () => {
+    if (!opened) attempt((opened = open(form)))
+  }
+  form.addEventListener('focusin', wake)
+  form.addEventListener('pointerover', wake)
+  form.addEventListener('submit', event => {
+    event.preventDefault()
+    wake()
+    attempt(opened!.then(() => document.querySelector<HTMLElement>('#found tbody a')?.click()))
+  })
+  document.addEventListener('keydown', moveByKeys)
+  if (location.hash.includes('=')) wake()
+}
+
+begin()

@@ -1,0 +1,44 @@
+/** The site's own scripts of data, fetched when they are first needed: from a server or from disk. */
+
+import { type FigureColumn, type Figures, readFigures } from '../archive/figures.ts'
+import { type LotList, readLots, type WrittenLots } from '../archive/lots.ts'
+
+/** Set by the files in archive/. */
+declare const lotfolioLots: WrittenLots | undefined
+declare const lotfolioFigures: Readonly<Record<string, FigureColumn | undefined>> | undefined
+
+const loading = new Map<string, Promise<void>>()
+
+/** Run a script of this site once. */
+export function loadScript(address: string): Promise<void> {
+  const known = loading.get(address)
+  if (known) return known
+  const promise = new Promise<void>((resolve, reject) => {
+    const script = document.createElement('script')
+    script.addEventListener('load', () => resolve())
+    script.addEventListener('error', () => {
+      loading.delete(address)
+      script.remove()
+      reject(new Error(`${address} did not load`))
+    })
+    script.src = address
+    document.head.append(script)
+  })
+  loading.set(address, promise)
+  return promise
+}
+
+/** The list of all lots. */
+export async function loadLots(root: string): Promise<LotList> {
+  await loadScript(`${root}archive/lots.js`)
+  if (typeof lotfolioLots === 'undefined') throw new Error('the list of lots is empty')
+  return readLots(lotfolioLots)
+}
+
+/** One quantity's figures, by its key. */
+export async function loadFigures(root: string, key: string): Promise<Figures> {
+  await loadScript(`${root}archive/${key}.js`)
+  const column = typeof lotfolioFigures === 'undefined' ? undefined : lotfolioFigures[key]
+  if (!column) throw new Error(`${key} has no figures`)
+  return readFigures(column)
+}

@@ -1,0 +1,216 @@
+/** The archive in a real browser: from disk and by http, by mouse and by keys alone. */
+
+import { readFileSync } from 'node:fs'
+import { rm } from 'node:fs/promises'
+import { createRequire } from 'node:module'
+import { pathToFileURL } from 'node:url'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { publicSite } from '../documents/demo.ts'
+import { requireTool } from '../tools.ts'
+import { launchChromium } from './chromium.ts'
+import { writeDemoSite } from './demo-site.ts'
+import { addressOf, serve } from './server.ts'
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'utf8')
+const VIOLATIONS = `axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })
+  .then(({ violations }) => violations.map(({ id, nodes }) => id + nodes[0].html))`
+
+describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in Chromium', () => {
+  let browser: Browser
+  let site: string | undefined
+  let page: Page
+  let asked: string[]
+  let said: string[]
+
+  beforeAll(async () => {
+    site = await writeDemoSite(publicSite)
+    browser = await launchChromium()
+  }, 180_000)
+  afterAll(async () => {
+    await browser?.close()
+    if (site) await rm(site, { recursive: true })
+  })
+
+  async function open(address = '', start = `${pathToFileURL(site!).href}/`): Promise<void> {
+    page = await browser.newPage({ viewport: { width: 1280, height: 900 } })
+    asked = []
+    said = []
+    page.on('request', request => asked.push(request.url().slice(start.length)))
+    page.on('console', message => said.push(message.text()))
+    page.on('pageerror', error => said.push(error.message))
+    await page.goto(`${start}lots/index.html${address}`)
+  }
+
+  const rows = () => page.locator('#found tbody tr')
+  const lots = () => page.locator('#found tbody th a').allTextContents()
+  const count = () => page.textContent('#find-count')
+  const hash = () => page.evaluate<string>(`decodeURIComponent(location.hash)`)
+
+  test('loads its list when somebody turns to it, and figures when they are asked for', async () => {
+    await open()
+    const files = () => asked.filter(path => path.startsWith('archive/')).sort()
+    await page.waitForSelector('#finder:visible')
+    expect(files()).toEqual([])
+    expect(await page.locator('#plain-lists tbody tr').count()).toBe(20)
+    await page.focus('#find-text')
+    await page.waitForSelector('#found tbody tr')
+    await page.waitForLoadState('networkidle')
+    const first = files()
+    expect(first).toContain('archive/lots.js')
+    expect(first).not.toContain('archive/ash.js')
+    await page.selectOption('#find-more', 'ash')
+    await page.fill('#find-ash-to', '0.6')
+    await expect.poll(files).toEqual([...first, 'archive/ash.js'].sort())
+    await expect.poll(lots).not.toHaveLength(23)
+    expect(await page.isVisible('#plain-lists')).toBe(false)
+    expect(said).toEqual([])
+    await page.close()
+  })
+
+  test('finds as one types, and keeps the view in the address', async () => {
+    await open()
+    await page.fill('#find-text', '26-00')
+    await expect.poll(lots).toContain('EB-26-009')
+    expect((await lots()).every(lot => lot.includes('26-00'))).toBe(true)
+    await page.selectOption('#find-grade', 'foil-100')
+    await page.fill('#find-foil-density-from', '0,99')
+    await page.fill('#find-foil-density-to', '1.01')
+    await page.selectOption('#find-order', 'foil-density down')
+    await expect
+      .poll(hash)
+      .toBe('#text=26-00&grade=foil-100&foil-density=0,99..1.01&sort=foil-density+down')
+    const cells = await page
+      .locator('#found td[data-label="Foil density, g/cm³"]')
+      .allTextContents()
+    const values = cells.map(text => Number(text.split(' ')[0]))
+    expect(values.length).toBeGreaterThan(2)
+    expect(values).toEqual([...values].sort((a, b) => b - a))
+    expect(values.every(value => value >= 0.99 && value <= 1.01)).toBe(true)
+    const [shown, view] = [await lots(), page.url()]
+    await page.close()
+
+    await open(view.slice(view.indexOf('#')))
+    await expect.poll(lots).toEqual(shown)
+    expect(await page.inputValue('#find-foil-density-from')).toBe('0,99')
+    expect(await page.inputValue('#find-order')).toBe('foil-density down')
+    await page.click('text=Clear')
+    expect(await count()).toBe('All 23 lots')
+    expect(await hash()).toBe('')
+    await page.close()
+  })
+
+  test('says how many were found once typing rests', async () => {
+    await open()
+    await page.type('#find-text', 'EB-26-01')
+    await expect
+      .poll(() => page.textContent('#find-said[role=status]'))
+      .toBe('6 of 23 lots, first EB-26-015')
+    await page.fill('#find-text', 'nowhere')
+    await expect.poll(() => page.textContent('#find-said')).toContain('No lot is found')
+    expect(await rows().count()).toBe(0)
+    await page.close()
+  })
+
+  test('by keys alone: a fragment, down to a lot, back, and Enter into the first', async () => {
+    await open()
+    const focused = () =>
+      page.evaluate<string>(`document.activeElement.textContent || document.activeElement.id`)
+    for (let stops = 0; (await focused()) !== 'find-text' && stops < 20; stops += 1)
+      await page.keyboard.press('Tab')
+    expect(await focused()).toBe('find-text')
+    await page.keyboard.type('fl26010')
+    await expect.poll(lots).toEqual(['FL-26-010'])
+    await page.keyboard.press('ArrowDown')
+    expect(await focused()).toBe('FL-26-010')
+    await page.keyboard.press('ArrowUp')
+    expect(await focused()).toBe('find-text')
+    await page.keyboard.press('Enter')
+    await page.waitForURL(/lots\/FL-26-010\/index\.html$/u)
+    await page.goBack()
+    await expect.poll(lots).toEqual(['FL-26-010'])
+    await page.close()
+  })
+
+  test('sorts by its heads, by key, keeping the place', async () => {
+    await open('#sort=lot')
+    await page.waitForSelector('#found tbody tr')
+    expect((await lots())[0]).toBe('EB-26-001')
+    await page.focus('#found [data-by=lot]')
+    await page.keyboard.press('Enter')
+    expect((await lots())[0]).toBe('FL-26-013')
+    expect(await page.getAttribute('#found th:first-child', 'aria-sort')).toBe('descending')
+    expect(await page.evaluate(`document.activeElement.dataset.by`)).toBe('lot')
+    await page.close()
+  })
+
+  test('marks what is no number', async () => {
+    await open('#foil-density=dense..1.1')
+    await page.waitForSelector('#found')
+    await page.focus('#find-text')
+    await page.keyboard.type('F')
+    await expect
+      .poll(() => page.getAttribute('#find-foil-density-from', 'aria-invalid'))
+      .toBe('true')
+    expect(await page.getAttribute('#find-foil-density-to', 'aria-invalid')).toBe(null)
+    await page.close()
+  })
+
+  test('a list that does not load is told of, and the plain lists stay', async () => {
+    const server = await serve(site!, '/sub')
+    await open('', addressOf(server, '/sub'))
+    await page.route('**/archive/lots.js', route => route.abort())
+    await page.focus('#find-text')
+    await expect.poll(count).toContain('did not load')
+    expect(await page.isVisible('#plain-lists')).toBe(true)
+    await page.close()
+    server.close()
+  })
+
+  test('from a sub-path of a server, nothing asked for outside it', async () => {
+    const server = await serve(site!, '/sub')
+    const start = addressOf(server, '/sub')
+    await open('#text=withdrawn', start)
+    await expect.poll(lots).toEqual(['EB-26-008'])
+    await page.click('#found tbody a')
+    expect(await page.textContent('h1')).toBe('Lot EB-26-008')
+    expect(asked.every(path => !path.startsWith('http'))).toBe(true)
+    expect(said).toEqual([])
+    await page.close()
+    server.close()
+  })
+
+  test('without a script every lot is two steps away', async () => {
+    const context = await browser.newContext({ javaScriptEnabled: false })
+    const plain = await context.newPage()
+    await plain.goto(`${pathToFileURL(site!).href}/lots/index.html`)
+    expect(await plain.isVisible('#finder')).toBe(false)
+    await plain.click('.shelves a >> text=flake-200')
+    await plain.click('text=EB-26-002')
+    expect(await plain.textContent('h1')).toBe('Lot EB-26-002')
+    await context.close()
+  })
+
+  test.each([
+    [1280, 'light'],
+    [768, 'dark'],
+    [390, 'light'],
+    [320, 'dark']
+  ] as const)('has no accessibility fault at %i px, %s', async (width, colorScheme) => {
+    const view = await browser.newPage({
+      viewport: { width, height: 844 },
+      colorScheme,
+      bypassCSP: true
+    })
+    const start = `${pathToFileURL(site!).href}/lots/index.html`
+    for (const address of ['#text=foil', '#thickness=0.4..&sort=ash+down', '#text=nowhere']) {
+      await view.goto('about:blank')
+      await view.goto(start + address)
+      await view.waitForSelector('#find-count:not(:empty)')
+      await view.evaluate(axe)
+      expect(await view.evaluate(VIOLATIONS), address).toEqual([])
+      expect(await view.evaluate(`document.documentElement.scrollWidth`)).toBeLessThanOrEqual(width)
+    }
+    await view.close()
+  })
+})
