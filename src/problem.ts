@@ -39,6 +39,13 @@ export const problemCodes = {
   IMPOSSIBLE_BALANCE: 'error',
   COPIED_READINGS: 'warning',
   HIGH_YIELD: 'warning',
+  // Tables read into records
+  NOT_A_TABLE: 'error',
+  MISSING_COLUMN: 'error',
+  UNMAPPED_COLUMN: 'error',
+  AMBIGUOUS_NUMBER: 'error',
+  COMPUTED_VALUE: 'error',
+  ALREADY_RECORDED: 'error',
   // The figures
   OUT_OF_DOMAIN: 'error',
   IMPLAUSIBLE: 'warning',

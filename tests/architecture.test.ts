@@ -64,6 +64,8 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'documents',
     'register'
   ],
+  tables: ['problem.ts'],
+  intake: ['problem.ts', 'metrology', 'records', 'tables'],
   site: ['pipeline.ts', 'problem.ts', 'documents', 'html', 'pdf', 'data', 'register', 'verify'],
   cli: [
     'pipeline.ts',
@@ -75,7 +77,9 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'records',
     'documents',
     'register',
-    'verify'
+    'verify',
+    'tables',
+    'intake'
   ]
 }
 
@@ -102,13 +106,16 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   data: ['csv-stringify'],
   pdf: ['pdfkit', 'fontkit', 'node:'],
   site: ['@11ty/eleventy', 'esbuild', 'node:'],
-  cli: ['commander', 'node:']
+  tables: ['csv-parse', 'fast-xml-parser', 'fflate'],
+  intake: ['decimal.js'],
+  cli: ['commander', 'diff', 'node:']
 }
 
 /** Commands of the program: none knows another. */
 const commands = [
   'build',
   'check',
+  'import',
   'issue',
   'keys',
   'label',

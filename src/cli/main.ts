@@ -5,6 +5,7 @@ import { Failure } from '../site/failure.ts'
 import { version } from '../site/project.ts'
 import { buildCommand } from './build.ts'
 import { checkCommand } from './check.ts'
+import { importCommand } from './import.ts'
 import { issueCommand } from './issue.ts'
 import { joinCommand } from './join.ts'
 import { keysCommand } from './keys.ts'
@@ -56,6 +57,7 @@ const commands = (): Command[] => [
   checkCommand(),
   startCommand(),
   newCommand(),
+  importCommand(),
   setupCommand(),
   schemasCommand(),
   papersCommand(),

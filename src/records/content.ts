@@ -173,7 +173,8 @@ const nameStocks: readonly (readonly Kind[])[] = [
   ['grades'],
   ['certificates'],
   ['shipments'],
-  ['complaints']
+  ['complaints'],
+  ['mappings']
 ]
 
 function checkNames(collected: Collected): Problem[] {

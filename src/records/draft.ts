@@ -78,7 +78,8 @@ const dropped = new Set([
   'checks',
   'log',
   'reason',
-  'reported'
+  'reported',
+  'sources'
 ])
 
 /** Kinds whose records may stand unfinished. */

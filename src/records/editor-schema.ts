@@ -26,7 +26,8 @@ const fileNames: Record<Kind, string> = {
   foils: 'foil',
   certificates: 'certificate',
   shipments: 'shipment',
-  complaints: 'complaint'
+  complaints: 'complaint',
+  mappings: 'mapping'
 }
 
 /** Every kind's schema, by file name. */

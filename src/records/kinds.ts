@@ -11,6 +11,7 @@ import {
   foilRecord,
   shipmentRecord
 } from './schemas/lots.ts'
+import { mappingRecord } from './schemas/mapping.ts'
 import {
   instrumentRecord,
   materialRecord,
@@ -31,7 +32,8 @@ export const schemas = {
   foils: foilRecord,
   certificates: certificateRecord,
   shipments: shipmentRecord,
-  complaints: complaintRecord
+  complaints: complaintRecord,
+  mappings: mappingRecord
 } as const satisfies Record<string, z.ZodType>
 
 export type Kind = keyof typeof schemas
@@ -50,7 +52,8 @@ export const kindNames: Record<Kind, string> = {
   foils: 'foil lot',
   certificates: 'certificate',
   shipments: 'shipment',
-  complaints: 'complaint'
+  complaints: 'complaint',
+  mappings: 'mapping'
 }
 
 /** The kind of record a file holds: by its folder, or by its name for the producer's. */

@@ -4,6 +4,7 @@ import type { z } from 'zod'
 import type { FieldPath, Place, SourceFile } from '../problem.ts'
 import type { complaintRecord } from './schemas/complaint.ts'
 import type { gradeRecord } from './schemas/grade.ts'
+import type { mappingRecord } from './schemas/mapping.ts'
 import type {
   batchRecord,
   certificateRecord,
@@ -32,6 +33,7 @@ export type Expansion = z.output<typeof expansionRecord>
 export type Foil = z.output<typeof foilRecord>
 export type Shipment = z.output<typeof shipmentRecord>
 export type Complaint = z.output<typeof complaintRecord>
+export type Mapping = z.output<typeof mappingRecord>
 export type CertificateOrder = z.output<typeof certificateRecord>
 
 /** A record and where its fields stand. */

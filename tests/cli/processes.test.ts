@@ -22,6 +22,7 @@ const rows: readonly (readonly [args: readonly string[], status: number])[] = [
   [['label', 'FL-1', '--container', 'carton', '--capacity', '2L', '--holds', '30g'], 0],
   [['label', 'EB-1'], 1],
   [['new', 'batch', '--date', '2026-12-01'], 0],
+  [['import', 'content/producer.yaml', '--lot', 'EB-1', '--test', 'sieve'], 1],
   [answered, 0],
   [setup, 2],
   [['schemas', '--out', 'schemas'], 0],

@@ -18,22 +18,32 @@ const example = records.find(({ path }) => path.endsWith('EB-26-001.yaml'))!
 /** The language server keeps what it parsed by version. */
 let version = 0
 
-/** What an editor would underline in a record. */
-async function underlined(text: string, path: string): Promise<string[]> {
-  const name = schemaFileOf(kindOf({ path: path.replaceAll('\\', '/'), text })!)
-  const schema = editorSchemas().get(name)!
+/** The service of each schema: making one anew for every record took most of the time. */
+const services = new Map<string, ReturnType<typeof getLanguageService>>()
+
+function serviceFor(name: string) {
+  const known = services.get(name)
+  if (known) return known
   const service = getLanguageService({
     schemaRequestService: () => Promise.reject(new Error('no schema is fetched')),
     workspaceContext: { resolveRelativePath: path => path }
   })
+  const schema = editorSchemas().get(name)!
   service.configure({
     validate: true,
     schemas: [{ uri: `file:///schemas/${name}`, fileMatch: ['*.yaml'], schema }]
   })
+  services.set(name, service)
+  return service
+}
+
+/** What an editor would underline in a record. */
+async function underlined(text: string, path: string): Promise<string[]> {
+  const name = schemaFileOf(kindOf({ path: path.replaceAll('\\', '/'), text })!)
   // The record's own schema line is about a file beside it; the schema is given here.
   const own = text.replace(/^# yaml-language-server:.*$/mu, '#')
   const document = TextDocument.create(`file:///${name}.yaml`, 'yaml', ++version, own)
-  const found = await service.doValidation(document, false)
+  const found = await serviceFor(name).doValidation(document, false)
   return found.map(({ message, range }) => `${range.start.line + 1}: ${message}`)
 }
 

@@ -3,6 +3,7 @@
 import { z } from 'zod'
 import { quantities, type QuantityKey } from '../../quantities.ts'
 import { date, fields, identifier, list, maybe, quantity, refuse, text, yesNo } from '../fields.ts'
+import { sources } from './source.ts'
 
 /** What an instrument is used for in a test; a method names one for each. */
 export const roles = [
@@ -43,7 +44,8 @@ export const testHead = {
   instruments: maybe(instrumentsByRole),
   by: maybe(person()),
   checks: maybe(list(dayCheck)),
-  deviation: maybe(text())
+  deviation: maybe(text()),
+  sources: maybe(sources())
 }
 
 /** How the sample was taken. */

@@ -13,10 +13,14 @@ import {
 } from './common.ts'
 import { foilTestBlock } from './foil-tests.ts'
 import { reportedResults } from './reported.ts'
+import { sources } from './source.ts'
 import { flakeTestBlock } from './tests.ts'
 
 /** What a charge's part is for. */
 export const chargeRoles = ['graphite', 'acid', 'oxidiser', 'other'] as const
+
+/** What a logger or a watchful person read in the course of a step. */
+const temperatureLog = () => list(fields({ at: text(), temperature: quantity('°C') }))
 
 /** One step of the process, as it was done: what was set, what was seen, what was decided. */
 const step = fields({
@@ -25,7 +29,8 @@ const step = fields({
   for: maybe(text()),
   mesh: maybe(text()),
   temperature: maybe(quantity('°C')),
-  log: maybe(list(fields({ at: text(), temperature: quantity('°C') }))),
+  log: maybe(temperatureLog()),
+  sources: maybe(sources()),
   ph: maybe(quantity('1')),
   check: maybe(text()),
   decision: maybe(text())
@@ -57,6 +62,8 @@ export const expansionRecord = fields({
   temperature: quantity('°C'),
   dwell: maybe(quantity('s', 'above 0')),
   worms: fields({ mass: quantity('g', 'above 0'), volume: maybe(quantity('mL', 'above 0')) }),
+  log: maybe(temperatureLog()),
+  sources: maybe(sources()),
   counted: maybe(list(stockCount))
 })
 

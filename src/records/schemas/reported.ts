@@ -3,9 +3,9 @@
 import { z } from 'zod'
 import type { Reading } from '../../metrology/written.ts'
 import type { UnitName } from '../../metrology/units.ts'
-import { quoted } from '../../problem.ts'
 import { amount, date, fields, identifier, maybe, refuse, text, yesNo } from '../fields.ts'
 import { perQuantity } from './grade.ts'
+import { sha256 } from './source.ts'
 
 interface Stated {
   readonly value?: Reading | undefined
@@ -43,16 +43,6 @@ function checkStated(stated: Stated, context: z.RefinementCtx): void {
   if (lessThan && !value && (expandedUncertainty ?? withoutUncertainty) !== undefined)
     surplus('lessThan', 'needs no uncertainty: it is a bound, not a figure', 'take the other out')
 }
-
-/** SHA-256 of a file, in hexadecimal as tools print it. */
-const sha256 = () =>
-  z.string().superRefine((value, context) => {
-    if (!/^[0-9a-f]{64}$/u.test(value))
-      refuse(context, [], 'INVALID_VALUE', [
-        `must be 64 digits and letters a to f, got ${quoted(value)}`,
-        'copy it whole from what sha256sum prints of the report as received'
-      ])
-  })
 
 const reportedIn = (unit: UnitName) =>
   fields({
