@@ -58,6 +58,11 @@ export const problemCodes = {
   OXIDISER_LEFT: 'warning',
   CONTRADICTION: 'warning',
   AMMONIUM_TITRATED: 'warning',
+  CHARGE_LIMIT: 'warning',
+  STEP_ORDER: 'warning',
+  INCOMPATIBLE: 'warning',
+  UNSAID_STRENGTH: 'warning',
+  HOTTER_THAN_DILUTION: 'warning',
   FAILED_CHECK: 'warning',
   // Release and certificates
   NOT_RELEASABLE: 'error',

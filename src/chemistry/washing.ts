@@ -4,16 +4,23 @@
  *
  *     left after n washes   a(n) = a(0) · Π r / (r + w)
  *     washes to a target    n ≥ ln(a(0) / target) / ln((r + w) / r)
+ *     drained               a′ = a · r / L
  *
- * r is the liquor the cake holds back, w the water of one wash. The model takes each wash to mix
- * completely and nothing to come out of the flake itself; acid between the layers comes out slowly, so
- * that what is found is more than the model leaves, and the number of washes is the least there can be.
+ * L is all the liquor before draining, r what the cake holds back of it, w the water of one wash. The
+ * model takes each wash to mix completely and nothing to come out of the flake itself; acid between the
+ * layers comes out slowly, so that what is found is more than the model leaves, and the number of
+ * washes is the least there can be.
  * It holds alike for acid, salt and oxidiser, for all that is dissolved.
  *
  * Source: mass balance of a well-mixed wash.
  */
 
-import { DomainError, requireNotNegative, requirePositive } from '../metrology/domain.ts'
+import {
+  DomainError,
+  requireAtMost,
+  requireNotNegative,
+  requirePositive
+} from '../metrology/domain.ts'
 import { type Computed, type Estimate, propagate } from '../metrology/estimate.ts'
 
 export const washBasis = {
@@ -50,6 +57,30 @@ export function leftAfterWashes(inputs: WashInputs, washes_g: readonly Estimate[
       ),
     { ...inputs, ...washes }
   )
+}
+
+export interface DrainInputs {
+  /** What is dissolved, in any unit. */
+  dissolved: Estimate
+  /** Liquor it is dissolved in, g. */
+  liquor_g: Estimate
+  /** Liquor that stays in the cake, g. */
+  retained_g: Estimate
+}
+
+/**
+ * What stays in a cake that was drained.
+ *
+ * @returns dissolved substance left, in its unit
+ * @throws DomainError when something dissolved is below 0, a liquor is not above 0, or more stays than
+ *   there was
+ */
+export function drained(inputs: DrainInputs): Computed<keyof DrainInputs> {
+  requireNotNegative(inputs, 'dissolved', 'check what was charged')
+  requirePositive(inputs, 'liquor_g', 'check the water and acid charged')
+  requirePositive(inputs, 'retained_g', 'the wet cake weighs more than the dry product: check both')
+  requireAtMost(inputs, 'retained_g', 'liquor_g', 'a cake cannot hold more than there was')
+  return propagate(x => (x.dissolved * x.retained_g) / x.liquor_g, inputs)
 }
 
 export interface TargetInputs extends WashInputs {

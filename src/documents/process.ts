@@ -1,6 +1,7 @@
 /** What only the workshop sees of a lot: charge, steps, yields, operators, notes. */
 
 import type { EvaluatedContent, EvaluatedLot, Result, Results } from '../evaluate/types.ts'
+import { overLimit, overLimitText } from '../evaluate/charge-limits.ts'
 import type { Reports } from '../evaluate/reported.ts'
 import { overdueUses } from '../judge/release.ts'
 import type { JudgedLot } from '../judge/types.ts'
@@ -37,8 +38,25 @@ export function processDocument(
     workings: results.map(result => workingOf(result)),
     materials: lot.kind === 'batch' ? materialLinks(content, lot.entry.record) : [],
     trace,
-    notices: judged ? overdueUses(judged) : []
+    notices: [
+      ...(lot.kind === 'batch' ? limitNotices(content, lot.entry.record) : []),
+      ...(judged ? overdueUses(judged) : [])
+    ]
   }
+}
+
+/** A batch above its documented limit, and how that was reviewed. */
+function limitNotices(content: Content, batch: Batch): string[] {
+  const over = overLimit(content, batch)
+  if (!over) return []
+  const { overLimit: review } = batch
+  return [
+    `Charged with ${overLimitText(over)}. ${
+      review
+        ? `Reviewed on ${dateText(review.on)} by the ${review.by}: ${review.because}.`
+        : 'Held until it is reviewed.'
+    }`
+  ]
 }
 
 const resultsOf = (results: Results): Result[] => Object.values(results)
@@ -74,10 +92,11 @@ const reportFacts = (reports: Reports): Fact[] =>
 const usedText = (from: readonly { lot: string; mass_g: { written: string } }[]) =>
   listText(from.map(use => `${use.mass_g.written} of ${use.lot}`))
 
-function batchFacts({ product, from, tests }: Batch): Fact[] {
+function batchFacts({ product, from, tests, vessel }: Batch): Fact[] {
   const testers = [...new Set(Object.values(tests ?? {}).flatMap(test => test?.by ?? []))]
   return [
     { label: 'Product', text: product.mass_g.written },
+    ...(vessel === undefined ? [] : [{ label: 'Vessel', text: vessel }]),
     ...(from ? [{ label: 'Made from', text: usedText(from) }] : []),
     ...(testers.length > 0 ? [{ label: 'Tested by', text: listText(testers) }] : [])
   ]
@@ -148,7 +167,8 @@ function stepsTable({ steps }: Batch): Table | undefined {
       { title: 'At', numeric: false },
       { title: 'For', numeric: false },
       { title: 'Temperature', numeric: true },
-      { title: 'pH', numeric: true },
+      { title: 'pH, conductivity', numeric: true },
+      { title: 'Added and drained', numeric: false },
       { title: 'Decision', numeric: false }
     ],
     rows: steps.map(step => [
@@ -161,7 +181,14 @@ function stepsTable({ steps }: Batch): Table | undefined {
       ]
         .filter(Boolean)
         .join(', '),
-      step.ph?.written ?? '',
+      [step.ph?.written, step.conductivity_uS_per_cm?.written].filter(Boolean).join(', '),
+      [
+        ...(step.adds ?? []),
+        step.water_g && `${step.water_g.written} of water`,
+        step.cake_g && `cake ${step.cake_g.written}`
+      ]
+        .filter(Boolean)
+        .join(', '),
       step.decision ?? ''
     ])
   }

@@ -3,10 +3,12 @@
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { versionOn } from '../records/references.ts'
 import type { Batch, Entry, Foil, Records } from '../records/types.ts'
+import { doubtCharge } from './charge-limits.ts'
 import { predictedPH } from './filtrate.ts'
 import { doubtFlake } from './flake-doubts.ts'
 import { doubtFoil } from './foil-doubts.ts'
 import { doubtHeated, doubtResidues } from './oxidiser.ts'
+import { doubtHeat, doubtProcess } from './process-doubts.ts'
 import type { EvaluatedBatch, EvaluatedContent, EvaluatedLot } from './types.ts'
 
 /** Two figures of one filtrate further apart than this contradict each other. */
@@ -17,7 +19,7 @@ export function doubtFigures(lot: EvaluatedLot, all: EvaluatedContent<Records>):
   if (lot.kind === 'expansion') return doubtHeated(lot, all)
   return lot.kind === 'foil'
     ? doubtFoil(lot)
-    : [...doubtPH(lot), ...doubtFlake(lot), ...doubtResidues(lot, all.content)]
+    : [...doubtPH(lot), ...doubtFlake(lot), ...doubtHeat(lot), ...doubtResidues(lot, all.content)]
 }
 
 /** Every doubt about the records of a workshop that their figures do not raise. */
@@ -26,6 +28,8 @@ export function findDoubts(content: Records): Problem[] {
     ...[...content.batches.values()].flatMap(entry => [
       ...doubtAmmonium(content, entry),
       ...doubtDrying(content, entry),
+      ...doubtProcess(content, entry),
+      ...doubtCharge(content, entry),
       ...Object.entries(entry.record.tests ?? {}).flatMap(([key, test]) =>
         failedChecks(entry, ['tests', key], test?.checks)
       )

@@ -16,6 +16,8 @@ import * as foil from './foil.ts'
 import * as foilTests from './foil-tests.ts'
 import { freeAcidAmountResult, freeAcidResult } from './free-acid.ts'
 import { leachResult } from './leach.ts'
+import * as gas from './furnace-gas.ts'
+import * as liquor from './liquor-results.ts'
 import * as process from './process.ts'
 import * as sieve from './sieve.ts'
 import * as sulfur from './sulfur.ts'
@@ -122,7 +124,15 @@ export const batchModels: Models<Batch> = {
   lossCeiling_percent: (bench, record, { sofar }) =>
     batchProcess.lossCeilingResult(bench, record, sofar),
   sulfurExplained_percent: (bench, record, { sofar }) =>
-    sulfur.sulfurExplainedResult(bench, record, sofar)
+    sulfur.sulfurExplainedResult(bench, record, sofar),
+  neutraliserDemand_g: (bench, record) => liquor.neutraliserDemandResult(bench, record),
+  neutraliserExcess: (bench, record) => liquor.neutraliserExcessResult(bench, record),
+  dilutionRise_K: (bench, record) => liquor.dilutionRiseResult(bench, record),
+  neutralisationRise_K: (bench, record) => liquor.neutralisationRiseResult(bench, record),
+  washedAcid_percent: (bench, record, { sofar }) => liquor.washedAcidResult(bench, record, sofar),
+  washedSalt_percent: (bench, record) => liquor.washedSaltResult(bench, record),
+  washedConductivity_uS_per_cm: (bench, record, { sofar }) =>
+    liquor.washedConductivityResult(bench, record, sofar)
 }
 
 export const expansionModels: Models<Expansion> = {
@@ -130,7 +140,12 @@ export const expansionModels: Models<Expansion> = {
   wormDensity_g_per_L: (bench, record) => process.wormDensityResult(bench, record),
   runExpansionVolume_mL_per_g: (bench, record) => process.runExpansionVolumeResult(bench, record),
   carbonRecovery_percent: (bench, record, { sofar, earlier }) =>
-    process.carbonRecoveryResult(bench, record, sofar, earlier)
+    process.carbonRecoveryResult(bench, record, sofar, earlier),
+  gasBound_L: (bench, record, { sofar }) => gas.gasBoundResult(bench, record, sofar),
+  sulfurDioxideBound_g: (bench, record, { sofar }) =>
+    gas.sulfurDioxideBoundResult(bench, record, sofar),
+  sulfurDioxideInRoom_mg_per_m3: (bench, record, { sofar }) =>
+    gas.sulfurDioxideInRoomResult(bench, record, sofar)
 }
 
 export const foilModels: Models<Foil> = {

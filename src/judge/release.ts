@@ -4,6 +4,7 @@ import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { isSellable, refusedStep } from '../quality/status.ts'
 import { titleInSentence } from '../quantities.ts'
 import type { Records } from '../records/types.ts'
+import { overLimit, overLimitText } from '../evaluate/charge-limits.ts'
 import { gradeOf, judgeRows } from './judge-lot.ts'
 import { type LotHazards, lotHazards } from './lot-hazards.ts'
 import type { Decision, JudgedLot } from './types.ts'
@@ -23,6 +24,7 @@ export function checkRelease(content: Records, lot: JudgedLot): Problem[] {
         : []),
       ...(decision.is === 'concession' ? checkConcession(lot, decision, index) : []),
       ...(isSellable(decision.is) ? checkTested(lot, decision, index) : []),
+      ...(isSellable(decision.is) ? checkOverLimit(content, lot, decision, index) : []),
       ...(isSellable(decision.is)
         ? checkHazards(lot, hazardsIn(content, lot), decision, index)
         : [])
@@ -94,6 +96,27 @@ function needBecause(lot: JudgedLot, { is, because }: Decision, index: number): 
         )
       ]
     : []
+}
+
+/** A batch run above its documented limit is held until a role has reviewed it. */
+function checkOverLimit(
+  content: Records,
+  { evaluated }: JudgedLot,
+  decision: Decision,
+  index: number
+): Problem[] {
+  if (evaluated.kind !== 'batch') return []
+  const { record } = evaluated.entry
+  const over = overLimit(content, record)
+  if (!over || (record.overLimit && record.overLimit.on <= decision.on)) return []
+  return [
+    problemAt(
+      evaluated.entry.at(['status', index, 'is']),
+      'NOT_RELEASABLE',
+      `cannot be let go: it was charged with ${overLimitText(over)}, and nobody has reviewed that by ${decision.on}`,
+      "let a role review it, and record it under 'over-limit: { by, on, because }'"
+    )
+  ]
 }
 
 /** What keeps a lot from plain release: a missing result, a verdict, an instrument out of date. */

@@ -41,6 +41,9 @@ export const numberFields = {
 /** Fields that describe how things are done, and so stay for the next lot. */
 const kept = new Set([
   'grade',
+  'vessel',
+  'does',
+  'adds',
   'as',
   'material',
   'method',
@@ -75,6 +78,7 @@ const dropped = new Set([
   'counted',
   'notes',
   'deviation',
+  'over-limit',
   'checks',
   'log',
   'reason',

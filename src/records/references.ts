@@ -2,7 +2,7 @@
 
 import { type FieldPath, type Problem, problemAt, quoted } from '../problem.ts'
 import { quantityOf, testOf } from '../quantities.ts'
-import type { Calibration, Entry, Grade, Instrument, Method, Records } from './types.ts'
+import type { Batch, Calibration, Entry, Grade, Instrument, Method, Records } from './types.ts'
 import { suggestion } from './validate.ts'
 
 /** Collects the references of one content. */
@@ -24,6 +24,7 @@ export function checkReferences(content: Records, unread: ReadonlySet<string>): 
     checkVersions(check, versions, ({ revision }) => revision, 'revision')
   for (const versions of content.methods.values())
     checkVersions(check, versions, ({ edition }) => edition, 'edition')
+  checkChargeLimits(check)
   checkBatches(check)
   checkExpansions(check)
   checkFoils(check)
@@ -246,6 +247,9 @@ function checkBatches(check: Check): void {
     checkInstruments(check, entry, [], entry.record.instruments)
     for (const [index, line] of (entry.record.charge ?? []).entries())
       refer(check, entry, ['charge', index, 'material'], line.material, materials, 'material lot')
+    checkAdditions(check, entry)
+    const review = entry.record.overLimit?.by
+    refer(check, entry, ['overLimit', 'by'], review, rolesOf(check), 'role of the producer')
     checkUses(check, entry, batches, 'batch')
     checkTests(check, entry)
     for (const [index, { by }] of (entry.record.hazards?.decisions ?? []).entries())
@@ -260,6 +264,27 @@ function checkBatches(check: Check): void {
     const acid = entry.record.tests?.freeAcid
     refer(check, entry, ['tests', 'freeAcid', 'titrant'], acid?.titrant, titrants, 'titrant')
   }
+}
+
+function checkChargeLimits(check: Check): void {
+  const { producer } = check.content
+  for (const [index, { by }] of (producer?.record.chargeLimits ?? []).entries())
+    refer(
+      check,
+      producer!,
+      ['chargeLimits', index, 'by'],
+      by,
+      rolesOf(check),
+      'role of the producer'
+    )
+}
+
+/** A step adds only what the charge lists: its mass stands there. */
+function checkAdditions(check: Check, entry: Entry<Batch>): void {
+  const charged = new Map((entry.record.charge ?? []).map(line => [line.material, line]))
+  for (const [index, { adds = [] }] of (entry.record.steps ?? []).entries())
+    for (const [place, lot] of adds.entries())
+      refer(check, entry, ['steps', index, 'adds', place], lot, charged, 'line of the charge with')
 }
 
 function checkExpansions(check: Check): void {

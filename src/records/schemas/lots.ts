@@ -17,7 +17,17 @@ import { sources } from './source.ts'
 import { flakeTestBlock } from './tests.ts'
 
 /** What a charge's part is for. */
-export const chargeRoles = ['graphite', 'acid', 'oxidiser', 'other'] as const
+export const chargeRoles = [
+  'graphite',
+  'acid',
+  'oxidiser',
+  'water',
+  'neutraliser',
+  'other'
+] as const
+
+/** What a step does to the liquor, for the models of washing, neutralising and heat. */
+export const stepActions = ['quench', 'filter', 'wash', 'neutralise', 'dry'] as const
 
 /** What a logger or a watchful person read in the course of a step. */
 const temperatureLog = () => list(fields({ at: text(), temperature: quantity('°C') }))
@@ -25,6 +35,13 @@ const temperatureLog = () => list(fields({ at: text(), temperature: quantity('°
 /** One step of the process, as it was done: what was set, what was seen, what was decided. */
 const step = fields({
   what: text(),
+  does: maybe(z.enum(stepActions)),
+  /** Material lots of the charge that went in at this step. */
+  adds: maybe(list(identifier())),
+  /** Water added beside those. */
+  water: maybe(quantity('g', 'above 0')),
+  /** What was left when it had drained, wet. */
+  cake: maybe(quantity('g', 'above 0')),
   at: maybe(text()),
   for: maybe(text()),
   mesh: maybe(text()),
@@ -32,6 +49,7 @@ const step = fields({
   log: maybe(temperatureLog()),
   sources: maybe(sources()),
   ph: maybe(quantity('1')),
+  conductivity: maybe(quantity('µS/cm', 'above 0')),
   check: maybe(text()),
   decision: maybe(text())
 })
@@ -40,6 +58,8 @@ const step = fields({
 export const batchRecord = fields({
   ...lotHead,
   grade: identifier(),
+  /** Vessel the charge reacted in. */
+  vessel: maybe(identifier()),
   charge: maybe(
     list(
       fields({ material: identifier(), as: z.enum(chargeRoles), mass: quantity('g', 'above 0') })
@@ -47,6 +67,8 @@ export const batchRecord = fields({
   ),
   from: maybe(list(usedLot)),
   steps: maybe(list(step)),
+  /** Review of a batch that was charged above its vessel's limit. */
+  'over-limit': maybe(fields({ by: text(), on: date(), because: text() })),
   product: fields({ mass: quantity('g', 'above 0'), 'leachable-salt': maybe(quantity('%')) }),
   tests: maybe(flakeTestBlock),
   hazards: maybe(lotHazards),

@@ -21,6 +21,33 @@ import {
 import { instrumentsByRole, quantityKeys, stockCount } from './common.ts'
 import { safetyDataSheet, supplierClassification } from './supplier-hazards.ts'
 
+/** The most a vessel is charged with, by the workshop's own assessment. It binds plans and release. */
+const chargeLimit = fields({
+  vessel: identifier(),
+  since: date(),
+  until: maybe(date()),
+  graphite: maybe(quantity('g', 'above 0')),
+  acid: maybe(quantity('g', 'above 0')),
+  oxidiser: maybe(quantity('g', 'above 0')),
+  /** Graphite, acid and oxidiser together. */
+  total: maybe(quantity('g', 'above 0')),
+  /** Where the limit comes from: the document and its date. */
+  assessment: text(),
+  /** Role that answers for it. */
+  by: text()
+}).superRefine(({ since, until, ...limit }, context) => {
+  if (until !== undefined && until < since)
+    refuse(context, ['until'], 'DATE_ORDER', [
+      `ends on ${until}, before it begins on ${since}`,
+      'check the two dates'
+    ])
+  if (!limit.graphite_g && !limit.acid_g && !limit.oxidiser_g && !limit.total_g)
+    refuse(context, [], 'MISSING_FIELD', [
+      'this limit limits nothing',
+      'write graphite, acid, oxidiser or total, as the assessment says'
+    ])
+})
+
 /** One file: the maker as customers see it, and the people behind the roles. */
 export const producerRecord = fields({
   name: text(),
@@ -38,6 +65,9 @@ export const producerRecord = fields({
       manganese: maybe(quantity('mg/kg', 'above 0'))
     })
   ),
+  'charge-limits': maybe(list(chargeLimit)),
+  /** Room the furnace stands in, for the worst its gases could come to. */
+  room: maybe(quantity('m³', 'above 0')),
   roles: list(
     fields({
       role: text(),
@@ -181,7 +211,16 @@ export const materialRecord = fields({
   quantity: quantity('g', 'above 0'),
   expires: maybe(date()),
   moisture: maybe(quantity('%', 'from 0 to 100')),
-  composition: maybe(list(fields({ substance: text(), fraction: quantity('%', 'from 0 to 100') }))),
+  composition: maybe(
+    list(
+      fields({
+        substance: text(),
+        fraction: quantity('%', 'from 0 to 100'),
+        /** What per cents of ammonia water are of: the label says, or its maker. */
+        as: maybe(z.enum(['NH3', 'NH4OH']))
+      })
+    )
+  ),
   'supplier-values': maybe(list(fields({ what: text(), value: text() }))),
   /** Where its supplier's classification is from. */
   'safety-data-sheet': maybe(safetyDataSheet),
