@@ -59,7 +59,10 @@ function stateOf(root) {
   const sources = readdirSync(join(root, 'src'), { recursive: true }).filter(name =>
     /\.(?:ts|json)$/u.test(name)
   )
-  const names = [...sources.map(name => join('src', name)), 'tsconfig.json', 'package.json']
+  const names = [
+    ...sources.map(name => join('src', name)),
+    ...['tsconfig.json', 'package.json', join('bin', 'bundle.js')]
+  ]
   const hash = createHash('sha256')
   for (const name of names.sort()) hash.update(`\n${name}\n`).update(readFileSync(join(root, name)))
   return hash.digest('hex').slice(0, 32)
@@ -82,6 +85,9 @@ export async function bundle(root, folder, entry) {
     // What only some commands need stays in files of its own.
     splitting: true,
     packages: 'external',
+    // The build of yaml for browsers parses the same in 0.7 of the time: the one for Node asks the
+    // environment at each sign it reads whether to log it.
+    alias: { yaml: join(root, 'node_modules', 'yaml', 'browser', 'index.js') },
     platform: 'node',
     format: 'esm',
     charset: 'utf8',
