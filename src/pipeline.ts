@@ -170,7 +170,7 @@ function judgeRecords<Kind extends Records>(
   const found = [
     ...problems,
     ...said,
-    ...checkCertificates(content.certificates, byNumber),
+    ...checkCertificates(content, byNumber),
     ...checkShipments(content.shipments.values(), byNumber),
     ...checkSuppliers(content),
     ...checkTexts(content, lots)

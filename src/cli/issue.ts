@@ -1,13 +1,14 @@
 /** lotfolio issue: freeze what a lot's certificate says, and enter it in the register. */
 
 import { join, relative } from 'node:path'
-import { Command } from 'commander'
+import { Command, Option } from 'commander'
 import { documentOf } from '../documents/frozen-schema.ts'
 import { readFrozen } from '../documents/frozen.ts'
 import { registerOfLot } from '../documents/issued.ts'
 import { evidenceIn } from '../documents/papers.ts'
 import { isError, type SourceFile } from '../problem.ts'
 import { ownChain } from '../records/own-chain.ts'
+import { inspectionTypes } from '../records/schemas/lots.ts'
 import type { CertificateOrder } from '../records/types.ts'
 import { documentName } from '../register/compare.ts'
 import type { RegisterEvent } from '../register/events.ts'
@@ -39,9 +40,12 @@ Examples:
   lotfolio issue EB-26-001
   lotfolio issue FL-26-003 --date 2026-03-24 --by "quality manager"
   lotfolio issue EB-26-006 --reason "date of the ash test corrected"
+  lotfolio issue FL-26-003 --type 3.1 --shipment SH-26-02
 
 What the certificate says is frozen: it never changes again. A correction is a new revision with a
 reason; the old one stays in the register. The PDF goes to the archive folder: back that up.
+A type of EN 10204 declares compliance with the order of a shipment; without one the certificate is
+a certificate of analysis.
 Exit code: 0 when the certificate is issued, 1 when not, 2 for wrong usage.`
 
 export const issueCommand = (): Command =>
@@ -53,6 +57,13 @@ export const issueCommand = (): Command =>
     .option('--by <ROLE>', 'role that answers for it (default: who let the lot go)')
     .option('--number <NUMBER>', 'its number (default: the one after the last)')
     .option('--reason <TEXT>', 'why a certificate that stands is corrected')
+    .addOption(
+      new Option(
+        '--type <TYPE>',
+        'EN 10204: 2.1 declaration, 2.2 test report, 3.1 inspection certificate (default: none)'
+      ).choices(inspectionTypes)
+    )
+    .option('--shipment <ID>', 'shipment whose order it declares compliance with')
     .option('--key <ID>', 'key to sign with (default: the newest this computer has)')
     .option('--unsigned', 'do not sign')
     .option('--archive <DIR>', 'folder for the PDF as issued (default: archive beside the records)')
@@ -100,7 +111,8 @@ async function makeReady(
   const chain = ownChain(files, lot)
   if (!chain) throw new Failure(`no record has the lot number ${lot}`)
   const newRecord = orderNeeded(files, chain, lot, register, { ...wishes, date })
-  const all = newRecord ? [...chain, asFile(content, newRecord)] : chain
+  // The order may name what the lot itself does not: its shipment.
+  const all = newRecord ? ownChain([...files, asFile(content, newRecord)], lot)! : chain
   const own = registerOfLot(register, lot)
   const { order, text, problems } = readyCertificate(all, lot, date, own)
   process.stderr.write(problemsText(problems))

@@ -4,6 +4,7 @@ import type { SourceFile } from '../problem.ts'
 import { certificateFile, certificateText } from '../records/certificate-text.ts'
 import { loadContent } from '../records/content.ts'
 import { nextNumber } from '../records/draft.ts'
+import type { InspectionType } from '../records/schemas/lots.ts'
 import type { CertificateOrder, Content } from '../records/types.ts'
 import type { IssuedRegister } from '../documents/issued.ts'
 import { nextOrder } from '../documents/to-issue.ts'
@@ -16,6 +17,8 @@ export interface Wishes {
   readonly by?: string
   readonly number?: string
   readonly reason?: string
+  readonly type?: InspectionType
+  readonly shipment?: string
 }
 
 /** A new record to be written beside the others. */
@@ -50,14 +53,16 @@ export function orderNeeded(
 
 /** The record that waits says it all: what was asked for otherwise is not passed over. */
 function refuseWishes(
-  { number, revision, signatory, reason }: CertificateOrder,
+  { number, revision, signatory, reason, type, shipment }: CertificateOrder,
   wishes: Wishes
 ): undefined {
   const waits = `${number}, revision ${revision}, waits to be issued`
   for (const [option, wish, said] of [
     ['--number', wishes.number, number],
     ['--by', wishes.by, signatory],
-    ['--reason', wishes.reason, reason]
+    ['--reason', wishes.reason, reason],
+    ['--type', wishes.type, type],
+    ['--shipment', wishes.shipment, shipment]
   ] as const)
     if (wish !== undefined && wish !== said)
       throw new Failure(
@@ -70,7 +75,7 @@ function newOrder(
   files: readonly SourceFile[],
   lot: string,
   register: IssuedRegister,
-  { date, by, number, reason }: Wishes
+  { date, by, number, reason, ...wishes }: Wishes
 ): CertificateOrder {
   const signatory = by ?? decidedBy(content, lot)
   const current = register.issued.findLast(
@@ -87,6 +92,7 @@ function newOrder(
       lot,
       issued: date,
       signatory,
+      ...typeOf(content, current, wishes),
       reason
     }
   if (reason !== undefined)
@@ -98,7 +104,24 @@ function newOrder(
     lot,
     issued: date,
     signatory,
+    type: wishes.type,
+    shipment: wishes.shipment,
     reason: undefined
+  }
+}
+
+/** A revision keeps the type of what it corrects, unless told otherwise. */
+function typeOf(
+  { certificates }: Content,
+  { number, revision }: Pick<CertificateOrder, 'number' | 'revision'>,
+  wishes: Pick<Wishes, 'type' | 'shipment'>
+): Pick<CertificateOrder, 'type' | 'shipment'> {
+  const before = certificates.find(
+    ({ record }) => record.number === number && record.revision === revision
+  )?.record
+  return {
+    type: wishes.type ?? before?.type,
+    shipment: wishes.shipment ?? before?.shipment
   }
 }
 

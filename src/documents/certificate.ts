@@ -1,20 +1,12 @@
-/** A lot's certificate of analysis, or its preview where none was issued. */
+/** A lot's certificate, or its preview where none was issued. */
 
 import type { CertificateOrder, Producer } from '../records/types.ts'
 import { hazardText } from './hazards.ts'
-import { answerOf, certificateUrl, lotFacts, lotUrl, resultRows, type Sections } from './lot.ts'
+import { typedPart } from './inspection.ts'
+import { certificateUrl, lotFacts, lotUrl, type Sections } from './lot.ts'
 import type { LotView } from './lot-view.ts'
 import type { CertificateDocument, ProducerText } from './types.ts'
 import { dateText, marks, ruleTexts } from './words.ts'
-
-/** What a certificate of analysis is, and is not. */
-const statements = [
-  'The results relate only to the lot named here, as sampled and tested.',
-  'U is the expanded uncertainty for a coverage probability of about 95 %; k is its coverage factor.',
-  'This certificate is issued by the producer. It is no report of an accredited laboratory and no inspection document to EN 10204.',
-  'Heating and bench results are no fire-resistance rating.',
-  'Not to be reproduced except in full.'
-]
 
 const previewStatement =
   'This is a preview: no certificate has been issued on this lot, and nobody answers for these figures yet.'
@@ -33,24 +25,20 @@ export function certificateDocument(
 ): CertificateDocument {
   const sections: Sections = new Set(view.grade.public ?? [])
   const site = producer.site?.replace(/\/$/u, '')
-  const results = resultRows(view)
+  const { typeFacts, ...typed } = typedPart(view, order)
   return {
-    title: 'Certificate of analysis',
+    ...typed,
     lot: view.lot,
     ...(order ? issuedPart(order) : { preview: true, mark: marks.preview, dated: view.made }),
     language: 'en',
     paper,
     producer: producerText(producer),
-    facts: [{ label: 'Lot', text: view.lot }, ...lotFacts(view, sections)],
-    answer: answerOf(view),
-    results,
-    notMeasured: view.grade.notMeasured ?? [],
+    facts: [{ label: 'Lot', text: view.lot }, ...typeFacts, ...lotFacts(view, sections)],
     decisionRule: ruleTexts[view.rule],
     release: view.status,
-    ...hazardText(view.grade.hazards, view.hazards, results),
+    ...hazardText(view.grade.hazards, view.hazards, typed.results),
     cautions: view.grade.cautions ?? [],
-    traceability: view.traceability,
-    statements: order ? statements : [previewStatement, ...statements],
+    statements: order ? typed.statements : [previewStatement, ...typed.statements],
     ...(site === undefined
       ? {}
       : { url: `${site}/${order ? certificateUrl(order.number) : lotUrl(view.lot)}` })

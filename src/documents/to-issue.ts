@@ -1,11 +1,12 @@
 /** What a certificate would say if it were issued now. */
 
 import type { JudgedLot } from '../judge/types.ts'
-import type { CertificateOrder, Content, Entry } from '../records/types.ts'
+import type { CertificateOrder, Content, Entry, Grade } from '../records/types.ts'
 import { revisionOf } from '../register/standing.ts'
 import { producerText } from './certificate.ts'
 import { madeFrom, originOf } from './chain.ts'
 import { freeze } from './frozen.ts'
+import { givesOwnResults } from './inspection.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { lotDocument, type Sections } from './lot.ts'
 import { lotDataOf } from './lot-data.ts'
@@ -30,6 +31,10 @@ export const nextOrder = (
 ): Entry<CertificateOrder> | undefined =>
   certificates.find(({ record }) => record.lot === lot && waits(register, record))
 
+/** A paper without results of tests on the lot carries none in its data either. */
+const sectionsFor = (open: NonNullable<Grade['public']>, { type }: CertificateOrder): Sections =>
+  new Set(open.filter(section => givesOwnResults(type) || section !== 'results'))
+
 /**
  * The frozen text of a certificate.
  *
@@ -44,7 +49,7 @@ export function certificateToIssue(
   const producer = content.producer.record
   const paper = producer.paper ?? 'A4'
   const view = viewLot(content, lot, originOf(madeFrom(content), lot.evaluated.lot))
-  const sections: Sections = new Set(view.grade.public ?? [])
+  const sections = sectionsFor(view.grade.public ?? [], order)
   const document = orderedDocument(view, { producer, issued, paper }, order)
   const earlier = papersOfLot(view, { producer, orders: [], issued, edition: 'public', paper })
   const data = lotDataOf(

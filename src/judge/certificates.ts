@@ -2,19 +2,27 @@
 
 import { type Problem, problemAt } from '../problem.ts'
 import { decisionOn, isSellable } from '../quality/status.ts'
-import type { CertificateOrder, Entry } from '../records/types.ts'
+import type { CertificateOrder, Entry, Records } from '../records/types.ts'
+import { checkInspection } from './inspection.ts'
 import type { JudgedLot } from './types.ts'
 
-/** Everything that speaks against the certificates ordered on the lots, sorted by number and revision. */
+/** Everything that speaks against the certificates ordered on the lots. */
 export function checkCertificates(
-  certificates: readonly Entry<CertificateOrder>[],
+  records: Records,
   lots: ReadonlyMap<string, JudgedLot>
 ): Problem[] {
+  const { certificates } = records
   return certificates.flatMap((entry, index) => {
     const lot = lots.get(entry.record.lot)
     const before = certificates[index - 1]
     const last = before?.record.number === entry.record.number ? before.record : undefined
-    return lot ? [...checkIssued(entry, lot), ...checkRevision(entry, last)] : []
+    return lot
+      ? [
+          ...checkIssued(entry, lot),
+          ...checkRevision(entry, last),
+          ...checkInspection(records, entry, lot)
+        ]
+      : []
   })
 }
 

@@ -318,22 +318,32 @@ function checkCertificates(check: Check): void {
   for (const entry of certificates) {
     refer(check, entry, ['lot'], entry.record.lot, sellable, 'batch or foil lot')
     refer(check, entry, ['signatory'], entry.record.signatory, roles, 'role of the producer')
+    checkShipmentOf(check, entry)
   }
   for (const entry of shipments.values())
     for (const [index, { lot }] of entry.record.contents.entries())
       refer(check, entry, ['contents', index, 'lot'], lot, sellable, 'batch or foil lot')
 }
 
-/** A complaint names a shipment, and a lot that was in it. */
+/** Whoever names a shipment and a lot means a lot that was in it. */
+function checkShipmentOf(
+  check: Check,
+  entry: Entry<{ readonly shipment?: string | undefined; readonly lot: string }>
+): void {
+  const { shipment, lot } = entry.record
+  const { shipments } = check.content
+  refer(check, entry, ['shipment'], shipment, shipments, 'shipment')
+  const contents = shipments.get(shipment ?? '')?.record.contents
+  const sent = contents && new Map(contents.map(part => [part.lot, part]))
+  refer(check, entry, ['lot'], lot, sent, `lot in shipment ${shipment}`)
+}
+
 function checkComplaints(check: Check): void {
-  const { shipments, complaints } = check.content
+  const { complaints } = check.content
   const roles = rolesOf(check)
   for (const entry of complaints.values()) {
-    const { shipment, lot, returned = [], decision } = entry.record
-    refer(check, entry, ['shipment'], shipment, shipments, 'shipment')
-    const contents = shipments.get(shipment)?.record.contents
-    const sent = contents && new Map(contents.map(part => [part.lot, part]))
-    refer(check, entry, ['lot'], lot, sent, `lot in shipment ${shipment}`)
+    const { returned = [], decision } = entry.record
+    checkShipmentOf(check, entry)
     refer(check, entry, ['decision', 'by'], decision?.by, roles, 'role of the producer')
     for (const [index, part] of returned.entries())
       refer(

@@ -46,7 +46,8 @@ export function nearestTo(text: string, candidates: Iterable<string>): string | 
 
 /** 'did you mean X?' or the whole choice. */
 export function suggestion(text: string, candidates: readonly string[], what: string): string {
-  const best = nearestTo(text, candidates)
+  // A number a digit off is another number, seldom a slip.
+  const best = /\p{L}/u.test(text) ? nearestTo(text, candidates) : undefined
   if (best !== undefined) return `did you mean ${best}?`
   if (candidates.length === 0) return 'nothing of the kind is recorded yet'
   const shown = candidates.slice(0, 12).join(', ')

@@ -132,6 +132,14 @@ export const shipmentRecord = fields({
   notes: maybe(text())
 })
 
+/**
+ * Types of inspection document: declaration of compliance, test report, inspection certificate.
+ *
+ * Source: EN 10204:2004, table of types; from memory, not checked against the print.
+ */
+export const inspectionTypes = ['2.1', '2.2', '3.1'] as const
+export type InspectionType = (typeof inspectionTypes)[number]
+
 /** A certificate on a lot: that it exists, since when, and who answers for it. */
 export const certificateRecord = fields({
   number: identifier(),
@@ -139,5 +147,9 @@ export const certificateRecord = fields({
   lot: identifier(),
   issued: date(),
   signatory: text(),
+  /** Without one it is a certificate of analysis. */
+  type: maybe(z.enum(inspectionTypes)),
+  /** The shipment whose order it declares compliance with: never public. */
+  shipment: maybe(identifier()),
   reason: maybe(text())
 })
