@@ -171,7 +171,7 @@ function judgeRecords<Kind extends Records>(
     ...problems,
     ...said,
     ...checkCertificates(content, byNumber),
-    ...checkShipments(content.shipments.values(), byNumber),
+    ...checkShipments(content, byNumber, asOf),
     ...checkSuppliers(content),
     ...checkTexts(content, lots)
   ]

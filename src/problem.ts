@@ -68,6 +68,7 @@ export const problemCodes = {
   NOT_RELEASABLE: 'error',
   NOT_CERTIFIABLE: 'error',
   NOT_SHIPPABLE: 'error',
+  SHEET_OWED: 'warning',
   CERTIFICATE_FORMAT: 'error',
   CERTIFICATE_DIFFERS: 'error',
   CERTIFICATE_STANDS: 'warning',

@@ -123,6 +123,7 @@ const commands = [
   'papers',
   'schemas',
   'setup',
+  'ship',
   'sign',
   'start',
   'trace',

@@ -14,6 +14,7 @@ import { newCommand } from './new.ts'
 import { papersCommand } from './papers.ts'
 import { schemasCommand } from './schemas.ts'
 import { setupCommand } from './setup.ts'
+import { shipCommand } from './ship.ts'
 import { signCommand } from './sign.ts'
 import { startCommand } from './start.ts'
 import { traceCommand } from './trace.ts'
@@ -68,6 +69,7 @@ const commands = (): Command[] => [
   signCommand(),
   verifyCommand(),
   joinCommand(),
+  shipCommand(),
   traceCommand()
 ]
 

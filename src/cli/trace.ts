@@ -1,6 +1,6 @@
 /** lotfolio trace: what went into a lot, what was made from it, and who holds some. */
 
-import { basename, dirname, relative } from 'node:path'
+import { relative } from 'node:path'
 import { Command, Option } from 'commander'
 import { csvText } from '../data/csv.ts'
 import { recallRows, stepRows, traceData } from '../documents/recall.ts'
@@ -9,10 +9,10 @@ import { traceText } from '../documents/trace-tree.ts'
 import { isError, type SourceFile } from '../problem.ts'
 import { loadContent } from '../records/content.ts'
 import { Failure } from '../site/failure.ts'
-import { readMarker } from '../site/marker.ts'
 import { readContent } from '../site/read-content.ts'
 import { folderFrom, userFolder } from './folders.ts'
 import { asOfOption, contentOption } from './options.ts'
+import { isPublic } from './public-folder.ts'
 import { count } from './report.ts'
 import { refuseStray } from './usage.ts'
 import { writeOver } from './write.ts'
@@ -89,12 +89,4 @@ async function writeRecall(typed: string, text: string): Promise<void> {
   process.stdout.write(
     `Wrote ${relative(userFolder(process.env), path)}: private, names customers\n`
   )
-}
-
-/** Whether a file would lie in a public site, there already or to be built. */
-async function isPublic(path: string): Promise<boolean> {
-  const folder = dirname(path)
-  if (folder === path) return false
-  if (basename(folder) === '_site' || (await readMarker(folder)) === 'public') return true
-  return isPublic(folder)
 }

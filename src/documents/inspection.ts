@@ -10,7 +10,7 @@ import type { CertificateOrder } from '../records/types.ts'
 import { answerOf, resultRows } from './lot.ts'
 import type { LotView } from './lot-view.ts'
 import { typicalRow } from './result-row.ts'
-import type { Answer, CertificateDocument, Fact, ResultRow } from './types.ts'
+import type { CertificateDocument, Fact, ResultRow } from './types.ts'
 
 /** The parts of a certificate that differ by its type. */
 type TypedPart = Pick<
@@ -81,7 +81,6 @@ export function typedPart(
     ...part,
     title: titles[type],
     typeFacts,
-    answer: complying(view, type),
     results: part.results.filter(({ basis }) => type !== '3.1' || basis === 'measured'),
     statements: said
   }
@@ -100,6 +99,10 @@ const ownPart = (view: LotView): Part => ({
 /** No figure of the lot itself, nor what its instruments were traced to. */
 const withoutOwn = (view: LotView, type: InspectionType): Part => ({
   ...ownPart(view),
+  answer: {
+    word: view.word,
+    sentence: `Declared to comply with the order: grade ${view.grade.id}, revision ${view.grade.revision}.`
+  },
   results: type === '2.2' ? typicalRows(view) : [],
   notMeasured: [],
   traceability: []
@@ -111,15 +114,3 @@ const typicalRows = ({ grade }: LotView): ResultRow[] =>
     const quantity = quantityOf(key)
     return quantity && reading ? [typicalRow(quantity, reading.decimal)] : []
   })
-
-/** Every type declares compliance; one that gives the lot's own results also counts the limits. */
-function complying(view: LotView, type: InspectionType): Answer {
-  const { word, sentence } = answerOf(view)
-  const { id, revision } = view.grade
-  return {
-    word,
-    sentence: givesOwnResults(type)
-      ? `Declared to comply with the order. ${sentence}`
-      : `Declared to comply with the order: grade ${id}, revision ${revision}.`
-  }
-}

@@ -6,6 +6,7 @@ import { dustText } from '../hazards/dust.ts'
 import { type Language, statementEdition } from '../hazards/statements.ts'
 import { findSubstance } from '../hazards/substances.ts'
 import { isPictogram } from '../figures/pictograms.ts'
+import { monthsLater } from '../records/dates.ts'
 import type { Container } from '../records/types.ts'
 import { type LabelHazards, spelt, type Worded } from './label-hazards.ts'
 import type { LabelBlock, LabelContent, LabelDocument, LabelWish } from './label-types.ts'
@@ -13,7 +14,6 @@ import { labelWords } from './label-words/index.ts'
 import { lotUrl } from './lot.ts'
 import type { LotView } from './lot-view.ts'
 import type { ProducerText } from './types.ts'
-import { monthsLater } from './words.ts'
 
 export interface LabelInputs {
   readonly view: LotView

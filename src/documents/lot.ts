@@ -1,12 +1,13 @@
 /** A lot's page, from what any edition may know of it. */
 
 import { quantityOf, titleInSentence } from '../quantities.ts'
+import { monthsLater } from '../records/dates.ts'
 import { reasonedClasses } from './computed-hazards.ts'
 import { hazardText } from './hazards.ts'
 import type { LotView } from './lot-view.ts'
 import { placesFrom, resultRow, typicalRow } from './result-row.ts'
 import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.ts'
-import { dateText, kindTexts, listText, marks, monthsLater, ruleTexts, unparted } from './words.ts'
+import { dateText, kindTexts, listText, marks, ruleTexts, unparted } from './words.ts'
 import { workingOf } from './working.ts'
 
 export const lotUrl = (lot: string): string => `lots/${lot}/`

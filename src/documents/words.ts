@@ -24,16 +24,6 @@ export function dateText(date: string): string {
   return `${Number(day)} ${months[Number(month) - 1]} ${year}`
 }
 
-/** The day some months later; the last of the month where it has no such day. */
-export function monthsLater(date: string, months: number): string {
-  const [year, month, day] = date.split('-').map(Number) as [number, number, number]
-  const count = year * 12 + (month - 1) + months
-  const [laterYear, laterMonth] = [Math.floor(count / 12), (count % 12) + 1]
-  const lastDay = new Date(Date.UTC(laterYear, laterMonth, 0)).getUTCDate()
-  const two = (part: number) => String(part).padStart(2, '0')
-  return `${laterYear}-${two(laterMonth)}-${two(Math.min(day, lastDay))}`
-}
-
 /** Units a number must not be parted from at the end of a line. */
 const UNIT = String.raw`(?:%|°C|K|kg|mg|g|mL|L|µL|mm|cm|m|µm|min|h|s|d|MPa|kPa|mol/L|g/cm³|mL/g)`
 

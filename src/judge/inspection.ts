@@ -55,11 +55,20 @@ export function checkInspection(
 const article = (type: InspectionType) => (type === '3.1' ? 'an' : 'a')
 
 /** Each type declares compliance with an order: one has to be named. */
-function againstOrder({ shipments }: Records, { shipment }: CertificateOrder): Refusal[] {
+function againstOrder({ shipments }: Records, { shipment, lot }: CertificateOrder): Refusal[] {
   const why = 'it declares compliance with an order, and none is named'
   if (shipment === undefined)
     return [{ field: 'type', why, instead: `name the shipment under 'shipment:', or ${ANALYSIS}` }]
   const sent = shipments.get(shipment)
+  const accepted = sent?.record.contents.some(part => part.lot === lot && part.accepted)
+  if (accepted)
+    return [
+      {
+        field: 'shipment',
+        why: `the customer takes ${lot} though it misses a limit of the order`,
+        instead: ANALYSIS
+      }
+    ]
   return sent && sent.record.order === undefined
     ? [
         {

@@ -3,8 +3,9 @@
  * tagged after PDF/UA-1. The same document gives the same bytes.
  */
 
+import type { TableSection } from '../documents/shipment-types.ts'
 import type { CertificateDocument } from '../documents/types.ts'
-import { fontOf } from './fonts.ts'
+import { noonOf, openFile, type Paper } from './file.ts'
 import {
   drawBanner,
   drawFeet,
@@ -15,14 +16,14 @@ import {
   markOf
 } from './furniture.ts'
 import { drawHead } from './head.ts'
-import { PdfFile, type Subset } from './pdfkit.ts'
+import type { Element, PdfFile, Subset } from './pdfkit.ts'
+import { drawTableSection } from './plain-table.ts'
 import { groupResults } from './results.ts'
 import { drawSections } from './sections.ts'
 import { areaOf, Sheet, textWidthOn } from './sheet.ts'
 import { drawResults } from './table.ts'
-import { openFaces, styles } from './text.ts'
+import { styles } from './text.ts'
 import { type Words, wordsIn } from './words.ts'
-import type { Info } from './xmp.ts'
 
 /** Height of the results' heading, column titles and a short row. */
 const KEPT_WITH_HEADING = 70
@@ -68,40 +69,21 @@ export async function archivalTwin(document: CertificateDocument): Promise<Uint8
   return writePdf(openPdf(document, words, 'PDF/A-1b'), document, words)
 }
 
-function openPdf(document: CertificateDocument, words: Words, subset: Subset): PdfFile {
-  const pdf = new PdfFile({
-    pdfVersion: subset === 'PDF/A-1b' ? '1.4' : '1.7',
-    subset,
-    tagged: true,
-    lang: document.language,
-    displayTitle: true,
-    info: infoOf(document, words),
-    font: fontOf('regular'),
-    autoFirstPage: false,
-    bufferPages: true
-  })
-  openFaces(pdf)
-  return pdf
-}
+const openPdf = (document: CertificateDocument, words: Words, subset: Subset): PdfFile =>
+  openFile(paperOf(document, words), subset)
 
-/** Noon in UTC of the day the document stands for. */
-const datedOf = (document: CertificateDocument): Date => new Date(`${document.dated}T12:00:00Z`)
+/** What the file says of itself. */
+const paperOf = (document: CertificateDocument, words: Words): Paper => ({
+  title: `${document.title}, ${identityOf(document, words)}`,
+  author: document.producer.name,
+  subject: `${words.lot} ${document.lot}`,
+  language: document.language,
+  dated: document.dated
+})
 
-function infoOf(document: CertificateDocument, words: Words): Info {
-  return {
-    Title: `${document.title}, ${identityOf(document, words)}`,
-    Author: document.producer.name,
-    Subject: `${words.lot} ${document.lot}`,
-    Creator: 'Lotfolio',
-    Producer: 'PDFKit',
-    CreationDate: datedOf(document),
-    ModDate: datedOf(document)
-  }
-}
-
-function attach(
+export function attach(
   pdf: PdfFile,
-  document: CertificateDocument,
+  document: Pick<CertificateDocument, 'dated'>,
   { name, bytes }: Attachment,
   words: Words
 ): void {
@@ -110,8 +92,8 @@ function attach(
     type: 'application/json',
     relationship: 'Data',
     description: words.attachments[name] ?? words.attachment,
-    creationDate: datedOf(document),
-    modifiedDate: datedOf(document)
+    creationDate: noonOf(document.dated),
+    modifiedDate: noonOf(document.dated)
   })
 }
 
@@ -121,20 +103,41 @@ function writePdf(
   words: Words,
   fingerprint?: string
 ): Uint8Array {
+  drawCertificate(pdf, document, words, fingerprint === undefined ? {} : { fingerprint })
+  return pdf.finish()
+}
+
+/** What a certificate is drawn with beside its document. */
+export interface Extras {
+  readonly fingerprint?: string
+  /** Of a customer's copy: the limits of the customer. */
+  readonly limits?: TableSection
+  /** What it is a part of, where a file holds several papers. */
+  readonly whole?: Element
+}
+
+/** Draw a certificate on pages of its own. */
+export function drawCertificate(
+  pdf: PdfFile,
+  document: CertificateDocument,
+  words: Words,
+  { fingerprint, limits, whole }: Extras
+): void {
   const mark = markOf(document, words)
   const size = document.paper === 'A4' ? 'A4' : 'LETTER'
   const foot = footLines(pdf, document, words, textWidthOn(size))
-  const sheet = new Sheet(pdf, areaOf(size, footHeight(foot)), page => {
+  const startPage = (page: Sheet) => {
     if (mark !== undefined) drawBanner(page, mark, false)
     drawRunningHead(page, document)
-  })
+  }
+  const sheet = new Sheet(pdf, areaOf(size, footHeight(foot)), startPage, whole)
   if (mark !== undefined) drawBanner(sheet, mark, true)
   drawHead(sheet, document, words)
   drawResultsSection(sheet, document, words)
+  if (limits) drawTableSection(sheet, limits, words)
   drawSections(sheet, document, words, fingerprint)
   drawFeet(sheet, foot, words)
   sheet.root.end()
-  return pdf.finish()
 }
 
 function drawResultsSection(sheet: Sheet, document: CertificateDocument, words: Words): void {

@@ -52,7 +52,10 @@ export function drawBanner(sheet: Sheet, mark: string, first: boolean): void {
 }
 
 /** Producer and title above a rule, at the top of each further page. */
-export function drawRunningHead(sheet: Sheet, document: CertificateDocument): void {
+export function drawRunningHead(
+  sheet: Sheet,
+  document: Pick<CertificateDocument, 'producer' | 'title'>
+): void {
   const { pdf, area } = sheet
   const baseline = firstBaseline(footStyle, sheet.y)
   const producer = firstLine(sheet, document.producer.name)
@@ -81,8 +84,12 @@ export function footLines(
 ): string[] {
   const name = document.number === undefined ? '' : `${words.certificate} `
   const text = `${name}${identityOf(document, words)}  ·  ${words.lot} ${document.lot}`
-  return wrapText(pdf, footStyle, text, width - widthOf(pdf, footStyle, words.page(999, 999)))
+  return wrapFoot(pdf, text, words, width)
 }
+
+/** A text as it stands below each page of `width`, beside the page's number. */
+export const wrapFoot = (pdf: Pdf, text: string, words: Words, width: number): string[] =>
+  wrapText(pdf, footStyle, text, width - widthOf(pdf, footStyle, words.page(999, 999)))
 
 export const footHeight = (lines: readonly string[]): number => heightOf(footStyle, lines)
 
@@ -91,7 +98,7 @@ export function drawFeet(sheet: Sheet, lines: readonly string[], words: Words): 
   const { pdf, area } = sheet
   const y = area.bottom + ABOVE_FOOT
   for (let index = 0; index < sheet.pages; index += 1) {
-    pdf.switchToPage(index)
+    pdf.switchToPage(sheet.before + index)
     sheet.artifact(() => {
       pdf.lineWidth(0.4).strokeColor(BLACK)
       pdf.moveTo(area.left, y).lineTo(sheet.right, y).stroke()

@@ -22,7 +22,10 @@ export function drawHead(sheet: Sheet, document: CertificateDocument, words: Wor
   drawAnswer(sheet, document)
 }
 
-function drawProducer(sheet: Sheet, { producer }: CertificateDocument): void {
+export function drawProducer(
+  sheet: Sheet,
+  { producer }: Pick<CertificateDocument, 'producer'>
+): void {
   const contacts = [producer.email, producer.telephone].join('  ·  ')
   const lines = [producer.address.join(', '), contacts, ...(producer.site ? [producer.site] : [])]
   sideBySide(
@@ -33,16 +36,21 @@ function drawProducer(sheet: Sheet, { producer }: CertificateDocument): void {
 }
 
 function drawTitle(sheet: Sheet, document: CertificateDocument, words: Words): void {
-  const { number, revision, issued } = document
+  const { title, number, revision, issued } = document
   const details = [
     ...(revision === undefined ? [] : [`${words.revision} ${revision}`]),
     ...(issued === undefined ? [] : [`${words.issued} ${issued}`])
   ].join('  ·  ')
+  drawTitleLine(sheet, title, number ?? words.noNumber, details)
+}
+
+/** The title, its number level with it, and what there is to say of that below. */
+export function drawTitleLine(sheet: Sheet, title: string, number: string, details: string): void {
   sideBySide(
     sheet,
-    () => sheet.paragraph(sheet.root, 'H1', styles.title, document.title, ...leftColumn(sheet)),
+    () => sheet.paragraph(sheet.root, 'H1', styles.title, title, ...leftColumn(sheet)),
     () => {
-      right(sheet, styles.lead, number ?? words.noNumber)
+      right(sheet, styles.lead, number)
       if (details !== '') right(sheet, styles.body, details)
     }
   )

@@ -39,7 +39,7 @@ export function drawSections(
   drawEnd(sheet, document.preview ? words.endOfPreview : words.end)
 }
 
-function drawTexts(sheet: Sheet, heading: string, texts: readonly string[]): void {
+export function drawTexts(sheet: Sheet, heading: string, texts: readonly string[]): void {
   if (texts.length === 0) return
   drawSection(sheet, heading, KEPT_LINES * styles.body.leading, () =>
     texts.forEach((text, index) => {
@@ -56,7 +56,7 @@ function drawHazards(sheet: Sheet, hazards: HazardText, words: Words): void {
 }
 
 /** The last line of the last page, below a rule. */
-function drawEnd(sheet: Sheet, text: string): void {
+export function drawEnd(sheet: Sheet, text: string): void {
   sheet.ensureSpace(END_HEIGHT, text)
   sheet.rule(0.8)
   sheet.y += 4

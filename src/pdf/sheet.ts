@@ -53,17 +53,24 @@ export class Sheet {
   readonly root: Element
   /** Where the next block starts. */
   y: number
+  /** Pages of the file before this document's. */
+  readonly before: number
   /** Where the text starts on this page. */
   private start: number
   private readonly startPage: (sheet: Sheet) => void
 
-  /** @param startPage draws what stands at the top of each further page and moves `y` below it */
-  constructor(pdf: Pdf, area: Area, startPage: (sheet: Sheet) => void) {
+  /**
+   * @param startPage draws what stands at the top of each further page and moves `y` below it
+   * @param whole what this document is a part of, where a file holds several
+   */
+  constructor(pdf: Pdf, area: Area, startPage: (sheet: Sheet) => void, whole?: Element) {
     this.pdf = pdf
     this.area = area
     this.startPage = startPage
-    this.root = pdf.struct('Document')
-    pdf.addStructure(this.root)
+    this.root = pdf.struct(whole ? 'Part' : 'Document')
+    if (whole) whole.add(this.root)
+    else pdf.addStructure(this.root)
+    this.before = pdf.bufferedPageRange().count
     pdf.addPage({ size: area.size, margin: 0 })
     this.y = area.top
     this.start = area.top
@@ -78,8 +85,9 @@ export class Sheet {
     return this.area.bottom - this.y
   }
 
+  /** Pages of this document. */
   get pages(): number {
-    return this.pdf.bufferedPageRange().count
+    return this.pdf.bufferedPageRange().count - this.before
   }
 
   newPage(): void {

@@ -51,8 +51,15 @@ export interface Words {
   readonly linkTo: string
   readonly check: string
   readonly checkText: string
+  readonly checkCopyText: string
+  readonly copyOf: string
   readonly fingerprint: string
   readonly qr: (url: string) => string
+  readonly shipment: string
+  readonly sent: string
+  readonly together: string
+  readonly packFor: (shipment: string) => string
+  readonly endOfList: string
   readonly end: string
   readonly endOfPreview: string
   readonly attachment: string
@@ -115,8 +122,16 @@ const en: Words = {
   check: 'Check this copy',
   checkText:
     'The page below tells whether this certificate still stands. It shows the same fingerprint, and compares this file as a whole.',
+  copyOf: 'Customer’s copy of certificate',
+  checkCopyText:
+    'The page below tells whether the certificate that this is a copy of still stands, and shows the same fingerprint.',
   fingerprint: 'Fingerprint',
   qr: url => `QR code of the address ${url}`,
+  shipment: 'Shipment',
+  sent: 'Sent',
+  together: 'Together',
+  packFor: shipment => `Papers for shipment ${shipment}`,
+  endOfList: 'End of packing list',
   end: 'End of certificate',
   endOfPreview: 'End of preview',
   attachment: 'Data of this document',

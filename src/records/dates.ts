@@ -16,8 +16,10 @@ export function latestDate({
   materials,
   grades
 }: Records): string {
-  const decided = ({ status = [], regraded = [], asFound = [], counted = [] }: Batch | Foil) =>
-    [...status, ...regraded, ...asFound, ...counted].map(({ on }) => on)
+  const decided = (lot: Batch | Foil) => {
+    const { status = [], regraded = [], asFound = [], counted = [], retested = [] } = lot
+    return [...status, ...regraded, ...asFound, ...counted, ...retested].map(({ on }) => on)
+  }
   const foundingDays = [
     ...[...materials.values()].map(({ record }) => record.received),
     ...[...grades.values()].flat().map(({ record }) => record.validFrom)
@@ -39,7 +41,10 @@ export function latestDate({
       ...decided(record)
     ]),
     ...certificates.map(({ record }) => record.issued),
-    ...[...shipments.values()].map(({ record }) => record.sent),
+    ...[...shipments.values()].flatMap(({ record: { sent, safetyDataSheets = [] } }) => [
+      sent,
+      ...safetyDataSheets.map(sheet => sheet.sent)
+    ]),
     ...[...complaints.values()].flatMap(({ record }) => daysOf(record))
   ]
   return (days.length > 0 ? days : foundingDays).sort().at(-1) ?? ''
@@ -51,3 +56,13 @@ const daysOf = ({ received, told = [], returned = [], decision }: Complaint): st
   ...returned.flatMap(part => [part.on, ...(part.decision ? [part.decision.on] : [])]),
   ...(decision ? [decision.on] : [])
 ]
+
+/** The day some months later; the last of the month where it has no such day. */
+export function monthsLater(date: string, months: number): string {
+  const [year, month, day] = date.split('-').map(Number) as [number, number, number]
+  const count = year * 12 + (month - 1) + months
+  const [laterYear, laterMonth] = [Math.floor(count / 12), (count % 12) + 1]
+  const lastDay = new Date(Date.UTC(laterYear, laterMonth, 0)).getUTCDate()
+  const two = (part: number) => String(part).padStart(2, '0')
+  return `${laterYear}-${two(laterMonth)}-${two(Math.min(day, lastDay))}`
+}

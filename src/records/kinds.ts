@@ -4,14 +4,9 @@ import type { z } from 'zod'
 import type { SourceFile } from '../problem.ts'
 import { complaintRecord } from './schemas/complaint.ts'
 import { gradeRecord } from './schemas/grade.ts'
-import {
-  batchRecord,
-  certificateRecord,
-  expansionRecord,
-  foilRecord,
-  shipmentRecord
-} from './schemas/lots.ts'
+import { batchRecord, certificateRecord, expansionRecord, foilRecord } from './schemas/lots.ts'
 import { mappingRecord } from './schemas/mapping.ts'
+import { shipmentRecord } from './schemas/shipment.ts'
 import {
   instrumentRecord,
   materialRecord,

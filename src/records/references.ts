@@ -30,6 +30,7 @@ export function checkReferences(content: Records, unread: ReadonlySet<string>): 
   checkFoils(check)
   checkCertificates(check)
   checkComplaints(check)
+  checkSheetsOnce(check)
   return check.problems
 }
 
@@ -338,6 +339,29 @@ function checkShipmentOf(
   refer(check, entry, ['lot'], lot, sent, `lot in shipment ${shipment}`)
 }
 
+/**
+ * Each revision of a safety data sheet stands once. Its grades are not looked up: one lot's own chain of
+ * records has few of them, and a lot whose grade no sheet names cannot be sent.
+ */
+function checkSheetsOnce(check: Check): void {
+  const { producer } = check.content
+  const seen = new Set<string>()
+  for (const [index, { id, revision }] of (producer?.record.safetyDataSheets ?? []).entries()) {
+    const key = JSON.stringify([id, revision])
+    if (seen.has(key))
+      check.problems.push(
+        problemAt(
+          producer!.at(['safetyDataSheets', index, 'revision']),
+          'DUPLICATE_ID',
+          `revision ${revision} of ${id} is there twice`,
+          'a later sheet has the next revision'
+        )
+      )
+    seen.add(key)
+  }
+}
+
+/** A complaint names a shipment, and a lot that was in it. */
 function checkComplaints(check: Check): void {
   const { complaints } = check.content
   const roles = rolesOf(check)
@@ -345,14 +369,30 @@ function checkComplaints(check: Check): void {
     const { returned = [], decision } = entry.record
     checkShipmentOf(check, entry)
     refer(check, entry, ['decision', 'by'], decision?.by, roles, 'role of the producer')
-    for (const [index, part] of returned.entries())
+    for (const [index, { container, decision: fate }] of returned.entries()) {
+      const field = ['returned', index]
+      refer(check, entry, [...field, 'decision', 'by'], fate?.by, roles, 'role of the producer')
+      const known = containersOf(check, entry.record)
       refer(
         check,
         entry,
-        ['returned', index, 'decision', 'by'],
-        part.decision?.by,
-        roles,
-        'role of the producer'
+        [...field, 'container'],
+        container,
+        known,
+        'such container in the shipment'
       )
+    }
   }
+}
+
+/** Containers of a lot in a shipment, by number; undefined where the shipment is not there. */
+function containersOf(
+  { content }: Check,
+  { shipment, lot }: { readonly shipment: string; readonly lot: string }
+): ReadonlyMap<string, unknown> | undefined {
+  const contents = content.shipments.get(shipment)?.record.contents.filter(one => one.lot === lot)
+  return (
+    contents &&
+    new Map(contents.flatMap(({ containers = [] }) => containers.map(one => [one.number, one])))
+  )
 }

@@ -5,13 +5,8 @@ import type { FieldPath, Place, SourceFile } from '../problem.ts'
 import type { complaintRecord } from './schemas/complaint.ts'
 import type { gradeRecord } from './schemas/grade.ts'
 import type { mappingRecord } from './schemas/mapping.ts'
-import type {
-  batchRecord,
-  certificateRecord,
-  expansionRecord,
-  foilRecord,
-  shipmentRecord
-} from './schemas/lots.ts'
+import type { batchRecord, certificateRecord, expansionRecord, foilRecord } from './schemas/lots.ts'
+import type { shipmentRecord } from './schemas/shipment.ts'
 import type {
   instrumentRecord,
   materialRecord,

@@ -7,6 +7,7 @@ import type { SiteDocument } from '../documents/types.ts'
 import type { SiteOptions } from '../pipeline.ts'
 import type { Problem } from '../problem.ts'
 import { plainFault } from './failure.ts'
+import { carryOver } from './kept.ts'
 import { archiveFor, type Otherwise, otherwiseProblems } from './originals.ts'
 import { realFolder, refuseUnfit } from './output-folder.ts'
 import { paperCache } from './paper-cache.ts'
@@ -72,6 +73,7 @@ async function replaceSite(site: SiteDocument, out: string, options: Ready, step
   const fresh = await makeTemporary(out)
   try {
     const notes = await writeSite(site, fresh, { ...options, out }, steps)
+    if (site.edition === 'workshop') await carryOver(out, fresh)
     await swapIn(fresh, out)
     return notes
   } catch (error) {

@@ -34,6 +34,7 @@ const rows: readonly (readonly [args: readonly string[], status: number])[] = [
   [['verify', 'content/producer.yaml'], 1],
   [['join', 'content'], 0],
   [['keys', '--make', '--retire', 'x'], 2],
+  [['ship', 'SH-1'], 1],
   [['trace', 'EB-1'], 0],
   [['build', '--edition', 'all'], 2],
   [[], 2]

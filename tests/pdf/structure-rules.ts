@@ -12,8 +12,11 @@ interface Node {
 }
 
 /** What may stand where; texts and annotations aside. */
+const blocks = ['P', 'H1', 'H2', 'H3', 'Table', 'Figure']
 const allowed: Readonly<Record<string, readonly string[]>> = {
-  Document: ['P', 'H1', 'H2', 'H3', 'Table', 'Figure'],
+  /** Blocks, or where a file holds several papers, a part for each. */
+  Document: [...blocks, 'Part'],
+  Part: blocks,
   Table: ['TR'],
   TR: ['TH', 'TD'],
   TH: ['P'],
@@ -34,7 +37,7 @@ export function structureFaults(pdf: Objects): string[] {
   return [
     ...nodes.flatMap(nestingFaults),
     ...nodes.filter(({ tag }) => tag === 'Table').flatMap(table => tableFaults(pdf, table)),
-    ...headingFaults(nodes.map(({ tag }) => tag).filter(tag => /^H\d$/.test(tag))),
+    ...papersIn(roots[0]!).flatMap(paper => headingFaults(flat(paper).map(({ tag }) => tag))),
     ...(nodes.some(({ tag, dict }) => tag === 'Figure' && !pdf.text(dict['/Alt']))
       ? ['a figure has no words in its place']
       : []),
@@ -89,8 +92,14 @@ const pagesOf = (root: Node): Set<Value | undefined> =>
       .map(({ dict }) => dict['/Pg'])
   )
 
+/** Each paper has headings of its own; a file of parts holds nothing beside them. */
+function papersIn(root: Node): readonly Node[] {
+  const parts = root.children.filter(({ tag }) => tag === 'Part')
+  return parts.length > 0 && parts.length === root.children.length ? parts : [root]
+}
+
 function headingFaults(tags: readonly string[]): string[] {
-  const levels = tags.map(tag => Number(tag.slice(1)))
+  const levels = tags.filter(tag => /^H\d$/.test(tag)).map(tag => Number(tag.slice(1)))
   const jumps = levels.some((level, index) => level > (levels[index - 1] ?? 0) + 1)
   const titles = levels.filter(level => level === 1).length
   return [

@@ -92,6 +92,7 @@ const elsewhere: Partial<Record<string, string>> = {
   INCOMPATIBLE: 'tests/evaluate/process-doubts.test.ts',
   HOTTER_THAN_DILUTION: 'tests/evaluate/process-doubts.test.ts',
   UNSAID_STRENGTH: 'tests/evaluate/liquor.test.ts',
+  SHEET_OWED: 'tests/judge/shipments.test.ts',
   CERTIFICATE_FORMAT: 'tests/documents/frozen.test.ts',
   CERTIFICATE_DIFFERS: 'tests/documents/drift.test.ts',
   CERTIFICATE_STANDS: 'tests/documents/drift.test.ts',

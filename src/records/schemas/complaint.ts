@@ -13,6 +13,8 @@ const returnDecision = fields({
 
 const returnedPart = fields({
   on: date(),
+  /** By its number, where whole containers came back. */
+  container: maybe(identifier()),
   mass: quantity('g', 'above 0'),
   decision: maybe(returnDecision)
 })

@@ -18,6 +18,7 @@ import {
   whole
 } from '../fields.ts'
 import { container, fillsByLanguage, keeping } from './container.ts'
+import { quantityKeys } from './common.ts'
 
 /** What a limit holds for. Flake is judged by the lot mean alone. */
 export const scopes = ['lot mean', 'every sheet', 'every reading'] as const
@@ -74,6 +75,13 @@ function checkBounds({ min, max, target, tolerance }: Bounds, context: z.Refinem
     )
 }
 
+/** Why a process figure has no limit, and what to do. */
+const PROCESS = (key: string) =>
+  [
+    `'${key}' is a process figure, which customers never see, and can have no limit`,
+    'take it out'
+  ] as const
+
 /** One optional entry for every quantity, by its key. */
 export const perQuantity = <Schema extends z.ZodType>(entry: (quantity: Quantity) => Schema) =>
   z.strictObject(
@@ -81,6 +89,14 @@ export const perQuantity = <Schema extends z.ZodType>(entry: (quantity: Quantity
       Object.values(quantities).map(quantity => [quantity.key, entry(quantity).optional()])
     ) as Record<QuantityKey, z.ZodOptional<Schema>>
   )
+
+/** Limits one customer sets beyond those of the grade: of figures that customers see. */
+export const customerLimits = perQuantity(({ unit }) => limitIn(unit)).superRefine(
+  (limits, context) => {
+    for (const { key, side } of Object.values(quantities))
+      if (limits[key] && side === 'process') refuse(context, [key], 'INVALID_VALUE', PROCESS(key))
+  }
+)
 
 export const decisionRules = ['simple', 'rounded', 'guarded'] as const
 
@@ -110,6 +126,8 @@ export const gradeRecord = fields({
   /** The same storage in a form labels can say in every language. */
   keep: maybe(keeping),
   'retest-after-months': maybe(whole(1)),
+  /** Quantities that change with age: measured again before a lot is sent after that time. */
+  retest: maybe(list(z.enum(quantityKeys))),
   'cas-number': maybe(text()),
   'safety-data-sheet': maybe(text()),
   hazards: maybe(
@@ -132,6 +150,7 @@ export const gradeRecord = fields({
   cautions: maybe(list(text()))
 }).superRefine((grade, context) => {
   checkLimits(grade, context)
+  checkRetest(grade, context)
   checkPublic(grade.public ?? [], context)
 })
 
@@ -148,6 +167,22 @@ function checkPublic(
     ])
 }
 
+/** A retest is judged by the grade's limits, so each quantity needs one. */
+function checkRetest(
+  grade: {
+    readonly retest?: readonly QuantityKey[] | undefined
+    readonly limits: { readonly [Key in QuantityKey]?: Limit | undefined }
+  },
+  context: z.RefinementCtx
+): void {
+  for (const [index, key] of (grade.retest ?? []).entries())
+    if (!grade.limits[key])
+      refuse(context, ['retest', index], 'INVALID_VALUE', [
+        `${key} has no limit in this grade to be tested against again`,
+        'give it a limit, or take it out'
+      ])
+}
+
 /** Limits hold for figures customers see; only sheets come in numbers. */
 function checkLimits(
   grade: { kind: 'flake' | 'foil'; limits: { [Key in QuantityKey]?: Limit | undefined } },
@@ -155,19 +190,11 @@ function checkLimits(
 ): void {
   for (const { key, side } of Object.values(quantities)) {
     const limit = grade.limits[key]
-    const refuse = (path: string[], message: string, hint: string) =>
-      context.addIssue({ code: 'custom', path, message, params: { code: 'INVALID_VALUE', hint } })
-    if (limit && side === 'process')
-      refuse(
-        ['limits', key],
-        `'${key}' is a process figure, which customers never see, and can have no limit`,
-        'take it out'
-      )
+    if (limit && side === 'process') refuse(context, ['limits', key], 'INVALID_VALUE', PROCESS(key))
     if (limit?.of && limit.of !== 'lot mean' && grade.kind === 'flake')
-      refuse(
-        ['limits', key, 'of'],
+      refuse(context, ['limits', key, 'of'], 'INVALID_VALUE', [
         `a limit of flake holds for the lot mean, got '${limit.of}'`,
         "take 'of:' out"
-      )
+      ])
   }
 }

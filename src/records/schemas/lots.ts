@@ -14,6 +14,7 @@ import {
 import { foilTestBlock } from './foil-tests.ts'
 import { reportedResults } from './reported.ts'
 import { sources } from './source.ts'
+import { retests } from './retest.ts'
 import { flakeTestBlock } from './tests.ts'
 
 /** What a charge's part is for. */
@@ -73,6 +74,7 @@ export const batchRecord = fields({
   tests: maybe(flakeTestBlock),
   hazards: maybe(lotHazards),
   reported: maybe(reportedResults),
+  retested: maybe(retests),
   ...lotTail
 })
 
@@ -118,18 +120,8 @@ export const foilRecord = fields({
   sheets: maybe(list(sheet)),
   tests: maybe(foilTestBlock),
   reported: maybe(reportedResults),
+  retested: maybe(retests),
   ...lotTail
-})
-
-/** What left the workshop, and to whom. Private: no customer ever reaches a public page. */
-export const shipmentRecord = fields({
-  number: identifier(),
-  sent: date(),
-  customer: text(),
-  order: maybe(text()),
-  contents: list(fields({ lot: identifier(), mass: quantity('g', 'above 0') })),
-  by: maybe(text()),
-  notes: maybe(text())
 })
 
 /**

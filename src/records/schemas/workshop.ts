@@ -68,6 +68,17 @@ export const producerRecord = fields({
   'charge-limits': maybe(list(chargeLimit)),
   /** Room the furnace stands in, for the worst its gases could come to. */
   room: maybe(quantity('m³', 'above 0')),
+  /** Revisions of the safety data sheets, each from the day it is in force; who has them is private. */
+  'safety-data-sheets': maybe(
+    list(
+      fields({
+        id: identifier(),
+        revision: whole(1),
+        'valid-from': date(),
+        grades: list(identifier())
+      })
+    )
+  ),
   roles: list(
     fields({
       role: text(),

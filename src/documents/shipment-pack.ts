@@ -1,0 +1,82 @@
+/** Everything that goes with a shipment, or what is missing for it. */
+
+import type { JudgedLot } from '../judge/types.ts'
+import type { Content, Shipment } from '../records/types.ts'
+import { producerText } from './certificate.ts'
+import { customerCopy } from './customer-copy.ts'
+import type { Issued, IssuedRegister } from './issued.ts'
+import { packingList } from './packing-list.ts'
+import type { ShipmentPack } from './shipment-types.ts'
+
+export interface PackInputs {
+  readonly content: Content
+  readonly lots: readonly JudgedLot[]
+  readonly register: IssuedRegister
+  readonly paper: 'A4' | 'Letter'
+}
+
+/** The pack of a shipment; or one sentence for each thing its records lack. */
+export function shipmentPack(shipment: Shipment, inputs: PackInputs): ShipmentPack | string[] {
+  const { content, lots, register, paper } = inputs
+  const producer = content.producer.record
+  const byNumber = new Map(lots.map(lot => [lot.evaluated.lot, lot]))
+  const parts = shipment.contents.map(part => ({
+    part,
+    lot: byNumber.get(part.lot),
+    issued: certificateFor(content, register, shipment, part.lot)
+  }))
+  const ready = parts.flatMap(({ part, lot, issued }) =>
+    lot && issued ? [{ part, lot, issued }] : []
+  )
+  const missing = [
+    ...missingPacking(shipment),
+    ...parts.flatMap(({ part, issued }) =>
+      issued ? [] : [`${part.lot} has no certificate that stands: npm run issue -- ${part.lot}`]
+    )
+  ]
+  if (missing.length > 0 || ready.length < parts.length) return missing
+  return {
+    packingList: packingList({
+      shipment,
+      producer: producerText(producer),
+      paper,
+      products: new Map(ready.map(({ part, lot }) => [part.lot, lot.grade.title])),
+      certificates: ready.map(({ issued: { revision } }) => certificateText(revision))
+    }),
+    copies: ready.map(one => customerCopy({ ...one, shipment, producer }))
+  }
+}
+
+const certificateText = ({ number, revision, lot }: Issued['revision']) =>
+  `${number}, revision ${revision}, on lot ${lot}.`
+
+function missingPacking({ number, contents, packing }: Shipment): string[] {
+  const loose = contents.filter(({ containers }) => !containers).map(({ lot }) => lot)
+  return [
+    ...(packing ? [] : [`shipment ${number} does not say how it is packed: add 'packing:'`]),
+    ...loose.map(lot => `${lot} is in no container: add 'containers:' to its line`)
+  ]
+}
+
+/**
+ * The certificate on a lot that stands: the one ordered for this shipment, or the latest that was
+ * ordered for none. One that was ordered for another shipment declares compliance with another order.
+ */
+function certificateFor(
+  { certificates }: Content,
+  { issued }: IssuedRegister,
+  { number }: Shipment,
+  lot: string
+): Issued | undefined {
+  const orderedFor = ({ revision }: Issued) =>
+    certificates.find(
+      ({ record }) => record.number === revision.number && record.revision === revision.revision
+    )?.record.shipment
+  const standing = issued.filter(
+    ({ state, revision }) => state === 'current' && revision.lot === lot
+  )
+  return (
+    standing.findLast(one => orderedFor(one) === number) ??
+    standing.findLast(one => orderedFor(one) === undefined)
+  )
+}

@@ -1,0 +1,60 @@
+/** The papers of a shipment: each by itself, and all of them as one file. */
+
+import type { CustomerCopy, ShipmentPack } from '../documents/shipment-types.ts'
+import { attach, drawCertificate } from './certificate.ts'
+import { openFile } from './file.ts'
+import { drawPackingList } from './packing-list.ts'
+import type { Element, PdfFile } from './pdfkit.ts'
+import { type Words, wordsIn } from './words.ts'
+
+/** The PDF of a customer's copy, with the lot's figures attached. */
+export async function customerCopyPdf(copy: CustomerCopy): Promise<Uint8Array> {
+  const { document } = copy
+  const words = wordsIn(document.language)
+  const pdf = openFile({
+    title: `${document.title}, ${copy.name}`,
+    author: document.producer.name,
+    subject: `${words.lot} ${document.lot}`,
+    language: document.language,
+    dated: document.dated
+  })
+  attach(pdf, document, { name: 'data.json', bytes: bytesOf(copy.data) }, words)
+  drawCopy(pdf, copy, words)
+  return pdf.finish()
+}
+
+/** All papers of a shipment as one file: the packing list first, then the copies. */
+export async function packPdf({ packingList, copies }: ShipmentPack): Promise<Uint8Array> {
+  const words = wordsIn(packingList.language)
+  const pdf = openFile({
+    title: words.packFor(packingList.number),
+    author: packingList.producer.name,
+    subject: `${words.shipment} ${packingList.number}`,
+    language: packingList.language,
+    dated: packingList.dated
+  })
+  for (const { document, name, data } of copies)
+    attach(pdf, document, { name: `${name}.json`, bytes: bytesOf(data) }, words)
+  const whole = pdf.struct('Document')
+  pdf.addStructure(whole)
+  drawPackingList(pdf, packingList, words, whole)
+  for (const copy of copies) drawCopy(pdf, copy, words, whole)
+  whole.end()
+  return pdf.finish()
+}
+
+const bytesOf = (text: string): Uint8Array => Buffer.from(text, 'utf8')
+
+function drawCopy(
+  pdf: PdfFile,
+  { document, fingerprint, limits }: CustomerCopy,
+  words: Words,
+  whole?: Element
+): void {
+  drawCertificate(
+    pdf,
+    document,
+    { ...words, checkText: words.checkCopyText, certificate: words.copyOf },
+    { fingerprint, ...(limits ? { limits } : {}), ...(whole ? { whole } : {}) }
+  )
+}

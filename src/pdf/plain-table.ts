@@ -1,0 +1,176 @@
+/** A table of texts under a heading: its head repeated on each page, rows never split. Lengths in points. */
+
+import type { TableSection } from '../documents/shipment-types.ts'
+import type { Table } from '../documents/types.ts'
+import type { Element, Pdf } from './pdfkit.ts'
+import type { Sheet } from './sheet.ts'
+import {
+  drawLine,
+  firstBaseline,
+  GREY,
+  HAIRLINE,
+  heightOf,
+  type Style,
+  styles,
+  widthOf,
+  wrapText
+} from './text.ts'
+import type { Words } from './words.ts'
+
+const GAP = 10
+const PADDING = 2.5
+const AFTER = 8
+
+/** Widest a column of numbers or short words grows before its texts are broken. */
+const MOST = 150
+
+const headStyle = { ...styles.smallStrong, colour: GREY }
+
+interface Column {
+  readonly x: number
+  readonly width: number
+  readonly numeric: boolean
+}
+
+/** Draw the heading, the table and what is to be said of it at the cursor. */
+export function drawTableSection(
+  sheet: Sheet,
+  { heading, table, texts }: TableSection,
+  words: Words
+): void {
+  const columns = layColumns(sheet, table)
+  const rows = table.rows.map(row => planRow(sheet.pdf, columns, row))
+  const titles = planHead(sheet.pdf, columns, table)
+  const first = rows[0]?.height ?? 0
+  sheet.ensureSpace(styles.lead.leading + 3 + titles.height + first, heading)
+  sheet.paragraph(sheet.root, 'H2', styles.lead, heading)
+  sheet.y += 3
+  const element = sheet.element(sheet.root, 'Table')
+  const head = sheet.element(element, 'TR')
+  drawCells(sheet, columns, titles, (draw, _index) =>
+    sheet.tagged(head, 'TH', draw, { scope: 'Column' })
+  )
+  head.end()
+  sheet.rule(0.4)
+  rows.forEach((row, index) => {
+    if (row.height > sheet.space) continueTable(sheet, columns, titles, words)
+    else if (index > 0) sheet.rule(0.3, HAIRLINE)
+    sheet.assertSpace(row.height, table.rows[index]![0] ?? '')
+    drawRow(sheet, element, columns, row)
+  })
+  element.end()
+  sheet.rule(0.8)
+  sheet.y += 3
+  for (const text of texts) sheet.paragraph(sheet.root, 'P', styles.small, text)
+  sheet.y += AFTER
+}
+
+/** Cells broken into lines, and the height they take. */
+interface Planned {
+  readonly cells: readonly { readonly lines: readonly string[]; readonly style: Style }[]
+  readonly height: number
+}
+
+/** The first column takes what the others, as wide as their texts, leave. */
+function layColumns({ pdf, area }: Sheet, { columns, rows }: Table): Column[] {
+  const widths = columns.map(({ title }, index) =>
+    Math.min(
+      MOST,
+      Math.max(
+        widthOf(pdf, headStyle, title),
+        ...rows.map(row =>
+          widthOf(pdf, index === 0 ? styles.strong : styles.body, row[index] ?? '')
+        )
+      ) + 1
+    )
+  )
+  const spare =
+    area.width - widths.reduce((sum, width) => sum + width, 0) - GAP * (widths.length - 1)
+  const widest = widths.indexOf(Math.max(...widths))
+  const fitted = widths.map((width, index) => (index === widest ? width + spare : width))
+  let x = area.left
+  return columns.map(({ numeric }, index) => {
+    const column = { x, width: fitted[index]!, numeric }
+    x += column.width + GAP
+    return column
+  })
+}
+
+function planned(
+  pdf: Pdf,
+  columns: readonly Column[],
+  texts: readonly string[],
+  styleOf: (index: number) => Style
+): Planned {
+  const cells = columns.map(({ width }, index) => {
+    const style = styleOf(index)
+    return { lines: wrapText(pdf, style, texts[index] ?? '', width), style }
+  })
+  const height = Math.max(...cells.map(({ lines, style }) => heightOf(style, lines))) + 2 * PADDING
+  return { cells, height }
+}
+
+const planRow = (pdf: Pdf, columns: readonly Column[], row: readonly string[]): Planned =>
+  planned(pdf, columns, row, index => (index === 0 ? styles.strong : styles.body))
+
+const planHead = (pdf: Pdf, columns: readonly Column[], { columns: heads }: Table): Planned =>
+  planned(
+    pdf,
+    columns,
+    heads.map(({ title }) => title),
+    () => headStyle
+  )
+
+/** The head once more, for the eye alone, at the top of a new page. */
+function continueTable(
+  sheet: Sheet,
+  columns: readonly Column[],
+  titles: Planned,
+  words: Words
+): void {
+  sheet.rule(0.8)
+  sheet.newPage()
+  sheet.artifact(
+    () =>
+      drawLine(
+        sheet.pdf,
+        headStyle,
+        words.continued,
+        sheet.area.left,
+        firstBaseline(headStyle, sheet.y)
+      ),
+    'Pagination'
+  )
+  sheet.y += headStyle.leading
+  drawCells(sheet, columns, titles, draw => sheet.artifact(draw, 'Pagination'))
+  sheet.rule(0.4)
+}
+
+function drawRow(sheet: Sheet, table: Element, columns: readonly Column[], row: Planned): void {
+  const element = sheet.element(table, 'TR')
+  drawCells(sheet, columns, row, (draw, index) =>
+    sheet.tagged(element, index === 0 ? 'TH' : 'TD', draw, index === 0 ? { scope: 'Row' } : {})
+  )
+  element.end()
+}
+
+/** Numbers end at their column's right edge, words begin at its left. */
+function drawCells(
+  sheet: Sheet,
+  columns: readonly Column[],
+  { cells, height }: Planned,
+  mark: (draw: () => void, index: number) => void
+): void {
+  const { pdf, y } = sheet
+  cells.forEach(({ lines, style }, index) => {
+    const { x, width, numeric } = columns[index]!
+    mark(() => {
+      lines.forEach((line, row) => {
+        const text = line.trimEnd()
+        const left = numeric ? x + width - widthOf(pdf, style, text) : x
+        drawLine(pdf, style, text, left, firstBaseline(style, y + PADDING) + row * style.leading)
+      })
+    }, index)
+  })
+  sheet.y += height
+}
