@@ -132,8 +132,8 @@ export function strayColumns({ sheet, columns, rows, named }: Lines, mapping: Ma
 /** A line with more entries than headings; or fewer, where a comma parts entries and decimals alike. */
 function unevenRow(sheet: Sheet, width: number, row: readonly Cell[]): Problem[] {
   const beyond = row.slice(width).find(({ text }) => text !== '')
-  const isShort = sheet.delimiter === 'comma' && row.length < width
-  const at = beyond ?? (isShort ? row.at(-1) : undefined)
+  const isUneven = sheet.delimiter === 'comma' && row.length !== width
+  const at = beyond ?? (isUneven ? row.at(-1) : undefined)
   if (!at) return []
   return [
     cellProblem(sheet, at, [], 'NOT_A_TABLE', [

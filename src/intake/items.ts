@@ -28,6 +28,8 @@ type Bag = Map<string, { filling: Filling; at: number; value: Value }[]>
 interface Group {
   readonly row: readonly Cell[]
   readonly bag: Bag
+  /** Fields whose entry could not be read: that was said. */
+  readonly failed: Set<string>
 }
 
 /** Read every line by the columns that fill something. */
@@ -50,8 +52,10 @@ export function takeItems(
       const cell = row[filling.column.index]
       if (!cell || cell.text === '') continue
       const value = readValue(reader, filling, cell)
-      if ('code' in value) problems.push(value)
-      else put(filling.to.level === 'part' ? part : group.bag, filling, fillings, value)
+      if ('code' in value) {
+        problems.push(value)
+        group.failed.add(filling.to.field)
+      } else put(filling.to.level === 'part' ? part : group.bag, filling, fillings, value)
     }
   }
   const whole = [...groups.values()].filter(({ bag }) => bag.size > 0)
@@ -104,7 +108,7 @@ function groupFor(
   const name = reading ?? (keyed && keyed.column.name)
   const told =
     name === ALL_LINES ? '' : name === undefined ? `line ${index}` : textAt(lines, name, row)
-  const group = groups.get(told) ?? { row, bag: new Map() }
+  const group = groups.get(told) ?? { row, bag: new Map(), failed: new Set() }
   groups.set(told, group)
   return group
 }
@@ -115,9 +119,13 @@ function put(bag: Bag, filling: Filling, fillings: readonly Filling[], value: Va
 }
 
 /** A field the record needs, without an entry: told at the line, where it can be filled in. */
-function missingIn(sheet: Sheet, { row, bag }: Group, fillings: readonly Filling[]): Problem[] {
+function missingIn(
+  sheet: Sheet,
+  { row, bag, failed }: Group,
+  fillings: readonly Filling[]
+): Problem[] {
   return fillings.flatMap(({ to, column, mapped }, index) => {
-    if (to.level !== 'reading') return []
+    if (to.level !== 'reading' || failed.has(to.field)) return []
     const given = bag.get(to.field) ?? []
     const isOwn = mapped.where && to.shape.is === 'list'
     if (isOwn ? given.some(({ at }) => at === index) : given.length > 0) return []
@@ -194,20 +202,26 @@ export function styleOf(
   fillings: readonly Filling[]
 ): NumberStyle | Problem {
   const stated = { decimal: mapping.file?.decimal, thousands: mapping.file?.thousands }
-  if (stated.decimal !== undefined) return stated
   const numbers = lines.rows
     .filter(row => !isSkipped(lines, mapping, row))
     .flatMap(row => numbersIn(lines, fillings, row))
   const point = numbers.find(({ shown }) => shown === 'point')
   const comma = numbers.find(({ shown }) => shown === 'comma')
-  if (point && comma) {
-    const later = point.cell.range[0] > comma.cell.range[0] ? point : comma
-    return cellProblem(lines.sheet, later.cell, [later.name], 'AMBIGUOUS_NUMBER', [
-      `${quoted(later.cell.text)} has another decimal mark than ${quoted((later === point ? comma : point).cell.text)}`,
-      'mend the file where it is made: one of the two was typed by hand, or parts thousands'
+  const [first] = numbers
+  const mayBeCut = lines.sheet.delimiter === 'comma' && stated.decimal !== 'point'
+  if (mayBeCut && first && !point && !comma)
+    return cellProblem(lines.sheet, first.cell, [first.name], 'AMBIGUOUS_NUMBER', [
+      `no number here has decimals, and a comma parts the entries: it may have cut ${quoted(first.cell.text)} short`,
+      "write 'decimal: point' under 'file:' in the mapping if these are whole numbers"
     ])
-  }
-  return { ...stated, decimal: point ? 'point' : comma ? 'comma' : undefined }
+  if (stated.decimal !== undefined || !point || !comma)
+    return { ...stated, decimal: stated.decimal ?? (point ? 'point' : comma && 'comma') }
+  const [later, earlier] =
+    point.cell.range[0] > comma.cell.range[0] ? [point, comma] : [comma, point]
+  return cellProblem(lines.sheet, later.cell, [later.name], 'AMBIGUOUS_NUMBER', [
+    `${quoted(later.cell.text)} has another decimal mark than ${quoted(earlier.cell.text)}`,
+    'mend the file where it is made: one of the two was typed by hand, or parts thousands'
+  ])
 }
 
 function numbersIn(lines: Lines, fillings: readonly Filling[], row: readonly Cell[]) {

@@ -100,7 +100,7 @@ function overwritten(text: string, node: Node, value: RecordValue, inFlow: boole
   if (isCollection(node) && !node.flow && typeof value !== 'string')
     return { start, end, text: indented(blockText(value), columnOf(text, start)).trimStart() }
   const isBlockScalar = /^[|>]/u.test(text.slice(start))
-  const made = inFlow || isCollection(node) ? flowText(value) : blockText(value)
+  const made = inFlow || typeof value !== 'string' ? flowText(value) : blockText(value)
   return { start, end, text: isBlockScalar ? `${made}\n` : made }
 }
 
@@ -143,15 +143,30 @@ export function replacedEntry(text: string, seq: YAMLSeq, item: Node, value: Rec
 }
 
 /** A field taken out: whole lines, or its part of a `{ }` with a comma. */
-export const withoutField = (text: string, map: YAMLMap, pair: Pair): Splice =>
-  without(text, startOf(pair.key as Node), endOfPair(pair), Boolean(map.flow))
+export function withoutField(text: string, map: YAMLMap, pair: Pair): Splice {
+  if (map.items.length === 1) return emptied(map, '{}')
+  const start = startOf(pair.key as Node)
+  const next = map.items[map.items.indexOf(pair) + 1]
+  const isBehindDash = text.slice(lineStart(text, start), start).trim() !== ''
+  // The first field of an entry shares its line with the dash: the next one takes its place.
+  if (!map.flow && isBehindDash && next) return { start, end: startOf(next.key as Node), text: '' }
+  return without(text, start, endOfPair(pair), Boolean(map.flow))
+}
 
 /** An entry taken out: whole lines, or its part of a `[ ]` with a comma. */
-export const withoutEntry = (text: string, seq: YAMLSeq, item: Node): Splice => {
+export function withoutEntry(text: string, seq: YAMLSeq, item: Node): Splice {
+  if (seq.items.length === 1) return emptied(seq, '[]')
   const start = startOf(item)
-  const dash = seq.flow ? start : text.lastIndexOf('-', start)
+  const dash = seq.flow ? start : text.lastIndexOf('-', start - 1)
   return without(text, dash, endOf(item)!, Boolean(seq.flow))
 }
+
+/** The last of a group or list taken out: what is left says that it is one. */
+const emptied = (node: YAMLMap | YAMLSeq, text: string): Splice => ({
+  start: startOf(node),
+  end: endOf(node)!,
+  text
+})
 
 function without(text: string, start: number, end: number, inFlow: boolean): Splice {
   if (!inFlow) return { start: lineStart(text, start), end: nextLine(text, end), text: '' }

@@ -1,5 +1,9 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Change, changed } from '../../src/records/edit.ts'
+import { parseRecord } from '../../src/records/document.ts'
+import { type Change, changed, plainData, type RecordValue } from '../../src/records/edit.ts'
 
 const edited = (text: string, ...changes: [Change['path'], Change['value']][]) =>
   changed(
@@ -80,4 +84,98 @@ describe('a record changed in place', () => {
       '\uFEFFa: 1\r\nb: 2\r\nc: 3\r\n'
     )
   })
+})
+
+const demo = readdirSync('content', { recursive: true, encoding: 'utf8' })
+  .filter(path => /\.yaml$/u.test(path))
+  .map(path => readFileSync(join('content', path), 'utf8'))
+
+type Spot = { readonly path: (string | number)[]; readonly value: RecordValue }
+
+/** Every field and entry of a record. */
+function spotsIn(value: RecordValue, path: (string | number)[] = []): Spot[] {
+  if (typeof value === 'string') return path.length > 0 ? [{ path, value }] : []
+  const inside = Array.isArray(value)
+    ? value.flatMap((part: RecordValue, n) => spotsIn(part, [...path, n]))
+    : Object.entries(value).flatMap(([name, part]) => spotsIn(part, [...path, name]))
+  return path.length > 0 ? [{ path, value }, ...inside] : inside
+}
+
+const values: fc.Arbitrary<RecordValue> = fc.oneof(
+  fc.constantFrom(
+    '1.50 g',
+    '',
+    'a: b',
+    "it's",
+    'x, y',
+    '# no',
+    '- dash',
+    '[1]',
+    '{ a }',
+    '"q"',
+    ' ',
+    'yes',
+    '1,5',
+    'null',
+    '~',
+    '&a',
+    '*a',
+    '!t',
+    '%',
+    '@x',
+    '`',
+    '> 5',
+    '|'
+  ),
+  fc
+    .string({ unit: 'grapheme', minLength: 1, maxLength: 20 })
+    .filter(text => !/[\p{C}\p{Z}]/u.test(text)),
+  fc.constantFrom<RecordValue>(['1 g', '2 g'], { a: '1 g', b: 'x: y' }, [{ a: '1 g' }, { a: '' }])
+)
+
+/** Comments put wherever a line may have one. */
+const commented = (text: string) =>
+  text.replace(/^(?!#)(.*[^|>\s])$/gmu, (line, _, at: number) =>
+    at % 3 === 0 ? `${line} # note ${at}` : line
+  )
+
+// `changed` itself refuses to lose a comment or to read otherwise than it was told.
+test('whatever is changed in the demo records, the rest stays and comments with it', () => {
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...demo),
+      fc.array(
+        fc.record({ at: fc.nat(), value: values, how: fc.constantFrom('set', 'add', 'out') }),
+        { minLength: 1, maxLength: 4 }
+      ),
+      (text, steps) => {
+        let now = commented(text)
+        for (const { at, value, how } of steps) {
+          const spots = spotsIn(plainData(now))
+          const spot = spots[at % spots.length]!
+          const isGroup = typeof spot.value === 'object' && !Array.isArray(spot.value)
+          const path =
+            how !== 'add'
+              ? spot.path
+              : isGroup
+                ? [...spot.path, 'new']
+                : Array.isArray(spot.value)
+                  ? [...spot.path, spot.value.length]
+                  : ['new-field']
+          // A group or list is filled field by field, not written over.
+          if (how === 'set' && typeof spot.value !== 'string') continue
+          const before = now
+          now = changed(now, [{ path, value: how === 'out' ? undefined : value }])
+          const kept = before.split('\n').filter(line => !now.split('\n').includes(line))
+          expect(kept.length).toBeLessThan(before.split('\n').length)
+        }
+        expect(
+          parseRecord({ path: 'x.yaml', text: now }).problems.filter(
+            ({ code }) => code === 'YAML_SYNTAX'
+          )
+        ).toEqual([])
+      }
+    ),
+    { numRuns: 150, seed: 11 }
+  )
 })
