@@ -13,7 +13,8 @@ import { labelHazards, type Worded, wordedIn } from './label-hazards.ts'
 import type { LabelDocument, LabelWish } from './label-types.ts'
 import { labelWords } from './label-words/index.ts'
 import { viewLot } from './lot-view.ts'
-import type { ProducerText } from './types.ts'
+import { lotUrl } from './lot.ts'
+import type { LabelPaper, Paper, ProducerText } from './types.ts'
 
 export interface Labels {
   /** None where any problem stands in their way. */
@@ -51,6 +52,25 @@ export function labelDocuments(
   if (problems.length > 0) return { labels: [], problems }
   const inputs = { view, producer: supplier(content, frozen), hazards, statements }
   return { labels: containers.map(one => labelDocument(inputs, wish, one)), problems }
+}
+
+/** The labels a lot's page offers, and its links to them; none where anything stands against them. */
+export function labelPapers(
+  content: Content,
+  lot: JudgedLot,
+  issued: readonly Issued[]
+): { readonly labels: readonly LabelPaper[]; readonly links: readonly Paper[] } {
+  const wish: LabelWish = { profile: 'eu-2028', languages: ['en'] }
+  const labels = labelDocuments(content, lot, issued, wish).labels.map(document => ({
+    document,
+    url: `${lotUrl(document.lot)}labels/${document.fileName}`
+  }))
+  const links = labels.map(({ document, url }) => ({
+    title: `${document.title} (PDF)`,
+    url,
+    mediaType: 'application/pdf'
+  }))
+  return { labels, links }
 }
 
 /** Who supplies it: as issued, or as the records have it. */

@@ -13,6 +13,7 @@ import { chainOf, madeFrom, originOf } from './chain.ts'
 import { gradeDocument } from './grade.ts'
 import { groupedBy } from './grouped.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
+import { labelPapers } from './labels.ts'
 import { lotDocument, lotUrl, type Sections, shownAnswer } from './lot.ts'
 import { type LotView, viewGrade, viewLot } from './lot-view.ts'
 import { lotLists } from './lot-lists.ts'
@@ -170,7 +171,10 @@ function lotPage(
       : []
   const dataUrl = `${lotUrl(view.lot)}data.json`
   const papers = paperLinks(certificates, lotPapers.issued, dataUrl)
-  const document = lotDocument(view, sections, papers)
+  const { labels, links } = graph
+    ? labelPapers(evaluated.content, lot, lotPapers.issued)
+    : { labels: [], links: [] }
+  const document = lotDocument(view, sections, [...papers, ...links])
   return {
     summary: summaryOf(view, sections),
     document,
@@ -180,6 +184,7 @@ function lotPage(
         }
       : {}),
     certificates,
+    ...(labels.length > 0 ? { labels } : {}),
     dataUrl,
     attachment: lotDataText(
       lotDataOf(

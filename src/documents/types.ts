@@ -8,6 +8,7 @@
 
 import type { VerdictWord } from '../quality/judge.ts'
 import type { HazardText, ReasonedClass } from './hazard-types.ts'
+import type { LabelDocument } from './label-types.ts'
 import type { Answer, Fact, LotListPage, LotShelf, LotSummary, StatusText } from './list-types.ts'
 import type { News } from './news-types.ts'
 import type { ReportText } from './report-text.ts'
@@ -363,6 +364,12 @@ export interface CertificatePaper {
   readonly issued?: IssuedPaper
 }
 
+/** A label that goes with a lot. */
+export interface LabelPaper {
+  readonly document: LabelDocument
+  readonly url: string
+}
+
 /** One lot with everything that is written for it. */
 export interface LotPage {
   readonly summary: LotSummary
@@ -370,6 +377,8 @@ export interface LotPage {
   readonly process?: ProcessDocument
   /** Latest certificate, or the preview; older revisions follow. None for furnace runs. */
   readonly certificates: readonly CertificatePaper[]
+  /** Of the containers its grade names; in the workshop edition, of what may be labelled. */
+  readonly labels?: readonly LabelPaper[]
   readonly dataUrl: string
   /**
    * Text of the data each certificate carries: the public part, whatever the edition, and of the chain

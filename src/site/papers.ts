@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path'
 import { issuedPaths, registerFile } from '../documents/certificate-page.ts'
 import { type IssuedRegister, noRegister } from '../documents/issued.ts'
 import { LOT_DATA_VERSION, lotDataJsonSchema } from '../documents/lot-data.ts'
-import type { CertificatePaper, LotPage, SiteDocument } from '../documents/types.ts'
+import type { CertificatePaper, LabelPaper, LotPage, SiteDocument } from '../documents/types.ts'
 import { publishedText } from '../register/published.ts'
 import { carried } from '../verify/holding.ts'
 import { sealFor } from './evidence.ts'
@@ -53,8 +53,9 @@ export async function writeCommon(folder: string, tools: PaperTools): Promise<vo
 }
 
 /** Addresses of the files beside a lot's page. */
-export const paperPaths = ({ dataUrl, certificates }: LotPage): string[] => [
+export const paperPaths = ({ dataUrl, certificates, labels = [] }: LotPage): string[] => [
   dataUrl,
+  ...labels.map(({ url }) => url),
   ...certificates.flatMap(({ url, issued }) =>
     issued ? Object.values(issuedPaths(issued)) : [url]
   )
@@ -74,7 +75,19 @@ export async function paperWriter(
     await write(folder, page.dataUrl, tools.steps.lotData(page, site))
     for (const paper of page.certificates)
       await writePaper(folder, { page, paper, renderer }, tools)
+    for (const label of page.labels ?? [])
+      await write(folder, label.url, await drawnLabel(label, renderer, tools))
   }
+}
+
+/** The PDF of a label: drawn, or kept from an earlier build. */
+function drawnLabel(
+  { document }: LabelPaper,
+  renderer: string,
+  { steps, cache }: PaperTools
+): Promise<Uint8Array> {
+  const render = () => Promise.resolve(steps.labelPdf(document))
+  return cache ? cache.paper([renderer, JSON.stringify(document)], render) : render()
 }
 
 interface Task {

@@ -4,9 +4,11 @@ import { join } from 'node:path'
 import { type Feeds, feeds } from '../data/feeds.ts'
 import { jsonLdText } from '../data/json-ld.ts'
 import { lotData } from '../data/lot-data.ts'
+import type { LabelDocument } from '../documents/label-types.ts'
 import type { CertificateDocument, LotPage, SiteDocument } from '../documents/types.ts'
 import { filters as htmlFilters } from '../html/filters.ts'
 import { certificatePdf } from '../pdf/certificate.ts'
+import { labelPdf } from '../pdf/label.ts'
 import { buildDocuments, type SiteOptions, type SiteResult } from '../pipeline.ts'
 import type { SourceFile } from '../problem.ts'
 import { codePrint } from './code-print.ts'
@@ -28,6 +30,7 @@ export interface Seal {
 export interface Steps {
   readonly buildDocuments: (files: readonly SourceFile[], options: SiteOptions) => SiteResult
   readonly certificatePdf: (document: CertificateDocument, seal: Seal) => Promise<Uint8Array>
+  readonly labelPdf: (document: LabelDocument) => Uint8Array
   readonly lotData: (page: LotPage, site: SiteDocument) => string
   /** Table, feed and sitemap. */
   readonly feeds: Feeds
@@ -47,4 +50,12 @@ const renderer = (): Promise<string> =>
   codePrint(rendererFolders.map(folder => join(projectFolder, 'src', folder)))
 
 /** The program's own steps. */
-export const steps: Steps = { buildDocuments, certificatePdf, lotData, feeds, filters, renderer }
+export const steps: Steps = {
+  buildDocuments,
+  certificatePdf,
+  labelPdf,
+  lotData,
+  feeds,
+  filters,
+  renderer
+}

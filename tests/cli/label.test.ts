@@ -1,10 +1,10 @@
 import { execFileSync } from 'node:child_process'
-import { writeFileSync } from 'node:fs'
+import { appendFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { requireTool } from '../tools.ts'
-import { demoWorkplace, lotfolio, namesIn, tree } from '../site/workplace.ts'
+import { demoWorkplace, lotfolio, namesIn, smallWorkplace, tree } from '../site/workplace.ts'
 
 const privateWords = (
   JSON.parse(readFileSync('tests/fixtures/private-words.json', 'utf8')) as { word: string }[]
@@ -25,6 +25,27 @@ describe('label', () => {
       'EB-26-012-pail-5L-de-fr.pdf',
       'EB-26-012-pouch-0.5L-de-fr.pdf'
     ])
+  })
+
+  test('writes what the workshop edition links to, and the public one does not', async () => {
+    const place = smallWorkplace()
+    appendFileSync(
+      join(place, 'content', 'grades', 'FF-1.yaml'),
+      'containers:\n  - { kind: carton, capacity: 2 L, holds: 30 g }\n'
+    )
+    await lotfolio(['label', 'FL-1'], place)
+    await lotfolio(['build'], place)
+    await lotfolio(['build', '--edition', 'workshop'], place)
+    const [label] = Object.values(tree(join(place, 'labels')))
+    const path = 'lots/FL-1/labels/FL-1-carton-2L-en.pdf'
+    expect(label).toBeDefined()
+    expect(tree(join(place, 'private'))[path]).toBe(label)
+    const page = readFileSync(join(place, 'private', 'lots', 'FL-1', 'index.html'), 'utf8')
+    expect(page).toContain('href="labels/FL-1-carton-2L-en.pdf"')
+    expect(Object.keys(tree(join(place, '_site'))).filter(name => /label/u.test(name))).toEqual([])
+    expect(readFileSync(join(place, '_site', 'lots', 'FL-1', 'index.html'), 'utf8')).not.toContain(
+      'FL-1-carton'
+    )
   })
 
   test('writes one for a container named, on a sheet of stock', async () => {

@@ -11,7 +11,7 @@ import { substances } from '../../src/hazards/substances.ts'
 import { judgeContent, lotLabels } from '../../src/pipeline.ts'
 import { isError, type SourceFile } from '../../src/problem.ts'
 import { demoFiles as demo, smallFiles, withChange } from '../records-on-disk.ts'
-import { demoRegister as register } from './demo.ts'
+import { demoRegister as register, pageOf, publicSite, workshopSite } from './demo.ts'
 
 const wish: LabelWish = { profile: 'eu-2028', languages: ['de'] }
 const pouch = readContainer('pouch', '500mL', '50.5g')
@@ -152,6 +152,19 @@ describe('a label', () => {
     expect(label.contents[0]!.supplier[0]).toBe('As It Was Called Then')
     expect(label.contents[0]!.blocks[0]!.hazards).toEqual(['As it was worded then.'])
   })
+})
+
+test('pages of the workshop edition offer the labels that can be made, public ones none', () => {
+  const urls = (lot: string) => pageOf(workshopSite, lot).labels?.map(({ url }) => url)
+  expect(urls('EB-26-012')).toEqual([
+    'lots/EB-26-012/labels/EB-26-012-pouch-0.5L-en.pdf',
+    'lots/EB-26-012/labels/EB-26-012-pail-5L-en.pdf'
+  ])
+  expect(urls('EB-26-013')).toBeUndefined()
+  expect(pageOf(workshopSite, 'EB-26-012').document.papers.map(({ title }) => title)).toContain(
+    'Label EB-26-012, pail of 5\u00a0L (PDF)'
+  )
+  expect(publicSite.lots.every(({ labels }) => labels === undefined)).toBe(true)
 })
 
 describe('in the United States', () => {

@@ -85,6 +85,7 @@ export const namesIn = (folder: string): string[] => readdirSync(folder).sort()
 export const inventedSteps = (changes: Partial<Steps> = {}): Steps => ({
   buildDocuments: () => ({ site: siteDocument, problems: [] }),
   certificatePdf: document => Promise.resolve(Buffer.from(`%PDF-2.0 ${document.number}`)),
+  labelPdf: document => Buffer.from(`%PDF-2.0 ${document.title}`),
   feeds,
   lotData: page => JSON.stringify({ lot: page.document.lot }),
   filters,
