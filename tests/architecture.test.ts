@@ -119,6 +119,7 @@ const commands = [
   'issue',
   'keys',
   'label',
+  'move-in',
   'new',
   'papers',
   'schemas',

@@ -10,6 +10,7 @@ import { issueCommand } from './issue.ts'
 import { joinCommand } from './join.ts'
 import { keysCommand } from './keys.ts'
 import { labelCommand } from './label.ts'
+import { moveInCommand } from './move-in.ts'
 import { newCommand } from './new.ts'
 import { papersCommand } from './papers.ts'
 import { schemasCommand } from './schemas.ts'
@@ -59,6 +60,7 @@ const commands = (): Command[] => [
   startCommand(),
   newCommand(),
   importCommand(),
+  moveInCommand(),
   setupCommand(),
   schemasCommand(),
   papersCommand(),

@@ -23,6 +23,7 @@ const rows: readonly (readonly [args: readonly string[], status: number])[] = [
   [['label', 'EB-1'], 1],
   [['new', 'batch', '--date', '2026-12-01'], 0],
   [['import', 'content/producer.yaml', '--lot', 'EB-1', '--test', 'sieve'], 1],
+  [['move-in', 'content/producer.yaml', '--mapping', 'none'], 1],
   [answered, 0],
   [setup, 2],
   [['schemas', '--out', 'schemas'], 0],
