@@ -247,6 +247,11 @@ describe('there is no label', () => {
           `MISSING_TEXT P264 on the label of EB-1 has no words for its gap in '${language}': add 'fill-in-languages: { ${language}: { P264: … } }'`
       )
     )
+    // A gap that may stay open is none to lose words in: 'lungs' has to be said in German too.
+    const organs = withChange(files, 'grades/FK-1.yaml', 'Eye Irrit. 2]', 'STOT RE 1]')
+    const lungs = withChange(organs, 'grades/FK-1.yaml', 'P264: hands', 'P264: hands, H372: lungs')
+    const codes = refusalsOf('EB-1', { containers: [pouch] }, lungs).map(one => one.split(' ')[1])
+    expect(codes).toEqual(['H372', 'P264'])
     const both = filled('fill: { P264: hands }, fill-in-languages: { de: { P264: Hände } }')
     expect(only('EB-1', {}, both).contents[0]!.blocks[0]!.precautions[0]).toContain('Hände')
   })
