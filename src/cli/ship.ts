@@ -29,7 +29,7 @@ Examples:
   lotfolio ship SH-26-07 --out ../for-the-box --paper Letter
 
 Written are the packing list, each lot's certificate with customer, order, quantity and the name of
-who signed, and all of them as one file. They are private: never written into a public site.
+who signed, a label for each container that the grade names, and all of them as one file. They are private: never written into a public site.
 Exit code: 0 when the papers are written, 1 when not, 2 for wrong usage.`
 
 /** Where the papers of shipments go when the command does not say. */
@@ -98,14 +98,22 @@ function nothing(missing: readonly string[]): undefined {
 
 /** Every file by its name. */
 async function drawn(pack: ShipmentPack, number: string): Promise<Map<string, Uint8Array>> {
-  const [{ packingListPdf }, { customerCopyPdf, packPdf }] = await Promise.all([
-    import('../pdf/packing-list.ts'),
-    import('../pdf/pack.ts')
-  ])
-  const files = new Map([
-    [`${number}-papers.pdf`, await packPdf(pack)],
-    [`${number}-packing-list.pdf`, await packingListPdf(pack.packingList)]
-  ])
-  for (const copy of pack.copies) files.set(`${copy.name}.pdf`, await customerCopyPdf(copy))
-  return files
+  const [{ packingListPdf }, { customerCopyPdf, packPdf }, { labelPdf }, { LabelTooSmall }] =
+    await Promise.all([
+      import('../pdf/packing-list.ts'),
+      import('../pdf/pack.ts'),
+      import('../pdf/label.ts'),
+      import('../pdf/label-layout.ts')
+    ])
+  try {
+    const files = new Map([
+      [`${number}-papers.pdf`, await packPdf(pack)],
+      [`${number}-packing-list.pdf`, await packingListPdf(pack.packingList)]
+    ])
+    for (const copy of pack.copies) files.set(`${copy.name}.pdf`, await customerCopyPdf(copy))
+    for (const label of pack.labels.values()) files.set(label.fileName, labelPdf(label))
+    return files
+  } catch (error) {
+    throw error instanceof LabelTooSmall ? new Failure(error.message) : error
+  }
 }

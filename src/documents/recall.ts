@@ -3,7 +3,14 @@
 import { Decimal } from 'decimal.js'
 import { grams, type Sent, type TraceGraph } from '../trace/graph.ts'
 import type { Trace } from '../trace/reach.ts'
-import { accountOf, complaintsOf, differenceText, type LotAccount, massText } from './trace.ts'
+import {
+  accountOf,
+  complaintsOf,
+  containersOf,
+  differenceText,
+  type LotAccount,
+  massText
+} from './trace.ts'
 import type { Complaint } from '../records/types.ts'
 
 /** A table for programs: its head, and rows with as many fields. */
@@ -32,6 +39,7 @@ const columns = [
   'shipment',
   'customer',
   'order',
+  'container',
   'quantity_g',
   'still_held_g',
   'complaint',
@@ -41,13 +49,13 @@ const columns = [
 type Row = Partial<Record<(typeof columns)[number], string>>
 
 /**
- * One row a lot, then one a lot in a shipment, then one a complaint. In each row of a lot, made_g is
+ * One row a lot, then one a lot in a shipment, each followed by one a container, then one a complaint. In each row of a lot, made_g is
  * the sum of the eight columns after it.
  */
 export function recallRows(graph: TraceGraph, trace: Trace): Rows {
   const rows: Row[] = [
     ...trace.affected.map(lot => lotRow(accountOf(graph, lot))),
-    ...trace.sent.map(one => shipmentRow(graph, one)),
+    ...trace.sent.flatMap(one => [shipmentRow(graph, one), ...containerRows(graph, one)]),
     ...complaintsOf(graph, trace).map(complaintRow)
   ]
   return { columns, rows: rows.map(row => columns.map(column => row[column] ?? '')) }
@@ -85,6 +93,30 @@ function shipmentRow(graph: TraceGraph, { lot, shipment, customer, order, on, ma
     quantity_g: massText(mass_g),
     still_held_g: massText(mass_g.minus(back))
   }
+}
+
+/** Each container of a lot in a shipment; what is left in it is known where returns name theirs. */
+function containerRows(graph: TraceGraph, sent: Sent): Row[] {
+  const { lot, shipment, customer, on } = sent
+  const back = (graph.returns.get(lot) ?? []).filter(part => part.shipment === shipment)
+  const isKnown = back.every(({ container }) => container !== undefined)
+  return containersOf(graph, sent).map(({ number, kind, net_g }) => {
+    const returned = back
+      .filter(({ container }) => container === number)
+      .reduce((sum, part) => sum.plus(grams(part.mass_g)), new Decimal(0))
+    const net = grams(net_g.value)
+    return {
+      row: 'container',
+      lot,
+      what: kind,
+      date: on,
+      shipment,
+      customer,
+      container: number,
+      quantity_g: massText(net),
+      still_held_g: isKnown ? massText(net.minus(returned)) : ''
+    }
+  })
 }
 
 const complaintRow = ({
@@ -152,6 +184,7 @@ export function traceData(graph: TraceGraph, trace: Trace) {
     steps: objects(stepRows(trace)),
     lots: lots.map(lotRow).map(withoutRow),
     shipments: trace.sent.map(one => withoutRow(shipmentRow(graph, one))),
+    containers: trace.sent.flatMap(one => containerRows(graph, one)).map(withoutRow),
     complaints: complaintsOf(graph, trace).map(complaintRow).map(withoutRow)
   }
 }

@@ -3,6 +3,7 @@
 import type { JudgedLot } from '../judge/types.ts'
 import type { Content, Shipment } from '../records/types.ts'
 import { producerText } from './certificate.ts'
+import { containerLabels } from './container-labels.ts'
 import { customerCopy } from './customer-copy.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { packingList } from './packing-list.ts'
@@ -28,8 +29,12 @@ export function shipmentPack(shipment: Shipment, inputs: PackInputs): ShipmentPa
   const ready = parts.flatMap(({ part, lot, issued }) =>
     lot && issued ? [{ part, lot, issued }] : []
   )
+  const labelled = ready.map(({ lot, part }) =>
+    containerLabels(content, lot, register.issued, part)
+  )
   const missing = [
     ...missingPacking(shipment),
+    ...labelled.flatMap(one => one.missing),
     ...parts.flatMap(({ part, issued }) =>
       issued ? [] : [`${part.lot} has no certificate that stands: npm run issue -- ${part.lot}`]
     )
@@ -43,6 +48,7 @@ export function shipmentPack(shipment: Shipment, inputs: PackInputs): ShipmentPa
       products: new Map(ready.map(({ part, lot }) => [part.lot, lot.grade.title])),
       certificates: ready.map(({ issued: { revision } }) => certificateText(revision))
     }),
+    labels: new Map(labelled.flatMap(({ labels }) => [...labels])),
     copies: ready.map(one => customerCopy({ ...one, shipment, producer }))
   }
 }

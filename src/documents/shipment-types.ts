@@ -1,5 +1,6 @@
 /** What goes with goods that were sent, worded and rounded once. Private throughout. */
 
+import type { LabelDocument } from './label-types.ts'
 import type { CertificateDocument, Fact, ProducerText, Table } from './types.ts'
 
 /** A heading with its sentences. */
@@ -43,5 +44,7 @@ export interface CustomerCopy {
 /** Everything that goes with one shipment. */
 export interface ShipmentPack {
   readonly packingList: PackingList
+  /** One a container that its grade names a package for, by the container's number. */
+  readonly labels: ReadonlyMap<string, LabelDocument>
   readonly copies: readonly CustomerCopy[]
 }

@@ -7,6 +7,7 @@ import {
   balanceFacts,
   complaintsOf,
   complaintText,
+  containersOf,
   massText,
   returnedTexts,
   siblingsOf,
@@ -81,7 +82,12 @@ const sentBranches = (graph: TraceGraph, lot: string): Branch[] =>
     text: `shipment ${one.shipment}  ${massText(one.mass_g)} g  ${one.customer}${
       one.order === undefined ? '' : `, ${one.order}`
     }, ${dateText(one.on)}`,
-    below: returnedTexts(graph, one).map(text => ({ text: `came back: ${text}`, below: [] }))
+    below: [
+      ...containersOf(graph, one).map(
+        ({ kind, number, net_g }) => `${kind} ${number}  ${net_g.written}`
+      ),
+      ...returnedTexts(graph, one).map(text => `came back: ${text}`)
+    ].map(text => ({ text, below: [] }))
   }))
 
 /** Lines with the strokes that lead to them. */

@@ -53,6 +53,15 @@ export function differenceText({ difference_g, counted: day }: Balance): string 
     : `${mass} more found than the records leave; stock ${basis}`
 }
 
+/** What a lot was filled into in a shipment. */
+export const containersOf = (
+  { records }: TraceGraph,
+  { lot, shipment }: Pick<Sent, 'lot' | 'shipment'>
+) =>
+  (records.shipments.get(shipment)?.record.contents ?? [])
+    .filter(part => part.lot === lot)
+    .flatMap(({ containers = [] }) => containers)
+
 /** How goods of a shipment that came back stand: '8.4 g on 15 September 2026, in quarantine'. */
 export const returnedTexts = (
   graph: TraceGraph,

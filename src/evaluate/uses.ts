@@ -170,6 +170,8 @@ export interface Return {
   readonly shipment: string
   readonly mass_g: number
   readonly on: string
+  /** The container it came back in, where that was recorded. */
+  readonly container?: string | undefined
   /** What was decided on them; goods without a decision are in quarantine. */
   readonly decision?: ReturnedPart['decision']
   readonly entry: Entry<Complaint>
@@ -179,11 +181,12 @@ export interface Return {
 /** Everything customers sent back. */
 export const allReturns = ({ complaints }: Pick<Records, 'complaints'>): Return[] =>
   [...complaints.values()].flatMap(entry =>
-    (entry.record.returned ?? []).map(({ mass_g, on, decision }, index) => ({
+    (entry.record.returned ?? []).map(({ mass_g, on, container, decision }, index) => ({
       lot: entry.record.lot,
       shipment: entry.record.shipment,
       mass_g: mass_g.value,
       on,
+      container,
       decision,
       entry,
       field: ['returned', index, 'mass_g']

@@ -65,6 +65,16 @@ function writeLabels(document: LabelDocument, print: LabelPrint, subset: Subset)
   return pdf.finish()
 }
 
+/** Draw a label on a page of its own size, as a part of a file that holds several papers. */
+export function drawLabel(pdf: PdfFile, document: LabelDocument, whole: Element): void {
+  const layout = layoutLabel(document, measureWith(pdf))
+  pdf.addPage({ size: [pt(layout.width), pt(layout.height)], margin: 0 })
+  const root = pdf.struct('Part')
+  whole.add(root)
+  drawTagged(pdf, root, layout, 0, 0)
+  root.end()
+}
+
 /** Width at size 1, whatever unit the size is in. */
 export const measureWith =
   (pdf: Pdf): Measure =>

@@ -3,8 +3,9 @@
 import type { CustomerCopy, ShipmentPack } from '../documents/shipment-types.ts'
 import { attach, drawCertificate } from './certificate.ts'
 import { openFile } from './file.ts'
+import { drawLabel } from './label.ts'
 import { drawPackingList } from './packing-list.ts'
-import type { Element, PdfFile } from './pdfkit.ts'
+import type { Element, PdfFile, Subset } from './pdfkit.ts'
 import { type Words, wordsIn } from './words.ts'
 
 /** The PDF of a customer's copy, with the lot's figures attached. */
@@ -23,22 +24,34 @@ export async function customerCopyPdf(copy: CustomerCopy): Promise<Uint8Array> {
   return pdf.finish()
 }
 
-/** All papers of a shipment as one file: the packing list first, then the copies. */
-export async function packPdf({ packingList, copies }: ShipmentPack): Promise<Uint8Array> {
+/**
+ * All papers of a shipment as one file: the packing list first, then the copies, then the labels.
+ *
+ * @param subset PDF/A-1b carries no attachment
+ * @throws LabelTooSmall where the text of a label fits on none
+ */
+export async function packPdf(
+  { packingList, copies, labels }: ShipmentPack,
+  subset: Subset = 'PDF/A-3a'
+): Promise<Uint8Array> {
   const words = wordsIn(packingList.language)
-  const pdf = openFile({
-    title: words.packFor(packingList.number),
-    author: packingList.producer.name,
-    subject: `${words.shipment} ${packingList.number}`,
-    language: packingList.language,
-    dated: packingList.dated
-  })
-  for (const { document, name, data } of copies)
+  const pdf = openFile(
+    {
+      title: words.packFor(packingList.number),
+      author: packingList.producer.name,
+      subject: `${words.shipment} ${packingList.number}`,
+      language: packingList.language,
+      dated: packingList.dated
+    },
+    subset
+  )
+  for (const { document, name, data } of subset === 'PDF/A-3a' ? copies : [])
     attach(pdf, document, { name: `${name}.json`, bytes: bytesOf(data) }, words)
   const whole = pdf.struct('Document')
   pdf.addStructure(whole)
   drawPackingList(pdf, packingList, words, whole)
   for (const copy of copies) drawCopy(pdf, copy, words, whole)
+  for (const label of labels.values()) drawLabel(pdf, label, whole)
   whole.end()
   return pdf.finish()
 }

@@ -5,22 +5,28 @@ import { drawFacts } from './facts.ts'
 import { openFile } from './file.ts'
 import { drawFeet, drawRunningHead, footHeight, wrapFoot } from './furniture.ts'
 import { drawProducer, drawTitleLine } from './head.ts'
-import type { Element, PdfFile } from './pdfkit.ts'
+import type { Element, PdfFile, Subset } from './pdfkit.ts'
 import { drawTableSection } from './plain-table.ts'
 import { drawEnd, drawTexts } from './sections.ts'
 import { areaOf, Sheet, textWidthOn } from './sheet.ts'
 import { type Words, wordsIn } from './words.ts'
 
 /** The PDF of a packing list. */
-export async function packingListPdf(list: PackingList): Promise<Uint8Array> {
+export async function packingListPdf(
+  list: PackingList,
+  subset: Subset = 'PDF/A-3a'
+): Promise<Uint8Array> {
   const words = wordsIn(list.language)
-  const pdf = openFile({
-    title: `${list.title}, ${list.number}`,
-    author: list.producer.name,
-    subject: `${words.shipment} ${list.number}`,
-    language: list.language,
-    dated: list.dated
-  })
+  const pdf = openFile(
+    {
+      title: `${list.title}, ${list.number}`,
+      author: list.producer.name,
+      subject: `${words.shipment} ${list.number}`,
+      language: list.language,
+      dated: list.dated
+    },
+    subset
+  )
   drawPackingList(pdf, list, words)
   return pdf.finish()
 }

@@ -83,6 +83,10 @@ const dropped = new Set([
   'log',
   'reason',
   'reported',
+  'retested',
+  'accepted',
+  'safety-data-sheets',
+  'transport',
   'sources'
 ])
 

@@ -6,7 +6,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { faultsOf } from '../pdf/rules.ts'
 import { done } from '../site/issuing.ts'
-import { lotfolio, namesIn, smallWorkplace, tree } from '../site/workplace.ts'
+import { demoWorkplace, lotfolio, namesIn, smallWorkplace, tree } from '../site/workplace.ts'
 import { requireTool } from '../tools.ts'
 
 const tools = requireTool('pdftotext', 'poppler-utils')
@@ -38,10 +38,12 @@ async function shipping(text = head + contents + packing): Promise<string> {
 
 const out = (place: string, name = '') => join(place, 'private', 'shipments', 'SH-1', name)
 
+/** The face has one sign for two apostrophes, and names it by the other. */
 const printed = (path: string): string =>
   execFileSync('pdftotext', ['-enc', 'UTF-8', '-layout', path, '-'])
     .toString('utf8')
     .replaceAll(/\s+/gu, ' ')
+    .replaceAll('\u02bc', '’')
 
 describe('ship', () => {
   test('writes packing list, copies and all of them as one, the same bytes each time', async () => {
@@ -136,6 +138,24 @@ describe('ship', () => {
     )
     expect(list).toContain('Basis: report 7; tests: N.1.')
     expect(list).toContain('The decision is the adviser’s; the producer reports it.')
+  })
+
+  test.runIf(tools)('each container of a kind the grade names has its label', async () => {
+    const place = demoWorkplace()
+    await done(place, 'ship', 'SH-26-06')
+    const folder = join(place, 'private', 'shipments', 'SH-26-06')
+    const labels = ['label-C-0601.pdf', 'label-C-0602.pdf']
+    expect(namesIn(folder).filter(name => name.startsWith('label'))).toEqual(labels)
+    for (const name of labels) {
+      const label = printed(join(folder, name))
+      expect(label).toContain(`Container: ${name.slice(6, 12)}`)
+      expect(label).toContain('Nominal quantity: 10.0 g')
+      expect(label).toContain('Lot: EB-26-010')
+      expect(label).not.toContain('Brindlecroft')
+    }
+    const whole = join(folder, 'SH-26-06-papers.pdf')
+    expect(printed(whole)).toContain('Container: C-0602')
+    expect(faultsOf(readFileSync(whole), 1)).toEqual([])
   })
 
   test('tells everything that is missing, and writes nothing', async () => {
