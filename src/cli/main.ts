@@ -13,6 +13,7 @@ import { labelCommand } from './label.ts'
 import { moveInCommand } from './move-in.ts'
 import { newCommand } from './new.ts'
 import { papersCommand } from './papers.ts'
+import { planCommand } from './plan.ts'
 import { schemasCommand } from './schemas.ts'
 import { setupCommand } from './setup.ts'
 import { shipCommand } from './ship.ts'
@@ -58,6 +59,7 @@ const commands = (): Command[] => [
   buildCommand(),
   checkCommand(),
   startCommand(),
+  planCommand(),
   newCommand(),
   importCommand(),
   moveInCommand(),

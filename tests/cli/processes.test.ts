@@ -37,6 +37,8 @@ const rows: readonly (readonly [args: readonly string[], status: number])[] = [
   [['keys', '--make', '--retire', 'x'], 2],
   [['ship', 'SH-1'], 1],
   [['trace', 'EB-1'], 0],
+  [['plan', '--grade', 'FK-1', '--graphite', '1g'], 1],
+  [['plan', '--grade', 'FK-1'], 2],
   [['build', '--edition', 'all'], 2],
   [[], 2]
 ]

@@ -17,6 +17,7 @@ import {
   text,
   whole
 } from '../fields.ts'
+import { recipe } from './recipe.ts'
 import { container, fillsByLanguage, keeping } from './container.ts'
 import { quantityKeys } from './common.ts'
 
@@ -119,6 +120,8 @@ export const gradeRecord = fields({
   'not-measured': maybe(list(text())),
   onset: maybe(quantity('°C')),
   public: maybe(list(z.enum(publicSections))),
+  /** Private: how it is charged. */
+  recipe: maybe(recipe),
   packing: maybe(text()),
   storage: maybe(text()),
   /** What it is sold in, for the labels. */

@@ -14,18 +14,9 @@ import {
 import { foilTestBlock } from './foil-tests.ts'
 import { reportedResults } from './reported.ts'
 import { sources } from './source.ts'
+import { chargeRoles } from './recipe.ts'
 import { retests } from './retest.ts'
 import { flakeTestBlock } from './tests.ts'
-
-/** What a charge's part is for. */
-export const chargeRoles = [
-  'graphite',
-  'acid',
-  'oxidiser',
-  'water',
-  'neutraliser',
-  'other'
-] as const
 
 /** What a step does to the liquor, for the models of washing, neutralising and heat. */
 export const stepActions = ['quench', 'filter', 'wash', 'neutralise', 'dry'] as const
@@ -63,7 +54,13 @@ export const batchRecord = fields({
   vessel: maybe(identifier()),
   charge: maybe(
     list(
-      fields({ material: identifier(), as: z.enum(chargeRoles), mass: quantity('g', 'above 0') })
+      fields({
+        material: identifier(),
+        as: z.enum(chargeRoles),
+        /** What was to be weighed in. */
+        planned: maybe(quantity('g', 'above 0')),
+        mass: quantity('g', 'above 0')
+      })
     )
   ),
   from: maybe(list(usedLot)),

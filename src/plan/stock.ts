@@ -1,0 +1,82 @@
+/** Which material lots a part is taken from: the oldest that may still be used, first. */
+
+import { substanceName } from '../evaluate/composition.ts'
+import type { Material, Records } from '../records/types.ts'
+import { balanceOf } from '../trace/balance.ts'
+import { openGraph } from '../trace/graph.ts'
+import { Refusal, type Taking } from './types.ts'
+
+/** A part of a recipe. */
+export interface RecipePart {
+  readonly as: string
+  readonly title?: string | undefined
+  readonly substance?: string | undefined
+  readonly strength_percent?: { readonly value: number; readonly written: string } | undefined
+  readonly perGram?: { readonly value: number } | undefined
+}
+
+/** How far a lot's stated strength may lie from the recipe's, in % of the solution. */
+const STRENGTH_SLACK = 1
+
+/** Where a recipe names no strength, a lot is mostly what it asks for: above this, %. */
+const MAIN = 50
+
+export const partName = ({ as, title, substance, strength_percent }: RecipePart): string =>
+  [title ?? substance ?? as, strength_percent?.written].filter(Boolean).join(', ')
+
+/** Whether a lot is what a part of the recipe asks for. */
+export function suits(material: Material, part: RecipePart): boolean {
+  if (part.title !== undefined && material.title !== part.title) return false
+  // Acid holds water too, and is none.
+  if (material.kind !== (part.as === 'water' ? 'other' : part.as)) return false
+  if (part.substance === undefined) return true
+  const wanted = substanceName(part.substance)
+  const held = (material.composition ?? []).find(
+    ({ substance }) => substanceName(substance) === wanted
+  )
+  if (!held) return false
+  const strength = part.strength_percent?.value
+  if (strength === undefined) return held.fraction_percent.value > MAIN
+  return Math.abs(held.fraction_percent.value - strength) <= STRENGTH_SLACK
+}
+
+/** Lots a part may be taken from on a day, oldest first, with what is left of each. */
+export function usableLots(records: Records, part: RecipePart, day: string): Taking[] {
+  const graph = openGraph(records, day)
+  return [...records.materials.values()]
+    .map(({ record }) => record)
+    .filter(({ received, expires }) => received <= day && day <= (expires ?? day))
+    .filter(material => suits(material, part))
+    .sort((a, b) =>
+      a.received < b.received ? -1 : a.received > b.received ? 1 : a.lot < b.lot ? -1 : 1
+    )
+    .flatMap(material => {
+      const traced = graph.lots.get(material.lot)
+      const left_g = traced ? balanceOf(graph, traced).inStock_g.toNumber() : 0
+      return left_g > 0 ? [{ material, mass_g: 0, left_g }] : []
+    })
+}
+
+/**
+ * Masses to take of each lot, oldest first.
+ *
+ * @throws Refusal where there is not enough of what the recipe asks for
+ */
+export function takeFrom(
+  records: Records,
+  part: RecipePart,
+  mass_g: number,
+  day: string
+): Taking[] {
+  let wanted = mass_g
+  const takings = usableLots(records, part, day).flatMap(lot => {
+    const taken = Math.min(wanted, lot.left_g)
+    wanted -= taken
+    return taken > 0 ? [{ ...lot, mass_g: taken }] : []
+  })
+  if (wanted > mass_g * 1e-9)
+    throw new Refusal(
+      `${Number(mass_g.toPrecision(4))} g of ${partName(part)} are needed, and usable lots have ${Number((mass_g - wanted).toPrecision(4))} g left`
+    )
+  return takings
+}
