@@ -1,6 +1,6 @@
 /** Issuing, correcting and withdrawing certificates, as a workshop does it. */
 
-import { readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { done, eventsOf, putInRegister, refused, registerOf, workshopOf } from '../site/issuing.ts'
@@ -38,6 +38,35 @@ describe('issue', () => {
     const { certificate } = JSON.parse(frozen) as { certificate: { changes: string[] } }
     expect(certificate.changes.join('\n')).toMatch(/[Ee]xpansion volume/u)
     expect(eventsOf(place).map(({ is }) => is)).toEqual(['issued', 'drawn', 'amended', 'drawn'])
+  })
+
+  test('of a type of EN 10204, for a shipment that names an order; a correction keeps it', async () => {
+    const place = workshopOf('EB-2')
+    const producer = join(place, 'content', 'producer.yaml')
+    const typed = ['issue', 'EB-2', '--type', '3.1', ...day]
+    mkdirSync(join(place, 'content', 'shipments'))
+    writeFileSync(
+      join(place, 'content', 'shipments', 'SH-1.yaml'),
+      'number: SH-1\nsent: 2026-03-05\ncustomer: Brask Seals\norder: PO 1\ncontents:\n  - { lot: EB-2, mass: 5 g }\n'
+    )
+    const told = await lotfolio([...typed, '--shipment', 'SH-1'], place)
+    expect(told).toMatchObject({ status: 1, stdout: 'Nothing issued\n' })
+    expect(told.stderr).toContain("leave 'type' out for a certificate of analysis")
+    const text = readFileSync(producer, 'utf8')
+    writeFileSync(
+      producer,
+      text.replace('Varnholt }', 'Varnholt, independent-of-manufacturing: yes }')
+    )
+    expect(await refused(place, ...typed)).toContain("name the shipment under 'shipment:'")
+    await done(place, ...typed, '--shipment', 'SH-1')
+    await done(place, 'issue', 'EB-2', '--reason', 'a word was wrong', ...day)
+    for (const revision of [1, 2]) {
+      expect(registerOf(place)[`CT-2-r${revision}.json`]).toContain('Inspection certificate 3.1')
+      const record = join(place, 'content', 'certificates', `CT-2-r${revision}.yaml`)
+      expect(readFileSync(record, 'utf8')).toMatch(/type: "3\.1"\nshipment: SH-1\n/u)
+    }
+    const other = ['issue', 'EB-1', '--type', '2.1', ...day]
+    expect(await refused(place, ...other)).toContain('leave out --type')
   })
 
   test.for([
