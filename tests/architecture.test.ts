@@ -138,6 +138,7 @@ const commands = [
   'schemas',
   'setup',
   'ship',
+  'sheet',
   'sign',
   'start',
   'trace',

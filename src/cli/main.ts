@@ -17,6 +17,7 @@ import { planCommand } from './plan.ts'
 import { schemasCommand } from './schemas.ts'
 import { setupCommand } from './setup.ts'
 import { shipCommand } from './ship.ts'
+import { sheetCommand } from './sheet.ts'
 import { signCommand } from './sign.ts'
 import { startCommand } from './start.ts'
 import { traceCommand } from './trace.ts'
@@ -60,6 +61,7 @@ const commands = (): Command[] => [
   checkCommand(),
   startCommand(),
   planCommand(),
+  sheetCommand(),
   newCommand(),
   importCommand(),
   moveInCommand(),

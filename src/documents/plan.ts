@@ -233,7 +233,10 @@ function wasteFigures({ waste }: Plan): Line[] {
 }
 
 /** Cautions for exactly what goes in, then the grade's own. */
-function cautionTexts(block: CautionBlock, own: readonly string[]): PlanDocument['cautions'] {
+export function cautionTexts(
+  block: CautionBlock,
+  own: readonly string[]
+): PlanDocument['cautions'] {
   const sections: [string, string[]][] = [
     ['Reagents', block.reagents.map(reagentText)],
     ['Handling', block.handling.map(({ text }) => `${text}.`)],

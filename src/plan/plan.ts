@@ -12,12 +12,11 @@ import {
 } from '../evaluate/charge-limits.ts'
 import { substanceName } from '../evaluate/composition.ts'
 import type { EvaluatedContent } from '../evaluate/types.ts'
-import { cautionsFor } from '../hazards/cautions.ts'
-import { suppliedSubstance } from '../judge/supplier-lines.ts'
 import { DomainError, inWords } from '../metrology/domain.ts'
 import { exact } from '../metrology/estimate.ts'
 import { versionOn } from '../records/references.ts'
 import type { Grade, Material, Producer } from '../records/types.ts'
+import { cautionsOf } from './cautions.ts'
 import { largestLoss, pastYields } from './past.ts'
 import {
   chargeOf,
@@ -106,17 +105,6 @@ const unmeasured = ({ content }: EvaluatedContent, { parts }: Recipe, day: strin
     .filter(({ as, perGram }) => as !== 'graphite' && !perGram)
     .flatMap(part => usableLots(content, part, day).slice(0, 1))
     .map(({ material }) => material)
-
-const cautionsOf = (materials: readonly Material[]) =>
-  cautionsFor(
-    materials.map(material => ({
-      name: material.title,
-      ingredients: (material.composition ?? []).map(({ substance, fraction_percent }) => ({
-        substance: suppliedSubstance(substance, [material]),
-        percent: fraction_percent.value
-      }))
-    }))
-  )
 
 function recipeOf({ content }: EvaluatedContent, { grade: id, day }: PlanRequest) {
   const versions = content.grades.get(id)

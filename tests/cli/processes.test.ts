@@ -39,6 +39,8 @@ const rows: readonly (readonly [args: readonly string[], status: number])[] = [
   [['trace', 'EB-1'], 0],
   [['plan', '--grade', 'FK-1', '--graphite', '1g'], 1],
   [['plan', '--grade', 'FK-1'], 2],
+  [['sheet', 'EB-1'], 0],
+  [['sheet', 'EB-9'], 1],
   [['build', '--edition', 'all'], 2],
   [[], 2]
 ]
