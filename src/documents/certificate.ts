@@ -36,7 +36,12 @@ export function certificateDocument(
     facts: [{ label: 'Lot', text: view.lot }, ...typeFacts, ...lotFacts(view, sections)],
     decisionRule: ruleTexts[view.rule],
     release: view.status,
-    ...hazardText(view.grade.hazards, view.hazards, typed.results),
+    ...hazardText(
+      view.grade.hazards,
+      { day: order?.issued ?? view.asOf },
+      view.hazards,
+      typed.results
+    ),
     cautions: view.grade.cautions ?? [],
     statements: order ? typed.statements : [previewStatement, ...typed.statements],
     ...(site === undefined

@@ -121,7 +121,9 @@ function changedHazards(was?: HazardText, is?: HazardText): string[] {
     ['Hazards, reasons', reasonText],
     ['Hazards, dust', ({ computed }) => computed?.dust],
     ['Hazards, basis', ({ basis }) => basis],
-    ['Hazards, edition of the wording', ({ edition }) => edition]
+    ['Hazards, edition of the wording', ({ edition }) => edition],
+    ['Hazards, other editions', ({ editions }) => editions && editionsText(editions)],
+    ['Hazards, transport', ({ transport }) => transport]
   ]
   const words = new Map(was.statements.map(({ code, text }) => [code, text]))
   return [
@@ -132,7 +134,21 @@ function changedHazards(was?: HazardText, is?: HazardText): string[] {
   ]
 }
 
-const labelText = ({ signal, statements }: HazardText) =>
+/** Every word of the other editions: they are short. */
+const editionsText = (editions: NonNullable<HazardText['editions']>) =>
+  editions
+    .map(one =>
+      [
+        one.title,
+        one.sentence,
+        labelText(one),
+        one.edition,
+        ...one.statements.map(({ text }) => text)
+      ].join(' ')
+    )
+    .join(' ')
+
+const labelText = ({ signal, statements }: Pick<HazardText, 'signal' | 'statements'>) =>
   [signal, ...statements.map(({ code }) => code)].filter(Boolean).join(' ')
 
 const reasonText = ({ computed }: HazardText) =>

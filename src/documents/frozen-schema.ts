@@ -97,13 +97,27 @@ const computedHazards = z.strictObject({
   dust: optionalText
 })
 
+const statementTexts = z.array(z.strictObject({ code: text, text })).readonly()
+
+/** The label of another edition. */
+const hazardEdition = z.strictObject({
+  title: text,
+  classified: texts,
+  pictograms: z.array(pictogram).readonly(),
+  signal: optionalText,
+  statements: statementTexts,
+  sentence: text,
+  edition: text
+})
+
 const hazards = z.strictObject({
   pictograms: z.array(pictogram).readonly(),
   signal: optionalText,
-  statements: z.array(z.strictObject({ code: text, text })).readonly(),
+  statements: statementTexts,
   basis: text,
   edition: text,
   classified: texts,
+  editions: z.exactOptional(z.array(hazardEdition).readonly()),
   computed: z.exactOptional(computedHazards),
   transport: text
 })

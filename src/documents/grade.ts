@@ -39,7 +39,7 @@ export function gradeDocument(
     notMeasured: grade.notMeasured ?? [],
     ...(packing === undefined ? {} : { packing }),
     ...(storage === undefined ? {} : { storage }),
-    ...hazardText(grade.hazards),
+    ...hazardText(grade.hazards, { day: asOf, languages: true }),
     cautions: grade.cautions ?? [],
     lots
   }

@@ -1,7 +1,7 @@
 /** A lot's hazards for programs: the part of its data.json, and the schema it keeps to. */
 
 import { z } from 'zod'
-import type { ComputedHazards, HazardText, ReasonedClass } from './hazard-types.ts'
+import type { ComputedHazards, HazardEdition, HazardText, ReasonedClass } from './hazard-types.ts'
 import { plainSpaces } from './words.ts'
 
 const classData = z.strictObject({
@@ -17,12 +17,14 @@ const classData = z.strictObject({
     .describe('set where a limit lies within the uncertainty of what was measured')
 })
 
+const statementData = z.strictObject({ code: z.string(), text: z.string() })
+
 export const hazardDataSchema = z.strictObject({
   label: z.strictObject({
     classes: z.array(z.string()).describe('declared or computed, the more severe of each family'),
     pictograms: z.array(z.string()),
     signal: z.string().nullable(),
-    statements: z.array(z.strictObject({ code: z.string(), text: z.string() }))
+    statements: z.array(statementData)
   }),
   computed: z
     .strictObject({
@@ -35,6 +37,30 @@ export const hazardDataSchema = z.strictObject({
       dust: z.string().nullable()
     })
     .nullable(),
+  editions: z
+    .array(
+      z.strictObject({
+        title: z.string(),
+        classes: z.array(z.string()),
+        pictograms: z.array(z.string()),
+        signal: z.string().nullable(),
+        statements: z.array(statementData),
+        sentence: z.string(),
+        edition: z.string()
+      })
+    )
+    .optional()
+    .describe('labels of other editions, where the papers carry them'),
+  languages: z
+    .array(
+      z.strictObject({
+        language: z.enum(['de', 'fr', 'es', 'it']),
+        signal: z.string().nullable(),
+        statements: z.array(statementData)
+      })
+    )
+    .optional()
+    .describe('the statements in other languages, where asked for'),
   basis: z.string().describe('who says so; an aid, no legal classification, no safety data sheet'),
   edition: z.string().describe('of the wording of the statements'),
   transport: z.string()
@@ -55,12 +81,35 @@ export const hazardDataOf = (
     classes: [...block.classified],
     pictograms: block.pictograms.map(({ code }) => code),
     signal: block.signal ?? null,
-    statements: block.statements.map(({ code, text }) => ({ code, text: plainSpaces(text) }))
+    statements: plain(block.statements)
   },
   computed: block.computed ? computedData(block.computed, reasons) : null,
+  ...(block.editions ? { editions: block.editions.map(editionData) } : {}),
+  ...(block.languages
+    ? {
+        languages: block.languages.map(({ language, signal, statements }) => ({
+          language,
+          signal: signal ?? null,
+          statements: plain(statements)
+        }))
+      }
+    : {}),
   basis: plainSpaces(block.basis),
   edition: block.edition,
   transport: plainSpaces(block.transport)
+})
+
+const plain = (statements: HazardText['statements']) =>
+  statements.map(({ code, text }) => ({ code, text: plainSpaces(text) }))
+
+const editionData = (one: HazardEdition) => ({
+  title: one.title,
+  classes: [...one.classified],
+  pictograms: one.pictograms.map(({ code }) => code),
+  signal: one.signal ?? null,
+  statements: plain(one.statements),
+  sentence: one.sentence,
+  edition: one.edition
 })
 
 const computedData = (

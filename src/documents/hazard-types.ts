@@ -12,10 +12,36 @@ export interface HazardText {
   readonly edition: string
   /** The classes the label stands for: 'Eye Irrit. 2'. */
   readonly classified: readonly string[]
+  /** Other editions the papers carry. */
+  readonly editions?: readonly HazardEdition[]
+  /** The statements in other languages; on pages alone. */
+  readonly languages?: readonly HazardLanguage[]
   /** What was computed for the lot; absent on a grade's own page. */
   readonly computed?: ComputedHazards
   /** Who to ask about carriage: never that there is none to ask. */
   readonly transport: string
+}
+
+/** A label as another edition has it. */
+export interface HazardEdition {
+  /** 'UN GHS, revision 10' */
+  readonly title: string
+  readonly classified: readonly string[]
+  readonly pictograms: readonly PictogramText[]
+  readonly signal?: string
+  readonly statements: readonly { readonly code: string; readonly text: string }[]
+  /** One sentence: 'Not classified.' where nothing stands above. */
+  readonly sentence: string
+  /** The wording's source. */
+  readonly edition: string
+}
+
+export interface HazardLanguage {
+  readonly language: 'de' | 'fr' | 'es' | 'it'
+  /** In its own language: 'Deutsch'. */
+  readonly name: string
+  readonly signal?: string
+  readonly statements: readonly { readonly code: string; readonly text: string }[]
 }
 
 export interface PictogramText extends Drawing {

@@ -2,22 +2,25 @@
 
 import { isPictogram, pictogram } from '../figures/pictograms.ts'
 import { type ClassName, isClassName } from '../hazards/classes.ts'
+import { classifyFlake } from '../hazards/classify-lot.ts'
+import { type Edition, editionNames, isIn, nameIn, precautionsIn } from '../hazards/editions.ts'
 import { mostSevere } from '../hazards/findings.ts'
-import { labelElements, type LabelElements } from '../hazards/label-elements.ts'
+import { labelElements, type LabelElements, type StatementCode } from '../hazards/label-elements.ts'
 import type { Finding } from '../hazards/mixture.ts'
 import { choosePrecautions } from '../hazards/precautions.ts'
-import { statementEdition, statementText } from '../hazards/statements.ts'
+import { editionText, statementText } from '../hazards/statements.ts'
 import type { LotHazards } from '../judge/lot-hazards.ts'
 import type { Grade } from '../records/types.ts'
 import { computedHazards } from './computed-hazards.ts'
+import { languageBlocks } from './hazard-languages.ts'
+import type { HazardEdition } from './hazard-types.ts'
+import { transportText } from './transport.ts'
 import type { HazardText, ResultRow } from './types.ts'
+import { listText } from './words.ts'
 
 /** Said beside every hazard block. */
 const AID =
   'An aid for handling, not a legal classification and no safety data sheet: the supplier’s sheet, test data, local rules and competent persons decide.'
-
-const TRANSPORT =
-  'Transport: no classification has been determined by this document; ask a dangerous-goods safety adviser.'
 
 type Hazards = NonNullable<Grade['hazards']>
 
@@ -27,20 +30,59 @@ export interface Label extends LabelElements {
   readonly precautions: readonly string[]
 }
 
-/** Label elements of a grade, or of a lot of it. */
-export function labelFor(hazards: Hazards, lot?: LotHazards): Label {
+/** Label elements of a grade, or of a lot of it, as an edition has them. */
+export function labelFor(hazards: Hazards, lot?: LotHazards, edition: Edition = 'clp'): Label {
   const declared = hazards.classified.filter(isClassName)
+  const computed = lot && classificationIn(lot, edition)
   const found: Finding[] = mostSevere([
-    ...declared.map((name): Finding => ({ class: name, reasons: [] })),
-    ...(lot?.classification.classes ?? [])
+    ...declared
+      .filter(name => isIn(edition, name))
+      .map((name): Finding => ({ class: name, reasons: [] })),
+    ...(computed?.classes ?? [])
   ])
   const classified = found.map(({ class: name }) => name)
   const chosen = hazards.precautions
+  const precautions = choosePrecautions(classified, chosen ? { chosen } : {})
   return {
-    ...labelElements(found, lot?.classification.supplements),
+    ...labelElements(found, computed?.supplements),
     classified,
-    precautions: choosePrecautions(classified, chosen ? { chosen } : {})
+    precautions: precautionsIn(edition, precautions, classified)
   }
+}
+
+/** A lot's classification by an edition's own categories and limits. */
+const classificationIn = ({ classification, evidence }: LotHazards, edition: Edition) =>
+  edition === 'clp' || classification.article !== undefined
+    ? classification
+    : classifyFlake(evidence, edition)
+
+/** Editions a grade's papers carry, the label's first. */
+export const editionsOf = ({ editions: [first, ...others] = [] }: Hazards): readonly Edition[] => [
+  first ?? 'clp',
+  ...others.filter(other => other !== first)
+]
+
+/** Pictograms, signal word and statements as readers see them; a text nobody wrote is told before. */
+export function labelText(hazards: Hazards, label: Label, edition: Edition) {
+  const codes: StatementCode[] = [...label.statements, ...label.precautions.map(code => ({ code }))]
+  return {
+    pictograms: label.pictograms.flatMap(code =>
+      isPictogram(code) ? [{ code, ...pictogram(code) }] : []
+    ),
+    ...(label.signal === undefined ? {} : { signal: label.signal }),
+    statements: codes.flatMap(({ code, fill }) => {
+      const statement = statementText(code, 'en', hazards.fill?.[code] ?? fill, edition)
+      return statement.ok ? [{ code, text: statement.text }] : []
+    }),
+    classified: label.classified.map(name => nameIn(edition, name)),
+    edition: editionText(edition)
+  }
+}
+
+/** Who reads it: the page alone has room for other languages; a decision is good on a day. */
+export interface HazardReader {
+  readonly day: string
+  readonly languages?: boolean
 }
 
 /**
@@ -50,27 +92,49 @@ export function labelFor(hazards: Hazards, lot?: LotHazards): Label {
  */
 export function hazardText(
   hazards: Grade['hazards'],
+  { day, languages = false }: HazardReader,
   lot?: LotHazards,
   rows: readonly ResultRow[] = []
 ): { hazards?: HazardText } {
   if (!hazards) return {}
-  const label = labelFor(hazards, lot)
-  const codes = [...label.statements, ...label.precautions.map(code => ({ code }))]
+  const [main, ...others] = editionsOf(hazards)
+  const label = labelFor(hazards, lot, main)
+  const editions = others.map(edition => editionBlock(hazards, lot, edition))
+  const words = languages && main === 'clp' ? languageBlocks(hazards, label) : []
   return {
     hazards: {
-      pictograms: label.pictograms.flatMap(code =>
-        isPictogram(code) ? [{ code, ...pictogram(code) }] : []
-      ),
-      ...(label.signal === undefined ? {} : { signal: label.signal }),
-      statements: codes.flatMap(({ code, fill }: { code: string; fill?: string }) => {
-        const statement = statementText(code, 'en', hazards.fill?.[code] ?? fill)
-        return statement.ok ? [{ code, text: statement.text }] : []
-      }),
-      classified: label.classified,
-      basis: `${hazards.basis.replace(/\.$/u, '')}. ${AID}`,
-      edition: statementEdition,
+      ...labelText(hazards, label, main!),
+      basis: `${hazards.basis.replace(/\.$/u, '')}. ${chosenText(hazards)}${AID}`,
+      ...(editions.length > 0 ? { editions } : {}),
+      ...(words.length > 0 ? { languages: words } : {}),
       ...(lot ? { computed: computedHazards(lot, label, rows) } : {}),
-      transport: TRANSPORT
+      transport: transportText(hazards.transport, day)
     }
   }
 }
+
+/** The same lot under another edition. */
+function editionBlock(
+  hazards: Hazards,
+  lot: LotHazards | undefined,
+  edition: Edition
+): HazardEdition {
+  const label = labelFor(hazards, lot, edition)
+  const names = label.classified.map(name => nameIn(edition, name))
+  const isOpen = (lot?.open.length ?? 0) > 0
+  return {
+    title: editionNames[edition],
+    ...labelText(hazards, label, edition),
+    sentence:
+      names.length > 0
+        ? `${listText(names)}${isOpen ? ', as far as is known' : ''}.`
+        : isOpen
+          ? 'No class so far; the classification is incomplete.'
+          : 'Not classified.'
+  }
+}
+
+const chosenText = ({ precautionsBy: by, precautionsBecause: because }: Hazards) =>
+  by === undefined || because === undefined
+    ? ''
+    : `Precautionary statements chosen by the ${by}: ${because.replace(/\.$/u, '')}. `

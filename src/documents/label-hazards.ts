@@ -3,7 +3,7 @@
 import { isPictogram, pictogram } from '../figures/pictograms.ts'
 import type { StatementCode } from '../hazards/label-elements.ts'
 import { labelProfiles, type LabelProfile } from '../hazards/label-size.ts'
-import { type Language, statementText } from '../hazards/statements.ts'
+import { type Language, statementText, type StatementFault } from '../hazards/statements.ts'
 import type { GradeView } from './lot-view.ts'
 import type { HazardText, PictogramText } from './hazard-types.ts'
 import { labelFor } from './hazards.ts'
@@ -53,7 +53,7 @@ export const isProfile = (text: string): text is LabelProfile =>
 export interface Worded {
   readonly code: string
   readonly text?: string
-  readonly reason?: 'unknown code' | 'gap not filled' | 'nothing to fill'
+  readonly reason?: StatementFault
 }
 
 /** The statements of a label in one language. */

@@ -10,7 +10,7 @@ import type { LotHazards } from '../judge/lot-hazards.ts'
 import type { JudgedLot, JudgedRow } from '../judge/types.ts'
 import type { DecisionRule } from '../quality/judge.ts'
 import { isSellable, type LotState, wasLetGo } from '../quality/status.ts'
-import type { Content, Grade } from '../records/types.ts'
+import type { Content, Grade, Producer } from '../records/types.ts'
 import { traceabilityOf } from './traceability.ts'
 import type { ChainLink, StatusText } from './types.ts'
 import { kindTexts, stateText } from './words.ts'
@@ -41,6 +41,8 @@ const openGradeFields = [
 
 export type GradeView = Pick<Grade, (typeof openGradeFields)[number]>
 
+type Papers = Pick<Producer, 'editions' | 'languages'>
+
 /** A lot as every edition may show it. */
 export interface LotView {
   readonly lot: string
@@ -48,6 +50,8 @@ export interface LotView {
   readonly made: string
   readonly grade: GradeView
   readonly rule: DecisionRule
+  /** The day it is shown as of. */
+  readonly asOf: string
   readonly rows: readonly JudgedRow[]
   readonly word: JudgedLot['word']
   readonly state: LotState
@@ -68,8 +72,9 @@ export function viewLot(content: Content, lot: JudgedLot, chain: readonly ChainL
     lot: evaluated.lot,
     kind: evaluated.kind,
     made,
-    grade: viewGrade(grade),
+    grade: viewGrade(grade, content.producer.record),
     rule,
+    asOf: lot.asOf,
     rows,
     word,
     state,
@@ -99,9 +104,22 @@ export function viewLot(content: Content, lot: JudgedLot, chain: readonly ChainL
   }
 }
 
-/** Copy what may be public of a grade. */
-export const viewGrade = (grade: Grade): GradeView =>
-  Object.fromEntries(openGradeFields.map(field => [field, grade[field]])) as GradeView
+/** Copy what may be public of a grade; its papers follow the producer where it says nothing itself. */
+export const viewGrade = (grade: Grade, producer: Papers): GradeView => ({
+  ...(Object.fromEntries(openGradeFields.map(field => [field, grade[field]])) as GradeView),
+  hazards: hazardsFor(grade, producer)
+})
+
+/** What a grade declares, with the editions and languages of its papers. */
+export function hazardsFor(
+  { hazards }: Pick<Grade, 'hazards'>,
+  producer: Papers
+): Grade['hazards'] {
+  if (!hazards) return undefined
+  const editions = hazards.editions ?? producer.editions
+  const languages = hazards.languages ?? producer.languages
+  return { ...hazards, ...(editions ? { editions } : {}), ...(languages ? { languages } : {}) }
+}
 
 const resultsOf = (rows: readonly JudgedRow[]): Result[] =>
   rows.flatMap(({ result }) => (result ? [result] : []))

@@ -44,7 +44,7 @@ export function lotDocument(
     workings: sections.has('working') ? workingsOf(view) : [],
     chain: sections.has('chain') ? view.chain : [],
     traceability: sections.has('results') ? view.traceability : [],
-    ...hazardText(grade.hazards, view.hazards, rows),
+    ...hazardText(grade.hazards, { day: view.asOf, languages: true }, view.hazards, rows),
     // Reasons name figures: they go where the figures go.
     ...(view.hazards && rows.length > 0 ? { hazardReasons: reasonedClasses(view.hazards) } : {}),
     cautions: grade.cautions ?? [],

@@ -234,7 +234,7 @@ function grades(
     const lots = summaries.filter(summary => summary.grade === id)
     const open = grade.validFrom <= asOf && (grade.public ?? []).length > 0
     return edition === 'workshop' || open || lots.length > 0
-      ? [gradeDocument(content, viewGrade(grade), lots, asOf)]
+      ? [gradeDocument(content, viewGrade(grade, content.producer.record), lots, asOf)]
       : []
   })
 }

@@ -28,7 +28,13 @@ export interface UnitText {
 /** Which of three words a row stands under; they are never mixed. */
 export type Basis = 'measured' | 'typical' | 'not measured'
 
-export type { ComputedHazards, HazardText, PictogramText, ReasonedClass } from './hazard-types.ts'
+export type {
+  ComputedHazards,
+  HazardEdition,
+  HazardText,
+  PictogramText,
+  ReasonedClass
+} from './hazard-types.ts'
 export type {
   Answer,
   Fact,

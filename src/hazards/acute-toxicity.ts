@@ -36,7 +36,16 @@ const scales: Record<Form, { unit: string; most: readonly number[]; points: read
 
 export const forms = Object.keys(scales) as Form[]
 
+/** Upper ends of the categories an edition has; of inhalation, category 5 has no figures. */
+const mostOf = ({ edition }: Point, form: Form): readonly number[] =>
+  edition === 'un' && (form === 'oral' || form === 'dermal')
+    ? [...scales[form].most, FIFTH_MOST_MG_PER_KG]
+    : scales[form].most
+
 const routeOf = (form: Form) => (form === 'oral' || form === 'dermal' ? form : 'inhalation')
+
+/** Category 5, of the UN alone: UN GHS, Table 3.1.1 (from memory, not checked against the print). */
+const FIFTH_MOST_MG_PER_KG = 5000
 
 /** Ingredients below count only where they are of category 1 to 3: Table 1.1 of Annex I. */
 const RELEVANT_PERCENT = 1
@@ -129,7 +138,8 @@ export function classifyAcute(point: Point): Finding[] {
 
 function classifyForm(point: Point, form: Form): Finding[] {
   const mixture = mixtureATE(point, form)
-  const { most, unit } = scales[form]
+  const most = mostOf(point, form)
+  const { unit } = scales[form]
   const category = mixture ? most.findIndex(limit => mixture.ate <= limit) + 1 : 0
   if (!mixture || category === 0) return []
   const limit = most[category - 1]!

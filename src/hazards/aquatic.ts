@@ -8,11 +8,12 @@
  *     Chronic 4:  Σ C1 + C2 + C3 + C4 ≥ 25 %
  *
  * Source: CLP Annex I, Tables 4.1.1 and 4.1.2; cut-offs of Table 1.1 (from memory, not checked
- * against the print). CLP has no Acute 2 and 3.
+ * against the print). The UN has Acute 2 and 3 besides, by the weights of Chronic 2 and 3.
  */
 
 import type { ClassName } from './classes.ts'
 import { type Clause, clauses } from './clauses.ts'
+import { isIn } from './editions.ts'
 import { type Finding, nameOf, type Point, reason, type Share, shown, sumOf } from './mixture.ts'
 import { hasClass, type Substance } from './substances.ts'
 
@@ -23,7 +24,11 @@ const RELEVANT_CATEGORY_1_PERCENT = 0.1
 
 type Weights = Partial<Record<ClassName, number>>
 
-const acute: Weights = { 'Aquatic Acute 1': 1 }
+const acute: readonly (readonly [ClassName, Weights])[] = [
+  ['Aquatic Acute 1', { 'Aquatic Acute 1': 1 }],
+  ['Aquatic Acute 2', { 'Aquatic Acute 1': 10, 'Aquatic Acute 2': 1 }],
+  ['Aquatic Acute 3', { 'Aquatic Acute 1': 100, 'Aquatic Acute 2': 10, 'Aquatic Acute 3': 1 }]
+]
 
 const chronic: readonly (readonly [ClassName, Weights])[] = [
   ['Aquatic Chronic 1', { 'Aquatic Chronic 1': 1 }],
@@ -43,12 +48,20 @@ const chronic: readonly (readonly [ClassName, Weights])[] = [
   ]
 ]
 
-/** Aquatic Acute 1, and the most severe chronic category. */
+/** The most severe acute category the edition has, and the most severe chronic one. */
 export function classifyAquatic(point: Point): Finding[] {
-  const first = chronic
-    .map(([name, weights]) => weigh(point, name, weights, clauses.aquaticChronic))
-    .find(found => found.length > 0)
-  return [...weigh(point, 'Aquatic Acute 1', acute, clauses.aquaticAcute), ...(first ?? [])]
+  const { edition = 'clp' } = point
+  const first = (categories: typeof acute, clause: (name: ClassName) => Clause) =>
+    categories
+      .filter(([name]) => isIn(edition, name))
+      .map(([name, weights]) => weigh(point, name, weights, clause(name)))
+      .find(found => found.length > 0) ?? []
+  return [
+    ...first(acute, name =>
+      name === 'Aquatic Acute 1' ? clauses.aquaticAcute : clauses.aquaticAcuteUN
+    ),
+    ...first(chronic, () => clauses.aquaticChronic)
+  ]
 }
 
 interface Weighed extends Share {

@@ -3,7 +3,7 @@
  *
  * Source: CLP Annex I, tables of label elements at the end of each chapter (pictograms, signal words
  * and statements of the physical and health classes from memory where the chapter is not named in
- * clauses.ts). UN GHS has the same but for Aquatic Acute 2 and 3, which CLP did not take over.
+ * clauses.ts). Categories of the UN GHS that CLP did not take over stand here too: editions.ts says which.
  */
 
 export type Pictogram =
@@ -48,19 +48,23 @@ export const classes = {
   'Acute Tox. 2 oral': row('acute oral', 'GHS06', 'Danger', 'H300'),
   'Acute Tox. 3 oral': row('acute oral', 'GHS06', 'Danger', 'H301'),
   'Acute Tox. 4 oral': row('acute oral', 'GHS07', 'Warning', 'H302'),
+  'Acute Tox. 5 oral': row('acute oral', undefined, 'Warning', 'H303'),
   'Acute Tox. 1 dermal': row('acute dermal', 'GHS06', 'Danger', 'H310'),
   'Acute Tox. 2 dermal': row('acute dermal', 'GHS06', 'Danger', 'H310'),
   'Acute Tox. 3 dermal': row('acute dermal', 'GHS06', 'Danger', 'H311'),
   'Acute Tox. 4 dermal': row('acute dermal', 'GHS07', 'Warning', 'H312'),
+  'Acute Tox. 5 dermal': row('acute dermal', undefined, 'Warning', 'H313'),
   'Acute Tox. 1 inhalation': row('acute inhalation', 'GHS06', 'Danger', 'H330'),
   'Acute Tox. 2 inhalation': row('acute inhalation', 'GHS06', 'Danger', 'H330'),
   'Acute Tox. 3 inhalation': row('acute inhalation', 'GHS06', 'Danger', 'H331'),
   'Acute Tox. 4 inhalation': row('acute inhalation', 'GHS07', 'Warning', 'H332'),
+  'Acute Tox. 5 inhalation': row('acute inhalation', undefined, 'Warning', 'H333'),
   'Skin Corr. 1A': row('skin', 'GHS05', 'Danger', 'H314'),
   'Skin Corr. 1B': row('skin', 'GHS05', 'Danger', 'H314'),
   'Skin Corr. 1C': row('skin', 'GHS05', 'Danger', 'H314'),
   'Skin Corr. 1': row('skin', 'GHS05', 'Danger', 'H314'),
   'Skin Irrit. 2': row('skin', 'GHS07', 'Warning', 'H315'),
+  'Skin Irrit. 3': row('skin', undefined, 'Warning', 'H316'),
   'Eye Dam. 1': row('eye', 'GHS05', 'Danger', 'H318'),
   'Eye Irrit. 2': row('eye', 'GHS07', 'Warning', 'H319'),
   'Resp. Sens. 1': row('respiratory sensitisation', 'GHS08', 'Danger', 'H334'),
@@ -79,6 +83,8 @@ export const classes = {
   'STOT RE 1': row('repeated exposure', 'GHS08', 'Danger', 'H372'),
   'STOT RE 2': row('repeated exposure', 'GHS08', 'Warning', 'H373'),
   'Aquatic Acute 1': row('aquatic acute', 'GHS09', 'Warning', 'H400'),
+  'Aquatic Acute 2': row('aquatic acute', undefined, undefined, 'H401'),
+  'Aquatic Acute 3': row('aquatic acute', undefined, undefined, 'H402'),
   'Aquatic Chronic 1': row('aquatic chronic', 'GHS09', 'Warning', 'H410'),
   'Aquatic Chronic 2': row('aquatic chronic', 'GHS09', undefined, 'H411'),
   'Aquatic Chronic 3': row('aquatic chronic', undefined, undefined, 'H412'),

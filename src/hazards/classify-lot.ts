@@ -10,6 +10,7 @@
 import { type Classification, classify } from './classify.ts'
 import { clauses } from './clauses.ts'
 import type { DustTest } from './dust.ts'
+import type { Edition } from './editions.ts'
 import { type Ingredient, shown, sumOf, type Uncertain } from './mixture.ts'
 import { findSubstance, type Substance } from './substances.ts'
 import type { Answer, Question } from './tests-only.ts'
@@ -46,10 +47,12 @@ export const PH_TOLERANCE = 0.5
 const known = (name: string) => findSubstance(name)!
 
 /** Classify a lot of expandable flake. */
-export function classifyFlake(evidence: LotEvidence): LotClassification {
+export function classifyFlake(evidence: LotEvidence, edition: Edition = 'clp'): LotClassification {
   const { slurryPH, answers = [], settled } = evidence
   const found = classify({
     ingredients: composition(evidence),
+    edition,
+    registered: true,
     ...(slurryPH ? { pH: slurryPH } : {}),
     answers,
     ...(settled ? { settled } : {})

@@ -8,6 +8,7 @@
 import { unknownToxicity } from './acute-toxicity.ts'
 import type { ClassName } from './classes.ts'
 import { classifyExtremePH } from './extreme-ph.ts'
+import type { Edition } from './editions.ts'
 import { findingsAt, isCorrosive, namesOf } from './findings.ts'
 import {
   type Finding,
@@ -31,6 +32,10 @@ export interface Mixture {
   readonly answers?: readonly Answer[]
   /** Which side a competent person took where concentration limit and pH rule disagree. */
   readonly settled?: 'limits' | 'pH'
+  /** Whose categories and limits hold; CLP's where nothing is said. */
+  readonly edition?: Edition
+  /** The main part is a registered substance, and small rests of its making belong to it. */
+  readonly registered?: boolean
 }
 
 export interface Classified extends Finding {
@@ -86,7 +91,7 @@ export function classify(mixture: Mixture): Classification {
     gaps.length > 0 || questions.length > 0 || conflicts.some(conflict => !conflict.settled)
   return {
     classes,
-    supplements: supplementsOf(upper, classes),
+    supplements: supplementsOf(upper, classes, mixture.registered),
     questions,
     conflicts,
     gaps,
@@ -98,7 +103,7 @@ export function classify(mixture: Mixture): Classification {
 type Merged = ReturnType<typeof mergeIngredients>
 
 /** The mixture as measured (0), at its strict (1) and at its mild end (-1). */
-function pointsOf({ pH }: Mixture, merged: Merged) {
+function pointsOf({ pH, edition }: Mixture, merged: Merged) {
   // Water and graphite take no part in any rule: most of a lot need not be gone through.
   const telling = merged.filter(({ substance }) => mayTell(substance))
   const pointAt = (toward: -1 | 0 | 1): Point => ({
@@ -107,6 +112,7 @@ function pointsOf({ pH }: Mixture, merged: Merged) {
       const held = Math.min(100, Math.max(0, moved))
       return held > 0 ? [{ substance, percent: held }] : []
     }),
+    ...(edition === undefined ? {} : { edition }),
     ...(pH ? { pH: sumOf([pH.value, (pH.value <= NEUTRAL_PH ? -toward : toward) * pH.U]) } : {})
   })
   return { pointAt, isExact: merged.every(({ U }) => U === 0) && (pH?.U ?? 0) === 0 }

@@ -45,9 +45,29 @@ const cutOffs: readonly CutOff[] = [
   cut('STOT RE 2', 10, clauses.repeatedExposure)
 ]
 
+/**
+ * Of the two limits that the GHS leaves open, the United States took the lower.
+ *
+ * Source: 29 CFR 1910.1200, Appendix A (from memory, not checked against the print); that STOT 1 makes
+ * STOT 1 from 1 % on: OSHA's letter of interpretation of 4 March 2014.
+ */
+const inUS: readonly CutOff[] = [
+  cut('Resp. Sens. 1', 0.1, clauses.lowerCutOffs),
+  cut('Skin Sens. 1', 0.1, clauses.lowerCutOffs),
+  cut('Carc. 2', 0.1, clauses.lowerCutOffs),
+  cut('Repr. 1B', 0.1, clauses.lowerCutOffs),
+  cut('Repr. 2', 0.1, clauses.lowerCutOffs),
+  cut('STOT SE 1', 1, clauses.lowerCutOffs),
+  cut('STOT SE 2', 1, clauses.lowerCutOffs),
+  cut('STOT RE 1', 1, clauses.lowerCutOffs),
+  cut('STOT RE 2', 1, clauses.lowerCutOffs)
+]
+
 /** Every class an ingredient alone brings in; the caller keeps the most severe of a family. */
-export const classifyByCutOff = ({ shares }: Point): Finding[] =>
-  shares.flatMap(share => cutOffs.flatMap(cutOff => findCutOff(share, cutOff)))
+export const classifyByCutOff = ({ shares, edition }: Point): Finding[] =>
+  shares.flatMap(share =>
+    [...(edition === 'us' ? inUS : []), ...cutOffs].flatMap(cutOff => findCutOff(share, cutOff))
+  )
 
 function findCutOff({ substance, percent }: Share, cutOff: CutOff): Finding[] {
   const line = substance.classes.find(({ class: name }) => name === cutOff.of)

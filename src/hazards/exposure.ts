@@ -6,6 +6,7 @@
  */
 
 import type { Clause } from './clauses.ts'
+import type { Substance } from './substances.ts'
 import file from './exposure-limits.json' with { type: 'json' }
 
 /** What the mean is taken over: 'any time' where a limit marks danger at once. */
@@ -34,6 +35,13 @@ export interface Agent {
 
 // The file's shape is held by a schema in the tests.
 export const agents = file.agents as readonly Agent[]
+
+/** Whether the European Union has a limit of exposure for it. */
+export const hasUnionLimit = ({ id }: Pick<Substance, 'id'>): boolean =>
+  agents.some(
+    ({ substances, limits }) =>
+      substances.includes(id) && limits.some(({ issuer }) => issuer.startsWith('European Union'))
+  )
 
 /** '0.5 ppm (1.3 mg/m³), 8 h: European Union, Directive (EU) 2017/164 (2017)'. */
 export function limitText({ issuer, year, over, of, ...limit }: ExposureLimit): string {

@@ -34,7 +34,7 @@ export interface LabelElements {
 /** Label elements of the classes found, whatever their order. */
 export function labelElements(
   found: readonly Pick<Finding, 'class' | 'statement' | 'fill'>[],
-  supplements: readonly Pick<Supplement, 'code'>[] = []
+  supplements: readonly Pick<Supplement, 'code' | 'fill'>[] = []
 ): LabelElements {
   const sorted = [...found].sort((a, b) => placeOf(a.class) - placeOf(b.class))
   const names = sorted.map(({ class: name }) => name)
@@ -45,7 +45,10 @@ export function labelElements(
   return {
     pictograms: pictograms.kept,
     ...(signal ? { signal } : {}),
-    statements: [...statements.kept, ...supplements.map(({ code }) => ({ code }))],
+    statements: [
+      ...statements.kept,
+      ...supplements.map(({ code, fill }) => ({ code, ...(fill === undefined ? {} : { fill }) }))
+    ],
     omitted: [...pictograms.omitted, ...statements.omitted]
   }
 }

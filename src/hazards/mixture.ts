@@ -8,6 +8,7 @@
 import { toDecimal } from '../metrology/rounding.ts'
 import type { ClassName } from './classes.ts'
 import type { Clause } from './clauses.ts'
+import type { Edition } from './editions.ts'
 import type { Substance } from './substances.ts'
 
 /** A figure with its expanded uncertainty. */
@@ -28,6 +29,8 @@ export interface Point {
   readonly shares: readonly Share[]
   /** pH of the mixture, or of its slurry in water. */
   readonly pH?: number
+  /** Whose categories and limits hold; CLP's where nothing is said. */
+  readonly edition?: Edition
 }
 
 export interface Share {

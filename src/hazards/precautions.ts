@@ -60,6 +60,9 @@ const sets: Readonly<Record<string, readonly string[]>> = {
   'gas under pressure': ['P410+P403'],
   metals: ['P234', 'P390', 'P406'],
   'acute oral': ['P264', 'P270', 'P301+P310', 'P330', 'P405', 'P501'],
+  'Acute Tox. 5 oral': ['P301+P312'],
+  'Acute Tox. 5 dermal': ['P302+P317'],
+  'Acute Tox. 5 inhalation': ['P304+P317'],
   'Acute Tox. 4 oral': ['P264', 'P270', 'P301+P312', 'P330', 'P501'],
   'acute dermal': ['P280', 'P302+P352', 'P312', 'P361+P364', 'P405', 'P501'],
   'Acute Tox. 4 dermal': ['P280', 'P302+P352', 'P312', 'P362+P364', 'P501'],
@@ -68,6 +71,7 @@ const sets: Readonly<Record<string, readonly string[]>> = {
   'Acute Tox. 4 inhalation': [...inhaled, 'P312'],
   skin: corrosive,
   'Skin Irrit. 2': ['P264', 'P280', 'P302+P352', 'P332+P313', 'P362+P364'],
+  'Skin Irrit. 3': ['P332+P313'],
   eye: ['P280', 'P305+P351+P338', 'P310'],
   'Eye Irrit. 2': ['P264', 'P280', 'P305+P351+P338', 'P337+P313'],
   'respiratory sensitisation': ['P261', 'P284', 'P304+P340', 'P501'],
@@ -81,6 +85,8 @@ const sets: Readonly<Record<string, readonly string[]>> = {
   'repeated exposure': ['P260', 'P264', 'P270', 'P314', 'P501'],
   'aquatic acute': aquatic,
   'aquatic chronic': aquatic,
+  'Aquatic Acute 2': ['P273', 'P501'],
+  'Aquatic Acute 3': ['P273', 'P501'],
   'Aquatic Chronic 3': ['P273', 'P501'],
   'Aquatic Chronic 4': ['P273', 'P501']
 }

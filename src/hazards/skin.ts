@@ -23,6 +23,7 @@ const CORROSIVE_PERCENT = 5
 const IRRITANT_PERCENT = 10
 /** Corrosive ingredients count tenfold towards irritation. */
 const CORROSIVE_AS_IRRITANT_PERCENT = 1
+const TENTH = 10
 const NON_ADDITIVE_CORROSIVE_PERCENT = 1
 const NON_ADDITIVE_IRRITANT_PERCENT = 3
 
@@ -47,7 +48,27 @@ export function classifySkin(point: Point): Finding[] {
       nonAdditive(['Skin Irrit. 2'], NON_ADDITIVE_IRRITANT_PERCENT),
       clauses.nonAdditivity
     )
-  return reason ? [{ class: 'Skin Irrit. 2', reasons: [reason] }] : []
+  return reason ? [{ class: 'Skin Irrit. 2', reasons: [reason] }] : mildIrritation(point)
+}
+
+/**
+ * Category 3, which the UN alone has: from a tenth of the sums for category 2 on, and by ingredients
+ * of category 3 themselves.
+ *
+ * Source: UN GHS, Table 3.2.3 (from memory, not checked against the print).
+ */
+function mildIrritation(point: Point): Finding[] {
+  if (point.edition !== 'un') return []
+  const reason = reaches(
+    point,
+    substance => {
+      const limit = irritantLimit(substance)
+      if (limit) return limit.line ? limit : generic(limit.percent / TENTH)
+      return hasClass(substance, ['Skin Irrit. 3']) ? generic(IRRITANT_PERCENT) : undefined
+    },
+    clauses.mildIrritation
+  )
+  return reason ? [{ class: 'Skin Irrit. 3', reasons: [reason] }] : []
 }
 
 /** Limit towards a corrosive sub-category: the least of those at it or above. */

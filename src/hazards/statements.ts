@@ -1,28 +1,45 @@
 /**
- * Texts of hazard and precautionary statements, quoted as the law prints them.
+ * Texts of hazard and precautionary statements, quoted as each edition prints them.
  *
- * `clp-statements.json` holds those a graphite workshop can reach, in five languages.
+ * `clp-statements.json` holds those a graphite workshop can reach, in five languages; those of the UN
+ * and the United States are in English alone.
  */
 
+import type { Certainty } from './clauses.ts'
+import { cited } from './clauses.ts'
 import clp from './clp-statements.json' with { type: 'json' }
+import type { Edition } from './editions.ts'
+import un from './un-statements.json' with { type: 'json' }
+import us from './us-statements.json' with { type: 'json' }
 
-export type Language = 'en' | 'de' | 'fr' | 'es' | 'it'
+export const languages = ['en', 'de', 'fr', 'es', 'it'] as const
+export type Language = (typeof languages)[number]
 
 interface StatementFile {
   readonly edition: string
-  readonly statements: Readonly<Record<string, Readonly<Record<Language, string>>>>
+  readonly sure: Certainty
+  readonly statements: Readonly<Record<string, Readonly<Partial<Record<Language, string>>>>>
 }
 
-const file: StatementFile = clp
+// The files' shapes are held by a schema in the tests.
+const files = { clp, un, us } as unknown as Readonly<Record<Edition, StatementFile>>
 
-/** Regulation, annexes and date of the wording. */
-export const statementEdition = file.edition
+/** Regulation, annexes and date of the wording, and how surely it was read. */
+export const editionText = (edition: Edition): string =>
+  cited({ source: files[edition].edition, sure: files[edition].sure })
 
-export const statementCodes = Object.keys(file.statements)
+export const statementEdition = editionText('clp')
+
+export const codesIn = (edition: Edition): string[] => Object.keys(files[edition].statements)
+
+export const statementCodes = codesIn('clp')
 
 export type Statement =
   | { readonly ok: true; readonly text: string }
-  | { readonly ok: false; readonly reason: 'unknown code' | 'gap not filled' | 'nothing to fill' }
+  | { readonly ok: false; readonly reason: StatementFault }
+
+export type StatementFault =
+  'unknown code' | 'gap not filled' | 'nothing to fill' | 'not in this language'
 
 /** What the law leaves to the supplier: `…`, or words in angle brackets that say what belongs there. */
 const GAP = /<[^<>]*>|…/u
@@ -32,6 +49,9 @@ const OPTIONAL: ReadonlySet<string> = new Set(
   'H340 H341 H350 H351 H360 H361 H370 H371 H372 H373'.split(' ')
 )
 
+/** Words the UN lets a supplier add: 'Wash hands [and …] thoroughly'. */
+const OPTIONAL_PART = / \[and …\]/u
+
 /** A last choice among several, which a supplier may leave out: 'a POISON CENTER/doctor/…'. */
 const LAST_CHOICE = /(?<=\p{L}{2}) ?\/ ?…(?: ?\/| (?=\.))?(?=(\p{L})?)/u
 
@@ -40,13 +60,21 @@ const LAST_CHOICE = /(?<=\p{L}{2}) ?\/ ?…(?: ?\/| (?=\.))?(?=(\p{L})?)/u
  *
  * @param filling the supplier's words for the gap, where the law leaves one
  */
-export function statementText(code: string, language: Language, filling?: string): Statement {
-  if (!Object.hasOwn(file.statements, code)) return { ok: false, reason: 'unknown code' }
-  const printed = file.statements[code]![language]
+export function statementText(
+  code: string,
+  language: Language,
+  filling?: string,
+  edition: Edition = 'clp'
+): Statement {
+  const { statements } = files[edition]
+  if (!Object.hasOwn(statements, code)) return { ok: false, reason: 'unknown code' }
+  const printed = statements[code]![language]
+  if (printed === undefined) return { ok: false, reason: 'not in this language' }
   if (filling !== undefined && !GAP.test(printed)) return { ok: false, reason: 'nothing to fill' }
   const filled = filling === undefined ? printed : withStop(fillGap(printed, filling))
   const chosen = OPTIONAL.has(code) ? filled.replace(/ ?<[^<>]*>/gu, '') : filled
-  const text = LAST_CHOICE.test(chosen) ? withStop(withoutChoice(chosen)) : chosen
+  const bare = filling === undefined ? chosen.replace(OPTIONAL_PART, '') : chosen
+  const text = LAST_CHOICE.test(bare) ? withStop(withoutChoice(bare)) : bare
   return GAP.test(text) ? { ok: false, reason: 'gap not filled' } : { ok: true, text }
 }
 

@@ -37,6 +37,7 @@ export function judgeLot(
     evaluated,
     grade,
     rule: grade.decisionRule ?? 'simple',
+    asOf,
     rows,
     word: wordOf(rows),
     state: decision?.is ?? 'quarantine',

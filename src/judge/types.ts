@@ -39,6 +39,8 @@ export interface JudgedLot {
   /** The grade's revision in force when the lot was made, or regraded to it. */
   readonly grade: Grade
   readonly rule: DecisionRule
+  /** The day it is judged as of. */
+  readonly asOf: string
   readonly rows: readonly JudgedRow[]
   /** Worst of the verdicts; 'not judged' where a limit has no result or the grade has no limit. */
   readonly word: VerdictWord | 'not judged'

@@ -1,6 +1,11 @@
 /** The hazard block: pictograms, signal word, statements, and why. Lengths in points. */
 
-import type { ComputedHazards, HazardText, PictogramText } from '../documents/types.ts'
+import type {
+  ComputedHazards,
+  HazardEdition,
+  HazardText,
+  PictogramText
+} from '../documents/types.ts'
 import type { Element } from './pdfkit.ts'
 import type { Sheet } from './sheet.ts'
 import { BLACK, drawLines, heightOf, styles, WHITE, widthOf, wrapText } from './text.ts'
@@ -23,7 +28,7 @@ const inks: Record<PictogramText['parts'][number]['ink'], string> = {
 const KEPT_LINES = 2
 
 /** Height that must not be parted from the heading. */
-export const leastHazardHeight = ({ pictograms }: HazardText): number =>
+export const leastHazardHeight = ({ pictograms }: Pick<HazardText, 'pictograms'>): number =>
   (pictograms.length > 0 ? PICTOGRAM.width : styles.lead.leading) + KEPT_LINES * styles.body.leading
 
 /** Draw the block beside its heading, its left edge at x. */
@@ -32,6 +37,7 @@ export function drawHazardBody(sheet: Sheet, hazards: HazardText, words: Words, 
   if (hazards.statements.length > 0) drawStatements(sheet, hazards.statements, x)
   else sheet.paragraph(sheet.root, 'P', styles.body, words.noStatement, x)
   if (hazards.computed) drawComputed(sheet, hazards.computed, x)
+  for (const one of hazards.editions ?? []) drawEdition(sheet, one, words, x)
   const source = `${words.wordingFrom}: ${hazards.edition}.`
   const fine = `${hazards.transport} ${hazards.basis} ${source}`
   sheet.paragraph(sheet.root, 'P', styles.small, fine, x)
@@ -40,7 +46,7 @@ export function drawHazardBody(sheet: Sheet, hazards: HazardText, words: Words, 
 /** The signal word beside the heading, pictograms after it. */
 function drawSignal(
   sheet: Sheet,
-  { pictograms, signal }: HazardText,
+  { pictograms, signal }: Pick<HazardText, 'pictograms' | 'signal'>,
   words: Words,
   x: number
 ): void {
@@ -82,6 +88,25 @@ function drawComputed(sheet: Sheet, computed: ComputedHazards, x: number): void 
   ]
   if (reasons.length > 0) sheet.paragraph(sheet.root, 'P', styles.small, reasons.join(' '), x)
   if (dust !== undefined) sheet.paragraph(sheet.root, 'P', styles.small, dust, x)
+  sheet.y += PARAGRAPH_GAP
+}
+
+/** The label of another edition, its pictograms after its name. */
+function drawEdition(
+  sheet: Sheet,
+  { title, sentence, pictograms, signal, statements, edition }: HazardEdition,
+  words: Words,
+  x: number
+): void {
+  sheet.ensureSpace(leastHazardHeight({ pictograms }), title)
+  drawSignal(
+    sheet,
+    { pictograms, signal: `${title}${signal === undefined ? '' : `: ${signal}`}` },
+    words,
+    x
+  )
+  if (statements.length > 0) drawStatements(sheet, statements, x)
+  sheet.paragraph(sheet.root, 'P', styles.small, `${sentence} ${words.wordingFrom}: ${edition}.`, x)
   sheet.y += PARAGRAPH_GAP
 }
 

@@ -182,6 +182,7 @@ describe('the allow-list', () => {
       | 'made'
       | 'grade'
       | 'rule'
+      | 'asOf'
       | 'rows'
       | 'word'
       | 'state'

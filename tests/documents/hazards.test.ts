@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest'
 import { type Language, statementCodes, statementText } from '../../src/hazards/statements.ts'
 import { problemsOf, smallFiles, withChange } from '../records-on-disk.ts'
-import { pageOf, publicSite } from './demo.ts'
+import { pageOf, publicSite, siteOf } from './demo.ts'
 
 const languages: readonly Language[] = ['en', 'de', 'fr', 'es', 'it']
 
@@ -26,6 +26,7 @@ test.for([
 test.for([
   ['H999', undefined, 'unknown code'],
   ['constructor', undefined, 'unknown code'],
+  ['H316', undefined, 'unknown code'],
   ['P264', undefined, 'gap not filled'],
   ['EUH208', undefined, 'gap not filled'],
   ['P411', '40', 'gap not filled'],
@@ -134,7 +135,7 @@ describe('a grade', () => {
       ]
     ],
     [
-      'classified: [Eye Irrit. 2], precautions: [P101, P102, P233, P260, P273, P280, P310], precautions-because: sold to schools, basis: our own',
+      'classified: [Eye Irrit. 2], precautions: [P101, P102, P233, P260, P273, P280, P310], precautions-by: quality manager, precautions-because: sold to schools, basis: our own',
       []
     ]
   ] as const)('declares { %s }', ([hazards, problems]) => {
@@ -158,5 +159,110 @@ describe('a grade', () => {
     expect(hazards?.transport).not.toMatch(/not dangerous/iu)
     expect(hazards?.edition).toContain('consolidated text of 2025-09-01')
     expect(pageOf(publicSite, 'FL-26-001').document.hazards).toBeUndefined()
+  })
+})
+
+describe('papers', () => {
+  const flakeOf = (hazards: string, producer = '') =>
+    siteOf(
+      withChange(
+        withChange(
+          withChange(
+            withChange(smallFiles, 'grades/FK-1.yaml', 'limits:', `${hazards}\nlimits:`),
+            'batches/EB-1.yaml',
+            'status:',
+            'hazards:\n  decisions:\n    - { about: missing data, by: quality manager, on: 2026-02-06, because: seen }\nstatus:'
+          ),
+          'producer.yaml',
+          'email:',
+          `${producer}email:`
+        ),
+        'grades/FK-1.yaml',
+        'limits:',
+        'public: [results]\nlimits:'
+      ),
+      { edition: 'public' }
+    )
+  const blockOf = (...parts: [string, string?]) =>
+    pageOf(flakeOf(...parts), 'EB-1').document.hazards!
+  const eyes = 'classified: [Eye Irrit. 2], precautions: [P280, P337+P313], basis: our own'
+
+  test('carry the editions and languages the producer asks for, the grade’s own before', () => {
+    const block = blockOf(`hazards: { ${eyes} }`, 'editions: [clp, un, us]\nlanguages: [de]\n')
+    expect(
+      block.editions?.map(({ title, statements }) => [title, ...statements.map(({ code }) => code)])
+    ).toEqual([
+      ['UN GHS, revision 10', 'H319', 'P280', 'P337+P317'],
+      ['OSHA Hazard Communication Standard (United States)', 'H319', 'P280', 'P337+P313']
+    ])
+    expect(block.editions?.[0]).toMatchObject({ classified: ['Eye Irrit. 2A'], signal: 'Warning' })
+    expect(block.languages).toMatchObject([
+      {
+        name: 'Deutsch',
+        signal: 'Achtung',
+        statements: [{ text: 'Verursacht schwere Augenreizung.' }, {}, {}]
+      }
+    ])
+    const own = blockOf(
+      `hazards: { ${eyes}, editions: [us], languages: [fr] }`,
+      'editions: [clp, un]\n'
+    )
+    expect(own.edition).toContain('29 CFR 1910.1200')
+    expect(own.editions).toBeUndefined()
+    expect(own.languages).toBeUndefined()
+  })
+
+  test('say who chose precautions and why', () => {
+    const chosen = 'precautions-by: quality manager, precautions-because: worn anyway'
+    expect(blockOf(`hazards: { ${eyes}, ${chosen} }`).basis).toContain(
+      'Precautionary statements chosen by the quality manager: worn anyway.'
+    )
+    const wrong = (by: string) =>
+      problemsOf(
+        withChange(
+          smallFiles,
+          'grades/FK-1.yaml',
+          'limits:',
+          `hazards: { ${eyes}, ${by} }\nlimits:`
+        )
+      ).find(line => !line.startsWith('NOT_RELEASABLE'))
+    expect(wrong('precautions-by: nobody, precautions-because: x')).toMatch(/^UNKNOWN_REFERENCE/u)
+    expect(wrong('precautions-because: x')).toMatch(/^MISSING_FIELD hazards\.precautions-by/u)
+    expect(wrong('precautions-by: quality manager')).toMatch(
+      /^MISSING_FIELD hazards\.precautions-because/u
+    )
+  })
+
+  test('a gap needs its words in every language asked for', () => {
+    const told = (more: string) =>
+      problemsOf(
+        withChange(
+          smallFiles,
+          'grades/FK-1.yaml',
+          'limits:',
+          `hazards: { classified: [Eye Irrit. 2], precautions: [P264], fill: { P264: hands }, languages: [de]${more}, basis: our own }\nlimits:`
+        )
+      ).filter(line => line.startsWith('MISSING_TEXT'))
+    expect(told('')).toEqual([
+      "MISSING_TEXT hazards.precautions.0: P264 has a gap that the law leaves to the supplier, and no words for it in 'de'"
+    ])
+    expect(told(', fill-in-languages: { de: { P264: Hände } }')).toEqual([])
+  })
+
+  test('name an adviser’s decision by function, and only while it is good', () => {
+    const transport = (on: string, until: string) =>
+      blockOf(
+        `hazards: { ${eyes}, transport: { decision: exempt by special provision, basis: tests of 2025, adviser: Quorbel, function: safety adviser, on: ${on}, until: ${until} } }`
+      ).transport
+    expect(transport('2026-01-05', '2027-01-04')).toBe(
+      'Transport: exempt by special provision. Decided by a safety adviser on 5 January 2026, valid until 4 January 2027, on this basis: tests of 2025.'
+    )
+    const ask = 'ask a dangerous-goods safety adviser.'
+    expect(transport('2025-01-05', '2025-12-31')).toContain(
+      `${ask} An earlier decision was valid until 31 December 2025.`
+    )
+    expect(transport('2030-01-05', '2031-12-31')).toContain(ask)
+    expect(transport('2026-01-05', '2027-01-04')).not.toContain('Quorbel')
+    expect(blockOf(`hazards: { ${eyes} }`).transport).toContain(ask)
   })
 })

@@ -17,7 +17,8 @@ describe('solutions in water', () => {
     ['sulfuric acid', 15, ['Skin Corr. 1A'], 'GHS05 · Danger · H314', 'VI'],
     ['sulfuric acid', 14.9, ['Skin Irrit. 2', 'Eye Irrit. 2'], 'GHS07 · Warning · H315 H319', 'VI'],
     ['sulfuric acid', 5, ['Skin Irrit. 2', 'Eye Irrit. 2'], 'GHS07 · Warning · H315 H319', 'VI'],
-    ['sulfuric acid', 4.9, [], '– · – · –', 'VI'],
+    // Nothing is classified, but the sheet is to be had: CLP Annex II, 2.10.
+    ['sulfuric acid', 4.9, [], '– · – · EUH210', 'VI'],
     ['sodium hydroxide', 5, ['Skin Corr. 1A'], 'GHS05 · Danger · H314', 'VI'],
     ['sodium hydroxide', 4.9, ['Skin Corr. 1B'], 'GHS05 · Danger · H314', 'VI'],
     ['sodium hydroxide', 2, ['Skin Corr. 1B'], 'GHS05 · Danger · H314', 'VI'],
@@ -65,7 +66,7 @@ describe('solutions in water', () => {
       'C'
     ],
     ['nitric acid', 13.2, ['Skin Corr. 1B'], 'GHS05 · Danger · H314', 'VI, C'],
-    ['hydrogen peroxide', 4.9, [], '– · – · –', 'VI'],
+    ['hydrogen peroxide', 4.9, [], '– · – · EUH210', 'VI'],
     ['hydrogen peroxide', 7.9, ['Eye Irrit. 2'], 'GHS07 · Warning · H319', 'VI, GIS'],
     [
       'hydrogen peroxide',

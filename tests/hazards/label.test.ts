@@ -2,9 +2,10 @@
 
 import { describe, expect, test } from 'vitest'
 import { classEntry, type ClassName, classNames } from '../../src/hazards/classes.ts'
+import { editions, isIn, precautionsIn } from '../../src/hazards/editions.ts'
 import { labelElements } from '../../src/hazards/label-elements.ts'
 import { choosePrecautions, MOST_STATEMENTS, precautionsOf } from '../../src/hazards/precautions.ts'
-import { statementCodes } from '../../src/hazards/statements.ts'
+import { codesIn } from '../../src/hazards/statements.ts'
 
 const label = (...names: ClassName[]) => labelElements(names.map(name => ({ class: name })))
 const codes = (...names: ClassName[]) => label(...names).statements.map(({ code }) => code)
@@ -60,10 +61,12 @@ describe('precedence', () => {
   })
 
   test('every statement a class can carry has its text', () => {
-    for (const name of classNames) {
-      expect(statementCodes).toContain(classEntry(name).statement)
-      for (const code of precautionsOf(name)) expect(statementCodes).toContain(code)
-    }
+    for (const edition of editions)
+      for (const name of classNames.filter(one => isIn(edition, one))) {
+        expect(codesIn(edition)).toContain(classEntry(name).statement)
+        for (const code of precautionsIn(edition, precautionsOf(name), [name]))
+          expect(codesIn(edition)).toContain(code)
+      }
   })
 
   test('every class has precautions', () => {

@@ -5,11 +5,12 @@ import { describe, expect, test } from 'vitest'
 import { classEntry, type ClassName, covers } from '../../src/hazards/classes.ts'
 import { certaintyTexts } from '../../src/hazards/clauses.ts'
 import { type Classification, classify, type Mixture } from '../../src/hazards/classify.ts'
+import { type Edition, editions, isIn, precautionsIn } from '../../src/hazards/editions.ts'
 import { explain } from '../../src/hazards/explain.ts'
 import { labelElements } from '../../src/hazards/label-elements.ts'
 import type { Ingredient } from '../../src/hazards/mixture.ts'
 import { choosePrecautions, MOST_STATEMENTS } from '../../src/hazards/precautions.ts'
-import { statementText } from '../../src/hazards/statements.ts'
+import { codesIn, statementText } from '../../src/hazards/statements.ts'
 import { substances, findSubstance, unknownSubstance } from '../../src/hazards/substances.ts'
 
 /** Compositions per run of the crash test; others take a tenth each. */
@@ -104,12 +105,56 @@ describe('labels', () => {
         for (const { code, fill } of label.statements)
           for (const language of ['en', 'de', 'fr', 'es', 'it'] as const)
             expect(statementText(code, language, fill)).toMatchObject({ ok: true })
+        if (classes.length > 0) expect(codes).not.toContain('EUH210')
         const chosen = choosePrecautions(classes.map(({ class: name }) => name))
         expect(chosen.length).toBeLessThanOrEqual(MOST_STATEMENTS)
         for (const code of chosen) {
           const statement = statementText(code, 'en')
           expect(statement.ok || statement.reason === 'gap not filled').toBe(true)
         }
+      }),
+      { numRuns: RUNS / 10 }
+    )
+  })
+})
+
+describe('editions', () => {
+  const inEdition = (one: Mixture, edition: Edition) => classify({ ...one, edition })
+
+  test('each has its own categories alone, each with a text', () => {
+    fc.assert(
+      fc.property(mixture, fc.constantFrom(...editions), (one, edition) => {
+        const { classes, supplements } = inEdition(one, edition)
+        for (const { class: name } of classes) expect(isIn(edition, name)).toBe(true)
+        if (edition !== 'clp') expect(supplements).toEqual([])
+        const names = classes.map(({ class: name }) => name)
+        const codes = [
+          ...labelElements(classes).statements.map(({ code }) => code),
+          ...precautionsIn(edition, choosePrecautions(names), names)
+        ]
+        for (const code of codes) expect(codesIn(edition)).toContain(code)
+        expect(new Set(codes).size).toBe(codes.length)
+      }),
+      { numRuns: RUNS / 10 }
+    )
+  })
+
+  test('the UN finds what CLP finds, and milder categories besides', () => {
+    fc.assert(
+      fc.property(mixture, one => {
+        const clp = namesOf(classify(one))
+        const un = namesOf(inEdition(one, 'un'))
+        expect(un.filter(name => isIn('clp', name))).toEqual(clp)
+      }),
+      { numRuns: RUNS / 10 }
+    )
+  })
+
+  test('the United States are never milder for health', () => {
+    fc.assert(
+      fc.property(mixture, one => {
+        const clp = namesOf(classify(one)).filter(name => isIn('us', name))
+        expect(isAsSevere(namesOf(inEdition(one, 'us')), clp)).toBe(true)
       }),
       { numRuns: RUNS / 10 }
     )

@@ -92,6 +92,12 @@ export const asFound = fields({
   within: yesNo()
 })
 
+/** Systems of classification a paper can follow: European Union, UN GHS, United States. */
+export const hazardEditions = ['clp', 'un', 'us'] as const
+
+/** Languages of statements beside English. */
+export const hazardLanguages = ['de', 'fr', 'es', 'it'] as const
+
 /** What a competent person can decide on a lot's hazards. The reason is public. */
 export const hazardTopics = [
   'oxidising',

@@ -5,6 +5,7 @@ import type { Reading } from '../../metrology/written.ts'
 import type { UnitName } from '../../metrology/units.ts'
 import { quantities, type Quantity, type QuantityKey } from '../../quantities.ts'
 import { quoted } from '../../problem.ts'
+import { gradeHazards } from './grade-hazards.ts'
 import {
   amount,
   date,
@@ -18,7 +19,7 @@ import {
   whole
 } from '../fields.ts'
 import { recipe } from './recipe.ts'
-import { container, fillsByLanguage, keeping } from './container.ts'
+import { container, keeping } from './container.ts'
 import { quantityKeys } from './common.ts'
 
 /** What a limit holds for. Flake is judged by the lot mean alone. */
@@ -133,23 +134,7 @@ export const gradeRecord = fields({
   retest: maybe(list(z.enum(quantityKeys))),
   'cas-number': maybe(text()),
   'safety-data-sheet': maybe(text()),
-  hazards: maybe(
-    fields({
-      /** The producer's own classification, class by class; 'not classified' alone where none. */
-      classified: list(text()),
-      /** Precautionary statements, where the producer chose others than the program. */
-      precautions: maybe(list(text())),
-      /** Why they are more than six. */
-      'precautions-because': maybe(text()),
-      /** The supplier's words for gaps the law leaves in a statement, by code. */
-      fill: maybe(z.record(text(), text())),
-      /** The same in the other languages of its labels. */
-      'fill-in-languages': maybe(fillsByLanguage),
-      basis: text(),
-      /** What a dust test showed. */
-      dust: maybe(z.enum(['combustible', 'not combustible']))
-    })
-  ),
+  hazards: maybe(gradeHazards),
   cautions: maybe(list(text()))
 }).superRefine((grade, context) => {
   checkLimits(grade, context)

@@ -18,7 +18,13 @@ import {
   whole,
   yesNo
 } from '../fields.ts'
-import { instrumentsByRole, quantityKeys, stockCount } from './common.ts'
+import {
+  hazardEditions,
+  hazardLanguages,
+  instrumentsByRole,
+  quantityKeys,
+  stockCount
+} from './common.ts'
 import { safetyDataSheet, supplierClassification } from './supplier-hazards.ts'
 
 /** The most a vessel is charged with, by the workshop's own assessment. It binds plans and release. */
@@ -56,6 +62,10 @@ export const producerRecord = fields({
   telephone: text(),
   site: maybe(z.url({ protocol: /^https?$/u })),
   paper: maybe(z.enum(['A4', 'Letter'])),
+  /** Of the hazard block, the first for the label; CLP where nothing is said. */
+  editions: maybe(list(z.enum(hazardEditions))),
+  /** Of hazard statements, beside English. */
+  languages: maybe(list(z.enum(hazardLanguages))),
   /** The workshop's own: flake has to be below them before it is dried or heated. */
   'oxidiser-limits': maybe(
     fields({
