@@ -21,7 +21,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   figures: [],
   register: ['problem.ts'],
   verify: ['register'],
-  archive: [],
+  archive: ['metrology'],
   browser: ['register', 'verify', 'archive'],
   hazards: ['metrology'],
   quantities: ['metrology'],

@@ -41,6 +41,8 @@ export interface WrittenLots {
   readonly from: NamesColumn
   readonly grades: readonly ListedGrade[]
   readonly quantities: readonly ListedQuantity[]
+  /** Lots in each file of what comparing takes, one file after the other. */
+  readonly parts: readonly number[]
 }
 
 /** A column of few words. */
@@ -63,6 +65,8 @@ export interface LotList {
   readonly from: readonly (readonly string[])[]
   readonly grades: readonly ListedGrade[]
   readonly quantities: readonly ListedQuantity[]
+  /** Lots in each file of what comparing takes, one file after the other. */
+  readonly parts: readonly number[]
 }
 
 const wordsOf = (column: CodeColumn): Words => ({
@@ -85,9 +89,16 @@ export function readLots(written: WrittenLots): LotList {
     certificates: readLists(written.certificates),
     from: readLists(written.from),
     grades: written.grades,
-    quantities: written.quantities
+    quantities: written.quantities,
+    parts: written.parts
   }
 }
 
 /** What a row says in a column of words. */
 export const wordAt = ({ words, codes }: Words, row: number): string => words[codes[row]!] ?? ''
+
+/** Which file of what comparing takes has a row. */
+export function partOf({ parts }: LotList, row: number): number {
+  let before = 0
+  return parts.findIndex(count => row < (before += count))
+}

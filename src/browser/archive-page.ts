@@ -6,7 +6,14 @@
 import { type Columns, finderOf, type Finder } from '../archive/find.ts'
 import type { Figures } from '../archive/figures.ts'
 import { type LotList } from '../archive/lots.ts'
-import { addressOf, newestFirst, noQuery, type Query, queryFrom } from '../archive/query.ts'
+import {
+  addressOf,
+  MOST_COMPARED,
+  newestFirst,
+  noQuery,
+  type Query,
+  queryFrom
+} from '../archive/query.ts'
 import { type ArchiveForm, archiveForm } from './archive-form.ts'
 import { foundTable } from './archive-table.ts'
 import { make, part } from './elements.ts'
@@ -70,6 +77,7 @@ function show(state: State): void {
   const stop = stopIn(place)
   place.replaceChildren(...(rows.length > 0 ? [tableOf(state, shown, columns, rows)] : []))
   if (state.found.length > rows.length) place.append(moreButton(state))
+  showChosen(state)
   if (stop !== '') place.querySelector<HTMLElement>(stop)?.focus()
   say(state)
 }
@@ -78,8 +86,11 @@ function show(state: State): void {
 function stopIn(place: HTMLElement): string {
   const focused = document.activeElement
   if (!(focused instanceof HTMLElement) || !place.contains(focused)) return ''
-  const by = focused.getAttribute('data-by')
-  return by === null ? `a[href="${focused.getAttribute('href')}"]` : `[data-by="${by}"]`
+  for (const name of ['data-by', 'data-lot', 'href']) {
+    const value = focused.getAttribute(name)
+    if (value !== null) return `[${name}="${value}"]`
+  }
+  return ''
 }
 
 function tableOf(
@@ -94,7 +105,32 @@ function tableOf(
     state.form.show(turnedQuery)
     update(state, turnedQuery)
   }
-  return foundTable({ list, columns, rows, shown, sort: query.sort, onSort })
+  const { sort, chosen } = query
+  const onChoose = (lot: string, isChosen: boolean) => {
+    const others = chosen.filter(other => other !== lot)
+    update(state, { ...query, chosen: isChosen ? [...others, lot].slice(-MOST_COMPARED) : others })
+  }
+  return foundTable({ list, columns, rows, shown, sort, onSort, chosen, onChoose })
+}
+
+/** Which lots are put aside, and the way to compare them. */
+function showChosen(state: State): void {
+  const { chosen } = state.query
+  const place = part('find-chosen', HTMLParagraphElement)
+  place.hidden = chosen.length === 0
+  const href = `../compare/index.html#${addressOf({ ...noQuery, chosen })}`
+  const clear = make('button', { type: 'button' }, 'None')
+  clear.addEventListener('click', () => {
+    update(state, { ...state.query, chosen: [] })
+    part('find-text', HTMLInputElement).focus()
+  })
+  place.replaceChildren(
+    chosen.length > 1
+      ? make('a', { href }, `Compare ${chosen.length} lots`)
+      : 'Choose another lot to compare with',
+    `: ${chosen.join(', ')} `,
+    clear
+  )
 }
 
 /** A column asked for again goes the other way; days begin with the newest. */

@@ -16,6 +16,9 @@ export interface TableContent {
   readonly sort: Sorting
   /** Asked to sort by what a column holds. */
   readonly onSort: (by: string) => void
+  /** Lots put aside for comparing, and being told of a change. */
+  readonly chosen: readonly string[]
+  readonly onChoose: (lot: string, isChosen: boolean) => void
 }
 
 interface Head {
@@ -87,7 +90,7 @@ function lotRow(content: TableContent, row: number): HTMLElement {
   return make(
     'tr',
     {},
-    make('th', { scope: 'row' }, make('a', { href: `${lot}/index.html` }, lot)),
+    make('th', { scope: 'row' }, pick(content, lot), make('a', { href: `${lot}/index.html` }, lot)),
     cell('Made', make('time', { datetime: made }, made)),
     cell('Grade', wordAt(list.grade, row) || none('none')),
     cell('Product', wordAt(list.kind, row)),
@@ -104,6 +107,14 @@ function lotRow(content: TableContent, row: number): HTMLElement {
     ...shown.map(quantity => figureCell(quantity, columns.get(quantity.key), row)),
     ...(shown.length === 0 ? [keyCell(content, row)] : [])
   )
+}
+
+/** A box that puts a lot aside for comparing. */
+function pick({ chosen, onChoose }: TableContent, lot: string): HTMLElement {
+  const box = make('input', { type: 'checkbox', 'aria-label': `Compare ${lot}`, 'data-lot': lot })
+  box.checked = chosen.includes(lot)
+  box.addEventListener('change', () => onChoose(lot, box.checked))
+  return make('label', { class: 'pick' }, box)
 }
 
 const classOf = (word: string) => word.replaceAll(' ', '-')

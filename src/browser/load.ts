@@ -1,11 +1,13 @@
 /** The site's own scripts of data, fetched when they are first needed: from a server or from disk. */
 
+import type { KnownLot } from '../archive/compare.ts'
 import { type FigureColumn, type Figures, readFigures } from '../archive/figures.ts'
-import { type LotList, readLots, type WrittenLots } from '../archive/lots.ts'
+import { type LotList, partOf, readLots, type WrittenLots } from '../archive/lots.ts'
 
 /** Set by the files in archive/. */
 declare const lotfolioLots: WrittenLots | undefined
 declare const lotfolioFigures: Readonly<Record<string, FigureColumn | undefined>> | undefined
+declare const lotfolioKnown: Readonly<Record<string, KnownLot | undefined>> | undefined
 
 const loading = new Map<string, Promise<void>>()
 
@@ -41,4 +43,17 @@ export async function loadFigures(root: string, key: string): Promise<Figures> {
   const column = typeof lotfolioFigures === 'undefined' ? undefined : lotfolioFigures[key]
   if (!column) throw new Error(`${key} has no figures`)
   return readFigures(column)
+}
+
+/** What comparing takes of some lots, in the order asked for; a number that is none is left out. */
+export async function loadKnown(
+  root: string,
+  list: LotList,
+  lots: readonly string[]
+): Promise<KnownLot[]> {
+  const rows = lots.map(lot => list.lots.indexOf(lot)).filter(row => row >= 0)
+  const parts = new Set(rows.map(row => partOf(list, row)))
+  await Promise.all([...parts].map(part => loadScript(`${root}archive/part-${part}.js`)))
+  const known = typeof lotfolioKnown === 'undefined' ? {} : lotfolioKnown
+  return rows.flatMap(row => known[list.lots[row]!] ?? [])
 }

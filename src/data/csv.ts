@@ -1,6 +1,7 @@
 /** Tables as comma-separated values that spreadsheets and programs read alike. */
 
 import { stringify } from 'csv-stringify/sync'
+import { harmless } from '../archive/plain-csv.ts'
 
 /**
  * A table as CSV by RFC 4180: CRLF behind each line, a field in quotes where it holds a comma, a quote
@@ -22,11 +23,3 @@ export const csvLines = (rows: readonly (readonly string[])[]): string =>
     // Left to itself it quotes for its own line end, CR LF, and not for either sign alone.
     { record_delimiter: '\r\n', quoted_match: /[\r\n]/u }
   )
-
-const NUMBER = /^-?\d+(?:\.\d+)?$/u
-
-/** Signs a formula begins with, in the full width that some spreadsheets take for them as well. */
-const FORMULA = /^[=+\-@\t\r＝＋－＠]/u
-
-const harmless = (field: string): string =>
-  FORMULA.test(field) && !NUMBER.test(field) ? `'${field}` : field

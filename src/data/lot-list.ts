@@ -3,6 +3,7 @@
 import { writeCodes, writeDays, writeLists, writeNames } from '../archive/columns.ts'
 import { type PrintedFigure, writeFigures } from '../archive/figures.ts'
 import type { ListedQuantity, WrittenLots } from '../archive/lots.ts'
+import { knownLotsText, numbering } from './known-lots.ts'
 import type { LotPage, ResultRow, SiteDocument } from '../documents/types.ts'
 
 /** Folder of these files in a site. */
@@ -14,11 +15,20 @@ export const lotListFile = `${folder}/lots.js`
 /** Address of one quantity's figures. */
 export const figuresFile = (key: string): string => `${folder}/${key}.js`
 
+/** Address of what is known of one part of the lots, counted from 0. */
+const partFile = (part: number): string => `${folder}/part-${part}.js`
+
+export interface ListFile {
+  readonly path: string
+  readonly text: string
+}
+
 /** Collects the lots of a site, so that no page is held for them. */
 export interface LotListWriter {
-  add(pages: readonly LotPage[]): void
-  /** The files, once every lot is in. */
-  files(): { readonly path: string; readonly text: string }[]
+  /** Take some lots in; gives the file of what comparing them takes. */
+  add(pages: readonly LotPage[]): ListFile
+  /** The files of all, once every lot is in. */
+  files(): ListFile[]
 }
 
 /** One lot, as far as the list tells of it. */
@@ -37,6 +47,8 @@ interface Line {
 /** Begin the list of a site. */
 export function lotListWriter({ grades }: Pick<SiteDocument, 'grades'>): LotListWriter {
   const lines: Line[] = []
+  const parts: number[] = []
+  const numbered = numbering()
   const columns = new Map<string, { quantity: ListedQuantity; figures: PrintedFigure[] }>()
   return {
     add(pages) {
@@ -44,6 +56,8 @@ export function lotListWriter({ grades }: Pick<SiteDocument, 'grades'>): LotList
         for (const row of measuredIn(page)) columnOf(columns, row)[lines.length] = printedOf(row)
         lines.push(lineOf(page))
       }
+      const part = parts.push(pages.length) - 1
+      return { path: partFile(part), text: knownLotsText(pages, numbered) }
     },
     files() {
       const quantities = [...columns.values()].map(({ quantity }) => quantity)
@@ -51,7 +65,7 @@ export function lotListWriter({ grades }: Pick<SiteDocument, 'grades'>): LotList
       return [
         {
           path: lotListFile,
-          text: `globalThis.lotfolioLots = ${JSON.stringify(written(lines, listed, quantities))}\n`
+          text: `globalThis.lotfolioLots = ${JSON.stringify({ ...written(lines, listed, quantities), parts })}\n`
         },
         ...[...columns].map(([key, { figures }]) => ({
           path: figuresFile(key),
@@ -120,7 +134,7 @@ function written(
   lines: readonly Line[],
   grades: WrittenLots['grades'],
   quantities: WrittenLots['quantities']
-): WrittenLots {
+): Omit<WrittenLots, 'parts'> {
   const codes = (name: 'kind' | 'grade' | 'state' | 'answer' | 'chief') =>
     writeCodes(lines.map(line => line[name]))
   return {

@@ -7,6 +7,8 @@ import { wasLetGo } from '../quality/status.ts'
 import { openGraph, type TraceGraph } from '../trace/graph.ts'
 import { versionOn } from '../records/references.ts'
 import type { CertificateOrder, Content } from '../records/types.ts'
+import { boardDocument } from './board.ts'
+import { budgetsOf } from './budgets.ts'
 import { type PaperOptions, producerText } from './certificate.ts'
 import { certificatePages, registerText } from './certificate-page.ts'
 import { chainOf, madeFrom, originOf } from './chain.ts'
@@ -75,6 +77,7 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     ...lotLists(summaries),
     lots: onDemand(makers.map(({ page }) => page)),
     grades: grades(content, summaries, inputs),
+    boards: graph ? [boardDocument({ ...inputs, content, graph })] : [],
     drafts:
       edition === 'workshop' ? content.drafts.map(({ lot, missing }) => ({ lot, missing })) : [],
     ...registerPart(inputs, names),
@@ -186,6 +189,7 @@ function lotPage(
     certificates,
     ...(labels.length > 0 ? { labels } : {}),
     dataUrl,
+    ...(sections.has('working') ? { budgets: budgetsOf(view.rows) } : {}),
     attachment: lotDataText(
       lotDataOf(
         { document: lotDocument(openView, withoutWorking(openSections), papers), certificates },

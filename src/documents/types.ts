@@ -7,6 +7,8 @@
  */
 
 import type { VerdictWord } from '../quality/judge.ts'
+import type { BoardDocument } from './board-types.ts'
+import type { Budgets } from './budgets.ts'
 import type { HazardText, ReasonedClass } from './hazard-types.ts'
 import type { LabelDocument } from './label-types.ts'
 import type { Answer, Fact, LotListPage, LotShelf, LotSummary, StatusText } from './list-types.ts'
@@ -354,6 +356,8 @@ export interface SiteDocument {
   /** Made when read and not kept: take what is needed of a page, and let go of it. */
   readonly lots: readonly LotPage[]
   readonly grades: readonly GradeDocument[]
+  /** The state of the workshop: one in its own edition, none in the public one. */
+  readonly boards: readonly BoardDocument[]
   readonly drafts: readonly { readonly lot: string; readonly missing: readonly string[] }[]
   /** Certificates issued, newest first, and the register they stand in; none where none was issued. */
   readonly certificates: readonly CertificatePage[]
@@ -391,4 +395,6 @@ export interface LotPage {
    * what was there when the lot was made.
    */
   readonly attachment?: string
+  /** What the figures are uncertain by; absent where an edition does not show how they came about. */
+  readonly budgets?: Budgets
 }

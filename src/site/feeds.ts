@@ -3,6 +3,7 @@
 import { appendFile, mkdir, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { feedFile } from '../data/atom-feed.ts'
+import type { ListFile } from '../data/lot-list.ts'
 import { lotTableFile } from '../data/lot-table.ts'
 import type { LotPage, SiteDocument } from '../documents/types.ts'
 import type { Steps } from './steps.ts'
@@ -28,25 +29,27 @@ export const feedPaths = ({ news }: SiteDocument): string[] => [
   ...(news ? [feedFile] : [])
 ]
 
-/** Collects some lots for the list that pages search. */
+/** Writes the list that pages search, and what comparing lots takes. */
 export interface ListWriter {
-  readonly add: (lots: readonly LotPage[]) => void
-  /** Write it; the files written, relative to the site's folder. */
-  readonly write: () => Promise<string[]>
+  readonly add: (lots: readonly LotPage[]) => Promise<void>
+  /** Write what is of all lots; every file written, relative to the site's folder. */
+  readonly finish: () => Promise<string[]>
 }
 
 /** Begin the list of a site. */
 export function listWriter(site: SiteDocument, folder: string, { feeds }: Steps): ListWriter {
   const list = feeds.lotListWriter(site)
+  const paths: string[] = []
+  const write = async ({ path, text }: ListFile) => {
+    await mkdir(dirname(join(folder, path)), { recursive: true })
+    await writeFile(join(folder, path), text)
+    paths.push(path)
+  }
   return {
-    add: lots => list.add(lots),
-    async write() {
-      const files = list.files()
-      for (const { path, text } of files) {
-        await mkdir(dirname(join(folder, path)), { recursive: true })
-        await writeFile(join(folder, path), text)
-      }
-      return files.map(({ path }) => path)
+    add: lots => write(list.add(lots)),
+    async finish() {
+      for (const file of list.files()) await write(file)
+      return paths
     }
   }
 }

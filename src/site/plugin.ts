@@ -94,13 +94,13 @@ async function writeLots(
     take(pages)
     written.push(...pages)
     await addToTable(lots)
-    list.add(lots)
+    await list.add(lots)
     for (const [index, lot] of lots.entries()) {
       await writePapers(lot)
       options.progress?.(from + index + 1, total)
     }
   }
-  take(await list.write())
+  take(await list.finish())
   await options.cache?.prune()
   return written
 }

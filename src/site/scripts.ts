@@ -7,7 +7,8 @@ import { projectFolder } from './project.ts'
 /** Each script's address, and the file of src/browser/ that it begins in. */
 const scripts: Readonly<Record<string, string>> = {
   'assets/verify.js': 'verify-page.ts',
-  'assets/archive.js': 'archive-page.ts'
+  'assets/archive.js': 'archive-page.ts',
+  'assets/compare.js': 'compare-page.ts'
 }
 
 /** Addresses of the scripts. */

@@ -1,6 +1,7 @@
 /** Lists of lots as a page gets them, for tests. */
 
 import { runInNewContext } from 'node:vm'
+import type { KnownLot } from '../../src/archive/compare.ts'
 import type { FigureColumn } from '../../src/archive/figures.ts'
 import { writeCodes, writeDays, writeLists, writeNames } from '../../src/archive/columns.ts'
 import { type LotList, readLots, type WrittenLots } from '../../src/archive/lots.ts'
@@ -10,16 +11,22 @@ import type { LotPage } from '../../src/documents/types.ts'
 export interface LoadedFiles {
   readonly lots: WrittenLots
   readonly figures: Readonly<Record<string, FigureColumn>>
+  readonly known: Readonly<Record<string, KnownLot>>
 }
 
 /** The files of a list of lots, run as a page runs them. */
 export function filesOf(pages: readonly LotPage[], writer: LotListWriter): LoadedFiles {
-  writer.add(pages)
-  const page: { lotfolioLots?: WrittenLots; lotfolioFigures?: Record<string, FigureColumn> } = {}
-  for (const { text } of writer.files()) runInNewContext(text, page)
+  const half = pages.length >> 1
+  const parts = [writer.add(pages.slice(0, half)), writer.add(pages.slice(half))]
+  const page: Partial<Record<'lotfolioLots' | 'lotfolioFigures' | 'lotfolioKnown', object>> = {}
+  for (const { text } of [...parts, ...writer.files()]) runInNewContext(text, page)
   // Told anew by this side's own JSON, so that comparing finds no stranger's objects.
   return JSON.parse(
-    JSON.stringify({ lots: page.lotfolioLots, figures: page.lotfolioFigures })
+    JSON.stringify({
+      lots: page.lotfolioLots,
+      figures: page.lotfolioFigures,
+      known: page.lotfolioKnown
+    })
   ) as LoadedFiles
 }
 
@@ -38,6 +45,7 @@ export function listOf(lots: readonly string[]): LotList {
     certificates: writeLists(lots.map(() => [])),
     from: writeLists(lots.map(() => [])),
     grades: [],
-    quantities: []
+    quantities: [],
+    parts: [lots.length]
   })
 }

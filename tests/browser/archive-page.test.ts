@@ -16,6 +16,10 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'ut
 const VIOLATIONS = `axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })
   .then(({ violations }) => violations.map(({ id, nodes }) => id + nodes[0].html))`
 
+/** Machines that do much else at once take their time. */
+const poll: typeof expect.poll = (read, options) =>
+  expect.poll(read, { timeout: 15_000, ...options })
+
 describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in Chromium', () => {
   let browser: Browser
   let site: string | undefined
@@ -55,14 +59,15 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
     expect(await page.locator('#plain-lists tbody tr').count()).toBe(20)
     await page.focus('#find-text')
     await page.waitForSelector('#found tbody tr')
-    await page.waitForLoadState('networkidle')
+    // The list, and the chief figures of the grades there are.
+    await poll(() => files().length).toBe(6)
     const first = files()
     expect(first).toContain('archive/lots.js')
     expect(first).not.toContain('archive/ash.js')
     await page.selectOption('#find-more', 'ash')
     await page.fill('#find-ash-to', '0.6')
-    await expect.poll(files).toEqual([...first, 'archive/ash.js'].sort())
-    await expect.poll(lots).not.toHaveLength(23)
+    await poll(files).toEqual([...first, 'archive/ash.js'].sort())
+    await poll(lots).not.toHaveLength(23)
     expect(await page.isVisible('#plain-lists')).toBe(false)
     expect(said).toEqual([])
     await page.close()
@@ -71,7 +76,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
   test('finds as one types, and keeps the view in the address', async () => {
     await open()
     await page.fill('#find-text', '26-00')
-    await expect.poll(lots).toContain('EB-26-009')
+    await poll(lots).toContain('EB-26-009')
     expect((await lots()).every(lot => lot.includes('26-00'))).toBe(true)
     await page.selectOption('#find-grade', 'foil-100')
     await page.fill('#find-foil-density-from', '0,99')
@@ -91,7 +96,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
     await page.close()
 
     await open(view.slice(view.indexOf('#')))
-    await expect.poll(lots).toEqual(shown)
+    await poll(lots).toEqual(shown)
     expect(await page.inputValue('#find-foil-density-from')).toBe('0,99')
     expect(await page.inputValue('#find-order')).toBe('foil-density down')
     await page.click('text=Clear')
@@ -103,11 +108,11 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
   test('says how many were found once typing rests', async () => {
     await open()
     await page.type('#find-text', 'EB-26-01')
-    await expect
-      .poll(() => page.textContent('#find-said[role=status]'))
-      .toBe('6 of 23 lots, first EB-26-015')
+    await poll(() => page.textContent('#find-said[role=status]')).toBe(
+      '6 of 23 lots, first EB-26-015'
+    )
     await page.fill('#find-text', 'nowhere')
-    await expect.poll(() => page.textContent('#find-said')).toContain('No lot is found')
+    await poll(() => page.textContent('#find-said')).toContain('No lot is found')
     expect(await rows().count()).toBe(0)
     await page.close()
   })
@@ -120,7 +125,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
       await page.keyboard.press('Tab')
     expect(await focused()).toBe('find-text')
     await page.keyboard.type('fl26010')
-    await expect.poll(lots).toEqual(['FL-26-010'])
+    await poll(lots).toEqual(['FL-26-010'])
     await page.keyboard.press('ArrowDown')
     expect(await focused()).toBe('FL-26-010')
     await page.keyboard.press('ArrowUp')
@@ -128,7 +133,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
     await page.keyboard.press('Enter')
     await page.waitForURL(/lots\/FL-26-010\/index\.html$/u)
     await page.goBack()
-    await expect.poll(lots).toEqual(['FL-26-010'])
+    await poll(lots).toEqual(['FL-26-010'])
     await page.close()
   })
 
@@ -149,9 +154,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
     await page.waitForSelector('#found')
     await page.focus('#find-text')
     await page.keyboard.type('F')
-    await expect
-      .poll(() => page.getAttribute('#find-foil-density-from', 'aria-invalid'))
-      .toBe('true')
+    await poll(() => page.getAttribute('#find-foil-density-from', 'aria-invalid')).toBe('true')
     expect(await page.getAttribute('#find-foil-density-to', 'aria-invalid')).toBe(null)
     await page.close()
   })
@@ -161,7 +164,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
     await open('', addressOf(server, '/sub'))
     await page.route('**/archive/lots.js', route => route.abort())
     await page.focus('#find-text')
-    await expect.poll(count).toContain('did not load')
+    await poll(count).toContain('did not load')
     expect(await page.isVisible('#plain-lists')).toBe(true)
     await page.close()
     server.close()
@@ -171,7 +174,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
     const server = await serve(site!, '/sub')
     const start = addressOf(server, '/sub')
     await open('#text=withdrawn', start)
-    await expect.poll(lots).toEqual(['EB-26-008'])
+    await poll(lots).toEqual(['EB-26-008'])
     await page.click('#found tbody a')
     expect(await page.textContent('h1')).toBe('Lot EB-26-008')
     expect(asked.every(path => !path.startsWith('http'))).toBe(true)

@@ -251,6 +251,39 @@ export const publicSite = siteOf([lotPage, fullLot, plainLot, withdrawnLot])
 /** Some of the lots as the workshop sees them. */
 export const workshopSite = siteOf([{ ...lotPage, process }, plainLot, run], {
   edition: 'workshop',
+  boards: [
+    {
+      parts: [
+        {
+          id: 'quarantine',
+          title: 'In quarantine',
+          about: 'Lots nobody has decided on yet.',
+          columns: [
+            { title: 'Lot', numeric: false },
+            { title: 'Grade', numeric: false },
+            { title: 'In stock', numeric: true }
+          ],
+          rows: [
+            { name: 'EB-26-041', url: 'lots/EB-26-041/', cells: ['flake-50', '1.250 kg'] },
+            {
+              name: 'BAL-1',
+              cells: ['a name of an instrument as long as they come', '3 g'],
+              urgent: true
+            }
+          ],
+          otherwise: 'No lot waits.'
+        },
+        {
+          id: 'tests',
+          title: 'Tests missing',
+          about: 'Limits of the grade that nothing was measured for.',
+          columns: [],
+          rows: [],
+          otherwise: 'Every limit has its measurement.'
+        }
+      ]
+    }
+  ],
   drafts: [{ lot: 'EB-26-050', missing: ['charge › 2 › mass: is missing', 'product: is missing'] }]
 })
 

@@ -89,6 +89,10 @@ export const producerRecord = fields({
       })
     )
   ),
+  /** What may be bought or sold of a substance in a calendar year before somebody has to be told. */
+  'yearly-thresholds': maybe(
+    list(fields({ substance: text(), mass: quantity('g', 'above 0'), because: text() }))
+  ),
   roles: list(
     fields({
       role: text(),

@@ -1,0 +1,127 @@
+/** Lots beside each other in a real browser, from disk: chosen in the archive, by keys, on paper. */
+
+import { readFileSync } from 'node:fs'
+import { rm } from 'node:fs/promises'
+import { createRequire } from 'node:module'
+import { pathToFileURL } from 'node:url'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { publicSite } from '../documents/demo.ts'
+import { requireTool } from '../tools.ts'
+import { launchChromium } from './chromium.ts'
+import { writeDemoSite } from './demo-site.ts'
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'utf8')
+const VIOLATIONS = `axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })
+  .then(({ violations }) => violations.map(({ id, nodes }) => id + nodes[0].html))`
+
+/** Machines that do much else at once take their time. */
+const poll: typeof expect.poll = (read, options) =>
+  expect.poll(read, { timeout: 15_000, ...options })
+
+describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('comparing in Chromium', () => {
+  let browser: Browser
+  let folder: string | undefined
+  let start: string
+  const said: string[] = []
+
+  beforeAll(async () => {
+    folder = await writeDemoSite(publicSite)
+    start = `${pathToFileURL(folder).href}/`
+    browser = await launchChromium()
+  }, 180_000)
+  afterAll(async () => {
+    await browser?.close()
+    if (folder) await rm(folder, { recursive: true })
+  })
+
+  async function open(address: string): Promise<Page> {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 900 } })
+    page.on('console', message => said.push(message.text()))
+    page.on('pageerror', error => said.push(error.message))
+    await page.goto(start + address)
+    return page
+  }
+
+  const heads = (page: Page) => page.locator('.compared thead a').allTextContents()
+
+  test('lots put aside in the archive stand beside each other', async () => {
+    const page = await open('lots/index.html#text=FL-26-01')
+    await page.check('[data-lot=FL-26-010]')
+    expect(await page.textContent('#find-chosen')).toContain('Choose another lot')
+    await page.check('[data-lot=FL-26-012]')
+    await page.click('text=Compare 2 lots')
+    await poll(() => heads(page)).toEqual(['FL-26-010', 'FL-26-012'])
+    expect(page.url()).toMatch(/compare\/index\.html#with=FL-26-010\+FL-26-012$/u)
+    expect(await page.textContent('[role=status]')).toMatch(
+      /^2 lots beside each other; \d figures differ/u
+    )
+    expect(await page.textContent('.difference.larger >> nth=0')).toMatch(
+      /^[+−][\d.]+ ± [\d.]+ \S+: more than they are uncertain$/u
+    )
+    await page.close()
+  })
+
+  test('by keys alone: six are added, none a second time, and one is taken away', async () => {
+    const page = await open('compare/index.html')
+    await page.waitForSelector('#compare-add:visible')
+    await page.focus('#compare-lot')
+    for (const lot of ['fl26001', 'FL-26-002', '26-003', 'FL-26-002', 'nowhere', 'fl-26-004']) {
+      await page.keyboard.type(lot)
+      await page.keyboard.press('Enter')
+      await page.waitForTimeout(150)
+      await page.fill('#compare-lot', '')
+    }
+    await poll(() => heads(page)).toEqual(['FL-26-001', 'FL-26-002', 'FL-26-003', 'FL-26-004'])
+    await page.keyboard.press('Tab')
+    await page.keyboard.press('Tab')
+    await page.keyboard.press('Enter')
+    await poll(() => heads(page)).toEqual(['FL-26-002', 'FL-26-003', 'FL-26-004'])
+    expect(await page.evaluate(`document.activeElement.id`)).toBe('compare-lot')
+    await page.selectOption('#compare-against', 'FL-26-003')
+    expect(
+      await page.locator('.compared tbody tr:nth-child(6) td >> nth=1').textContent()
+    ).toContain('compared with')
+    await page.close()
+  })
+
+  test('the table is downloaded, and said to hold every pair', async () => {
+    const page = await open('compare/index.html#with=FL-26-010+FL-26-012+FL-26-013')
+    await page.waitForSelector('.compared')
+    const [file] = await Promise.all([page.waitForEvent('download'), page.click('#compare-csv')])
+    expect(file.suggestedFilename()).toBe('FL-26-010 FL-26-012 FL-26-013.csv')
+    const text = readFileSync(await file.path(), 'utf8')
+    expect(text).toMatch(/^\uFEFFquantity,unit,lot,/u)
+    expect(text).toContain('Foil density,g/cm³,FL-26-013')
+    await page.close()
+  })
+
+  test('an address that names no lot, or too many, does no harm', async () => {
+    const page = await open('compare/index.html#with=nothing+FL-26-010')
+    await poll(() => page.textContent('[role=status]')).toBe('Add another lot.')
+    expect(await page.locator('.compared').count()).toBe(0)
+    await page.close()
+  })
+
+  test.each([
+    [1280, 'light'],
+    [768, 'dark'],
+    [390, 'light']
+  ] as const)('has no accessibility fault at %i px, %s', async (width, colorScheme) => {
+    const page = await browser.newPage({
+      viewport: { width, height: 844 },
+      colorScheme,
+      bypassCSP: true
+    })
+    await page.goto(`${start}compare/index.html#with=EB-26-007+FL-26-012+FL-26-013+EB-26-001`)
+    await page.waitForSelector('.compared')
+    await page.evaluate(axe)
+    expect(await page.evaluate(VIOLATIONS)).toEqual([])
+    expect(await page.evaluate(`document.documentElement.scrollWidth`)).toBeLessThanOrEqual(width)
+    await page.close()
+  })
+
+  test('nothing was blocked or logged', () => {
+    expect(said).toEqual([])
+  })
+})
