@@ -1,5 +1,6 @@
 /** Programs of the system that some tests need. */
 
+import { spawnSync } from 'node:child_process'
 import { accessSync, constants } from 'node:fs'
 import { delimiter, isAbsolute, join } from 'node:path'
 
@@ -35,3 +36,22 @@ function isThere(path: string): boolean {
 }
 
 const isJar = (path: string): boolean => path.endsWith('.jar')
+
+/**
+ * Whether Python has a module, found out by asking it.
+ *
+ * @returns the Python that has it; undefined on a desk where none has
+ * @throws Error naming the Debian package, where it is missing and CI is set
+ */
+export function requirePython(modules: readonly string[], debianPackages: string) {
+  const imports = modules.map(name => `import ${name}`).join('\n')
+  // Another Python than Debian's may stand first on the path.
+  const found = ['python3', '/usr/bin/python3'].find(
+    python => spawnSync(python, ['-c', imports]).status === 0
+  )
+  if (found !== undefined) return found
+  const message = `Python has not all of ${modules.join(', ')}: apt-get install ${debianPackages}`
+  if (process.env['CI']) throw new Error(message)
+  console.warn(`\nSKIPPED TESTS: ${message}\n`)
+  return undefined
+}
