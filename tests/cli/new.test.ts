@@ -158,16 +158,18 @@ describe('a new certificate', () => {
     const place = demoWorkplace()
     const args = ['certificate', '--lot', 'EB-26-001', '--date', '2026-12-01']
     const { written, stdout } = await started(place, ...args)
-    expect(written).toEqual(['content/certificates/CT-26-022-r1.yaml'])
-    expect(stdout).toContain('from CT-26-021 (another: --like NUMBER)')
-    expect(textIn(place, 'certificates', 'CT-26-022-r1.yaml')).toBe(
+    expect(written).toEqual(['content/certificates/CT-26-023-r1.yaml'])
+    expect(stdout).toContain('from CT-26-022 (another: --like NUMBER)')
+    expect(textIn(place, 'certificates', 'CT-26-023-r1.yaml')).toBe(
       [
         '# yaml-language-server: $schema=../../schemas/certificate.json',
-        'number: CT-26-022',
+        'number: CT-26-023',
         'revision: 1',
         'lot: EB-26-001',
         'issued: 2026-12-01',
         'signatory: quality manager',
+        'type:',
+        'shipment:',
         ''
       ].join('\n')
     )
@@ -177,7 +179,7 @@ describe('a new certificate', () => {
   test('leaves the lot blank where none is named, and carries no reason over', async () => {
     const place = demoWorkplace()
     await started(place, 'certificate', '--like', 'CT-26-007')
-    const text = textIn(place, 'certificates', 'CT-26-022-r1.yaml')
+    const text = textIn(place, 'certificates', 'CT-26-023-r1.yaml')
     expect(text).toMatch(/^lot:$/mu)
     expect(text).not.toContain('reason')
   })
