@@ -23,6 +23,8 @@ import { judgedOnDemand, judgeLot } from './judge/judge-lot.ts'
 import { checkRelease } from './judge/release.ts'
 import { checkShipments } from './judge/shipments.ts'
 import type { JudgedLot } from './judge/types.ts'
+import { checkProcesses } from './judge/watch.ts'
+import { openWatch, type Series, watchedFigures } from './judge/watched.ts'
 import { inFileOrder, isError, type Problem, type SourceFile } from './problem.ts'
 import { loadContent } from './records/content.ts'
 import { latestDate } from './records/dates.ts'
@@ -36,6 +38,8 @@ export interface SiteOptions {
   readonly paper?: 'A4' | 'Letter'
   /** What was issued; nothing by default. */
   readonly register?: IssuedRegister
+  /** Where the records are one lot's chain alone, nothing can be said of the process: false. */
+  readonly watch?: boolean
 }
 
 export interface SiteResult {
@@ -49,6 +53,8 @@ export interface SiteResult {
 export interface Judgement {
   readonly evaluated?: EvaluatedContent
   readonly lots: readonly JudgedLot[]
+  /** Their figures by grade and quantity, lot by lot. */
+  readonly series: readonly Series[]
   readonly asOf: string
   readonly problems: readonly Problem[]
 }
@@ -110,12 +116,20 @@ export function lotLabels(
 
 /** Every document of a site, or everything that is wrong with its records. */
 export function buildDocuments(files: readonly SourceFile[], options: SiteOptions): SiteResult {
-  const { edition, register = noRegister } = options
-  const { evaluated, lots, asOf, problems } = judgeContent(files, options.asOf, register)
+  const { edition, register = noRegister, watch = true } = options
+  const judged = judgeContent(files, options.asOf, register)
+  const { evaluated, lots, asOf } = judged
+  const problems = watch ? withSignals(judged) : judged.problems
   if (!evaluated || problems.some(isError)) return { problems }
   const paper = options.paper ?? evaluated.content.producer.record.paper ?? 'A4'
-  return { site: siteDocument({ evaluated, lots, edition, asOf, paper, register }), problems }
+  const series = watch ? judged.series : []
+  const inputs = { evaluated, lots, series, edition, asOf, paper, register }
+  return { site: siteDocument(inputs), problems }
 }
+
+/** What is wrong with the records, and what the lots, taken together, say of the process. */
+export const withSignals = ({ problems, series }: Judgement): readonly Problem[] =>
+  inFileOrder([...problems, ...checkProcesses(series)])
 
 /**
  * Parse, validate, evaluate and judge every record, and hold what was issued against it; nothing is
@@ -139,7 +153,12 @@ export function judgeContent(
   }
   // What is sound beside what cannot be read is looked through too: all that is wrong in one run.
   const { problems } = judgeRecords(content.sound, dayOf(content.sound))
-  return { lots: [], asOf: '', problems: inFileOrder([...content.problems, ...problems]) }
+  return {
+    lots: [],
+    series: [],
+    asOf: '',
+    problems: inFileOrder([...content.problems, ...problems])
+  }
 }
 
 /** The latest date of records and certificates: what was issued is there on the day it was. */
@@ -157,14 +176,16 @@ function judgeRecords<Kind extends Records>(
 ) {
   const lots: JudgedLot[] = []
   const said: Problem[] = []
+  const watch = openWatch()
   const { evaluated, problems } = evaluateContent(content, (lot, kept) => {
     if (lot.kind === 'expansion' || kept.kind === 'expansion') return
     if (lot.entry.record.made > asOf) return
     const judged = judgeLot(content, lot, asOf)
     said.push(...checkRelease(content, judged), ...drift(judged))
+    watch.add(watchedFigures(judged))
     lots.push(judgedOnDemand(judged, kept))
   })
-  if (!evaluated) return { lots: [], asOf, problems }
+  if (!evaluated) return { lots: [], series: [], asOf, problems }
 
   const byNumber = new Map(lots.map(lot => [lot.evaluated.lot, lot]))
   const found = [
@@ -175,5 +196,5 @@ function judgeRecords<Kind extends Records>(
     ...checkSuppliers(content),
     ...checkTexts(content, lots)
   ]
-  return { evaluated, lots, asOf, problems: found }
+  return { evaluated, lots, series: watch.series(), asOf, problems: found }
 }

@@ -64,6 +64,7 @@ export const problemCodes = {
   UNSAID_STRENGTH: 'warning',
   HOTTER_THAN_DILUTION: 'warning',
   FAILED_CHECK: 'warning',
+  PROCESS_SIGNAL: 'warning',
   // Release and certificates
   NOT_RELEASABLE: 'error',
   NOT_CERTIFIABLE: 'error',

@@ -112,7 +112,7 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   judge: ['decimal.js'],
   trace: ['decimal.js'],
   documents: ['decimal.js', 'zod'],
-  figures: ['uqr'],
+  figures: ['uqr', 'd3-scale', 'd3-shape'],
   register: ['zod', 'canonicalize'],
   archive: ['@leeoniya/ufuzzy'],
   data: ['csv-stringify'],
@@ -127,6 +127,7 @@ const packages: Readonly<Record<string, readonly string[]>> = {
 const commands = [
   'build',
   'check',
+  'explain',
   'import',
   'issue',
   'keys',

@@ -41,7 +41,7 @@ export const checkCommand = (): Command =>
 async function check(options: CheckOptions, command: Command): Promise<void> {
   refuseStray(command, process.env)
   spareMemory()
-  const [{ judgeContent }, { openRegister }] = await Promise.all([
+  const [{ judgeContent, withSignals }, { openRegister }] = await Promise.all([
     import('../pipeline.ts'),
     import('../documents/issued.ts')
   ])
@@ -49,8 +49,9 @@ async function check(options: CheckOptions, command: Command): Promise<void> {
   const base = userFolder(process.env)
   const files = await readContent(content, base)
   const register = await openRegister(await readRegister(content, base))
-  const { problems, evaluated } = judgeContent(files, options.asOf, register)
-  const drafts = evaluated?.content.drafts.length ?? 0
+  const judged = judgeContent(files, options.asOf, register)
+  const problems = withSignals(judged)
+  const drafts = judged.evaluated?.content.drafts.length ?? 0
   process.stdout.write(
     options.format === 'json'
       ? problemsJson(files.length, problems)

@@ -5,6 +5,7 @@ import { Failure } from '../site/failure.ts'
 import { version } from '../site/project.ts'
 import { buildCommand } from './build.ts'
 import { checkCommand } from './check.ts'
+import { explainCommand } from './explain.ts'
 import { importCommand } from './import.ts'
 import { issueCommand } from './issue.ts'
 import { joinCommand } from './join.ts'
@@ -67,6 +68,7 @@ const commands = (): Command[] => [
   moveInCommand(),
   setupCommand(),
   schemasCommand(),
+  explainCommand(),
   papersCommand(),
   labelCommand(),
   issueCommand(),

@@ -63,6 +63,7 @@ async function writeLotPapers(
   const register = await openRegister(await readRegister(content, userFolder(process.env)))
   const { site, problems } = buildDocuments(chain, {
     edition: 'workshop',
+    watch: false,
     register: registerOfLot(register, lot),
     ...(asOf !== undefined && { asOf }),
     ...(paper && { paper })

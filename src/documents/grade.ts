@@ -10,15 +10,17 @@ import { gradeUrl } from './lot.ts'
 import type { GradeView } from './lot-view.ts'
 import { limitText, methodText } from './result-row.ts'
 import type { GradeDocument, LotSummary } from './types.ts'
+import { hasWatchPage, typicals, type WatchInputs, watchUrl } from './watch.ts'
 import { dateText, kindTexts, ruleTexts, withMinus } from './words.ts'
 
 /** Build the page of a grade's revision in force on day `asOf`. */
 export function gradeDocument(
   content: Content,
-  grade: GradeView,
+  watch: WatchInputs,
   lots: readonly LotSummary[],
   asOf: string
 ): GradeDocument {
+  const { grade } = watch
   const { packing, storage } = grade
   return {
     id: grade.id,
@@ -36,6 +38,8 @@ export function gradeDocument(
       const value = withUnit(withMinus(reading.decimal), unitText(quantity).printed)
       return [{ title: quantities[quantity].title, value }]
     }),
+    observed: typicals(watch),
+    ...(hasWatchPage(watch) ? { watchUrl: watchUrl(grade.id) } : {}),
     notMeasured: grade.notMeasured ?? [],
     ...(packing === undefined ? {} : { packing }),
     ...(storage === undefined ? {} : { storage }),

@@ -3,6 +3,7 @@
 import { compareText } from '../problem.ts'
 import type { EvaluatedContent, EvaluatedExpansion } from '../evaluate/types.ts'
 import type { JudgedLot } from '../judge/types.ts'
+import type { Series } from '../judge/watched.ts'
 import { wasLetGo } from '../quality/status.ts'
 import { openGraph, type TraceGraph } from '../trace/graph.ts'
 import { versionOn } from '../records/references.ts'
@@ -22,6 +23,7 @@ import { lotLists } from './lot-lists.ts'
 import { lotDataOf, lotDataText } from './lot-data.ts'
 import { newsOf } from './news.ts'
 import { onDemand } from './on-demand.ts'
+import { openSeries } from './open-series.ts'
 import { paperLinks, papersOfLot } from './papers.ts'
 import { processDocument } from './process.ts'
 import { resultRow } from './result-row.ts'
@@ -29,11 +31,13 @@ import { runPage, runSummary } from './run.ts'
 import { traceTables } from './trace-tables.ts'
 import { waits, withoutWorking } from './to-issue.ts'
 import type { LotPage, LotSummary, SiteDocument } from './types.ts'
+import { hasWatchPage, watchDocument } from './watch.ts'
 import { kindTexts } from './words.ts'
 
 export interface SiteInputs extends PaperOptions {
   readonly evaluated: EvaluatedContent
   readonly lots: readonly JudgedLot[]
+  readonly series: readonly Series[]
   readonly edition: 'public' | 'workshop'
   readonly asOf: string
   readonly register: IssuedRegister
@@ -76,7 +80,7 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     summaries,
     ...lotLists(summaries),
     lots: onDemand(makers.map(({ page }) => page)),
-    grades: grades(content, summaries, inputs),
+    ...gradesPart(content, summaries, inputs, name => names.has(name)),
     boards: graph ? [boardDocument({ ...inputs, content, graph })] : [],
     drafts:
       edition === 'workshop' ? content.drafts.map(({ lot, missing }) => ({ lot, missing })) : [],
@@ -228,17 +232,50 @@ function summaryOf(view: LotView, sections: Sections): LotSummary {
 }
 
 /** Customers see the grades that show something of their lots, and those their lots are of. */
-function grades(
+function gradesPart(
   content: Content,
   summaries: readonly LotSummary[],
-  { edition, asOf }: SiteInputs
-): SiteDocument['grades'] {
-  return [...content.grades.entries()].flatMap(([id, versions]) => {
+  inputs: SiteInputs,
+  hasPage: (lot: string) => boolean
+): Pick<SiteDocument, 'grades' | 'watches'> {
+  const { edition, asOf } = inputs
+  const series = shownSeries(inputs, hasPage)
+  const shown = [...content.grades.entries()].flatMap(([id, versions]) => {
     const grade = (versionOn(versions, asOf) ?? versions[0])!.record
     const lots = summaries.filter(summary => summary.grade === id)
     const open = grade.validFrom <= asOf && (grade.public ?? []).length > 0
+    const own = series.filter(one => one.grade === id)
     return edition === 'workshop' || open || lots.length > 0
-      ? [gradeDocument(content, viewGrade(grade, content.producer.record), lots, asOf)]
+      ? [
+          {
+            lots,
+            watch: {
+              grade: viewGrade(grade, content.producer.record),
+              series: own,
+              edition,
+              hasPage
+            }
+          }
+        ]
       : []
   })
+  return {
+    grades: shown.map(({ lots, watch }) => gradeDocument(content, watch, lots, asOf)),
+    watches: onDemand(
+      shown
+        .filter(({ watch }) => hasWatchPage(watch))
+        .map(
+          ({ watch }) =>
+            () =>
+              watchDocument(watch)
+        )
+    )
+  }
+}
+
+/** The figures of many lots as an edition shows them. */
+function shownSeries({ series, lots, edition }: SiteInputs, hasPage: (lot: string) => boolean) {
+  if (edition === 'workshop') return series
+  const open = new Set(lots.filter(showsResults).map(lotName))
+  return openSeries(series, lot => hasPage(lot) && open.has(lot))
 }

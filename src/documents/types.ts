@@ -14,22 +14,13 @@ import type { LabelDocument } from './label-types.ts'
 import type { Answer, Fact, LotListPage, LotShelf, LotSummary, StatusText } from './list-types.ts'
 import type { News } from './news-types.ts'
 import type { ReportText } from './report-text.ts'
-
-/** A number as computed (12 significant digits) and as a reader sees it. */
-export interface Figure {
-  readonly exact: string
-  readonly printed: string
-}
-
-export interface UnitText {
-  /** As shown after a number: 'mL/g'; empty for a plain number. */
-  readonly printed: string
-  readonly ucum: string
-}
+import type { Fact, Figure, UnitText } from './text-types.ts'
+import type { TypicalText, WatchDocument } from './watch-types.ts'
 
 /** Which of three words a row stands under; they are never mixed. */
 export type Basis = 'measured' | 'typical' | 'not measured'
 
+export type { Fact, Figure, UnitText } from './text-types.ts'
 export type {
   ComputedHazards,
   HazardEdition,
@@ -131,6 +122,8 @@ export interface Working {
   readonly formula: string
   /** Where the formula comes from. */
   readonly source: string
+  /** 'TM-01, edition 1: Expansion volume at 950 °C'; absent where it was not measured by one. */
+  readonly method?: string
   /** The figure this ends in: '262 mL/g ± 8 mL/g (k = 2.04, 31 degrees of freedom)'. */
   readonly outcome: string
   /** Readings as written in the record. */
@@ -286,6 +279,10 @@ export interface GradeDocument {
     readonly method?: MethodText
   }[]
   readonly typical: readonly { readonly title: string; readonly value: string }[]
+  /** What its lots were found to be, where there are enough of them. */
+  readonly observed: readonly TypicalText[]
+  /** Page of its figures lot by lot; absent where there is none. */
+  readonly watchUrl?: string
   readonly notMeasured: readonly string[]
   readonly packing?: string
   readonly storage?: string
@@ -358,6 +355,8 @@ export interface SiteDocument {
   readonly grades: readonly GradeDocument[]
   /** The state of the workshop: one in its own edition, none in the public one. */
   readonly boards: readonly BoardDocument[]
+  /** Figures lot by lot, a page a grade; made when read and not kept. */
+  readonly watches: readonly WatchDocument[]
   readonly drafts: readonly { readonly lot: string; readonly missing: readonly string[] }[]
   /** Certificates issued, newest first, and the register they stand in; none where none was issued. */
   readonly certificates: readonly CertificatePage[]

@@ -16,7 +16,7 @@ import {
 } from './figure.ts'
 import { comparedText, reportedWorking } from './reported.ts'
 import type { Table, Working } from './types.ts'
-import { counted, withMinus } from './words.ts'
+import { counted, unparted, withMinus } from './words.ts'
 
 /**
  * The working of one figure.
@@ -25,13 +25,16 @@ import { counted, withMinus } from './words.ts'
  */
 export function workingOf(result: Result, more = 0): Working {
   if (result.report) return reportedWorking(result)
-  const { trace, quantity, compared } = result
+  const { trace, quantity, compared, method } = result
   const { key, title } = quantities[quantity]
   return {
     key,
     title,
     formula: trace.formula,
     source: trace.source,
+    ...(method
+      ? { method: `${method.id}, edition ${method.edition}: ${unparted(method.title)}` }
+      : {}),
     outcome: outcomeText(result, more),
     ...(trace.readings ? { readings: readingsTable(result) } : {}),
     inputs: inputsTable(result),

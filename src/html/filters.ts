@@ -65,6 +65,12 @@ export function railOf(chain: readonly ChainLink[]) {
   return { width, lines: lines.map(line => ({ ...line, link: links.get(line.id)! })) }
 }
 
+/** Address of the lot that a shape stands for; none for the frame and for lots without a page. */
+export const urlOf = (
+  { of }: { readonly of?: string },
+  lots: readonly { readonly lot: string; readonly url?: string }[]
+): string | undefined => (of === undefined ? undefined : lots.find(({ lot }) => lot === of)?.url)
+
 /** What the site registers with its template engine, by the name templates use. */
 export const filters = {
   relative,
@@ -77,5 +83,6 @@ export const filters = {
   tableShapes,
   cutFigure,
   railOf,
-  markOf
+  markOf,
+  urlOf
 } as const

@@ -113,12 +113,15 @@ function poolsOf({ terms }: Estimate): Pool[] {
 
 const totalOf = (pools: readonly Pool[]) => pools.reduce((sum, { variance }) => sum + variance, 0)
 
-/** The uncertainty budget: one line a pool, largest first. */
+/** Part of the variance that is the rounding of floats: a calibration that cancels in a difference. */
+const ROUNDING = 1e-20
+
+/** The uncertainty budget: one line a pool, largest first; none for what only rounding left over. */
 export function budgetOf(estimate: Estimate): BudgetLine[] {
   const pools = poolsOf(estimate)
   const total = totalOf(pools)
   return pools
-    .filter(({ variance }) => variance > 0)
+    .filter(({ variance }) => variance > ROUNDING * total)
     .map(({ name, kind, df, variance }) => ({
       pool: name,
       kind,

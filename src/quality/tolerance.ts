@@ -10,6 +10,7 @@
  */
 
 import betaCdf from '@stdlib/stats-base-dists-beta-cdf'
+import { crossing } from './root.ts'
 import { sampleOf } from './sample.ts'
 import {
   type Coverage,
@@ -38,6 +39,8 @@ export interface ToleranceInterval extends ToleranceQuestion {
   readonly factor?: number
   /** The confidence really reached: that asked for, or more; less where n is too small for it. */
   readonly attained: number
+  /** Part of the population it holds with the confidence asked for, at least. */
+  readonly held: number
 }
 
 /**
@@ -51,7 +54,7 @@ export function toleranceInterval(
   question: ToleranceQuestion = usualQuestion
 ): ToleranceInterval {
   const { n, mean, s } = sampleOf(values)
-  const { sides, confidence: attained } = question
+  const { sides, coverage: held, confidence: attained } = question
   const factor = sides === 'both' ? twoSidedFactor(n, question) : oneSidedFactor(n, question)
   return {
     ...question,
@@ -59,6 +62,7 @@ export function toleranceInterval(
     n,
     factor,
     attained,
+    held,
     ...ends(sides, mean - factor * s, mean + factor * s)
   }
 }
@@ -85,6 +89,7 @@ export function distributionFreeInterval(
     kind: 'distribution-free',
     n,
     attained: freeConfidence(n, left, question.coverage),
+    held: freeCoverage(n, left, question.confidence),
     ...ends(question.sides, sorted[below - 1]!, sorted[n - above]!)
   }
 }
@@ -110,6 +115,10 @@ const fewest = ({ sides }: ToleranceQuestion) => (sides === 'both' ? 2 : 1)
  */
 const freeConfidence = (n: number, left: number, coverage: number): number =>
   left > n ? 0 : 1 - betaCdf(coverage, n + 1 - left, left)
+
+/** The part that they cover with a confidence. */
+const freeCoverage = (n: number, left: number, confidence: number): number =>
+  crossing(coverage => confidence - freeConfidence(n, left, Math.min(1, coverage)), 0.5)
 
 /** The narrowest interval that still reaches the confidence, in ranks left at the ends; 0 if none. */
 function mostLeftOut(n: number, question: ToleranceQuestion): number {

@@ -41,6 +41,8 @@ const rows: readonly (readonly [args: readonly string[], status: number])[] = [
   [['plan', '--grade', 'FK-1'], 2],
   [['sheet', 'EB-1'], 0],
   [['sheet', 'EB-9'], 1],
+  [['explain', 'EB-1', 'expansion-volume'], 0],
+  [['explain', 'EB-1', 'nothing'], 1],
   [['build', '--edition', 'all'], 2],
   [[], 2]
 ]

@@ -148,6 +148,8 @@ describe('distribution-free', () => {
     expect(few).toMatchObject({ kind: 'distribution-free', lower: 1, upper: 5, n: 5 })
     // 1 − 5·0.95⁴ + 4·0.95⁵, worked by hand.
     expect(few.attained).toBeCloseTo(0.0225925, 7)
+    // With 95 %: 1 − 5·p⁴ + 4·p⁵ = 0.95 at p = 0.342592, solved by hand.
+    expect(few.held).toBeCloseTo(0.342592, 6)
   })
 
   test('many figures: the outermost are left out as far as the confidence allows', () => {

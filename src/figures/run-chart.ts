@@ -1,0 +1,180 @@
+/**
+ * Figures in the order they were made: a dot each, joined, with levels drawn across.
+ *
+ * Figures stand at even distances, not by date: two lots of one day would hide each other.
+ */
+
+import { type ScaleLinear, scaleLinear, type ScalePoint, scalePoint } from 'd3-scale'
+import { line } from 'd3-shape'
+import type { Drawing, Role, Shape, TextShape } from './drawing.ts'
+
+export interface ChartPoint {
+  /** What it is called beside its dot's foot, and what its shapes are `of`. */
+  readonly name: string
+  readonly value: number
+  /** Half length of the stroke that shows how surely it is known. */
+  readonly half?: number
+  readonly isSignal: boolean
+}
+
+/** A level drawn across, named at its right end. */
+export interface ChartLevel {
+  readonly value: number
+  readonly role: 'bound' | 'control' | 'centre'
+  readonly name: string
+}
+
+/** A line without dots, one value a point. */
+export interface ChartCurve {
+  readonly role: 'average' | 'control'
+  readonly values: readonly number[]
+}
+
+export interface RunChart {
+  readonly points: readonly ChartPoint[]
+  readonly levels: readonly ChartLevel[]
+  readonly curves: readonly ChartCurve[]
+  readonly height: number
+}
+
+/** Lengths in points. */
+const WIDTH = 720
+const LEFT = 56
+const RIGHT = 104
+const TOP = 12
+const NAMES = 74
+const TICK = 5
+
+/** With more points than this there is room for the names of the signals only. */
+const MOST_NAMES = 40
+
+/** Least distance of two words one above the other. */
+const LEADING = 13
+
+interface Scales {
+  readonly x: ScalePoint<string>
+  readonly y: ScaleLinear<number, number>
+  readonly bottom: number
+}
+
+/** Draw a chart of at least one point. */
+export function drawRunChart(chart: RunChart): Drawing {
+  const bottom = chart.height - NAMES
+  const names = chart.points.map(({ name }) => name)
+  const scales: Scales = {
+    x: scalePoint(names, [LEFT, WIDTH - RIGHT]).padding(0.6),
+    y: scaleLinear(extent(chart), [bottom, TOP]).nice(5),
+    bottom
+  }
+  return {
+    width: WIDTH,
+    height: chart.height,
+    shapes: [
+      ...frame(scales),
+      ...chart.levels.map(level => levelLine(level, scales)),
+      ...levelNames(chart.levels, scales),
+      ...chart.curves.map(({ role, values }) => curve(role, names, values, scales)),
+      curve(
+        'trace',
+        names,
+        chart.points.map(({ value }) => value),
+        scales
+      ),
+      ...chart.points.flatMap(point => pointShapes(point, names.length, scales))
+    ]
+  }
+}
+
+/** Lowest and highest thing to be shown; a little room where all are one. */
+function extent({ points, levels, curves }: RunChart): [number, number] {
+  const all = [
+    ...points.flatMap(({ value, half = 0 }) => [value - half, value + half]),
+    ...levels.map(({ value }) => value),
+    ...curves.flatMap(({ values }) => values)
+  ]
+  const [low, high] = [Math.min(...all), Math.max(...all)]
+  const room = low === high ? Math.abs(low) / 10 || 1 : 0
+  return [low - room, high + room]
+}
+
+const round = (length: number) => Math.round(length * 10) / 10
+
+function frame({ y, bottom }: Scales): Shape[] {
+  const ticks = y.ticks(5)
+  const format = y.tickFormat(5)
+  return [
+    { is: 'line', role: 'axis', x1: LEFT, y1: TOP, x2: LEFT, y2: bottom },
+    ...ticks.flatMap((tick): Shape[] => {
+      const at = round(y(tick))
+      return [
+        { is: 'line', role: 'axis', x1: LEFT - TICK, y1: at, x2: LEFT, y2: at },
+        { is: 'line', role: 'grid', x1: LEFT, y1: at, x2: WIDTH - RIGHT, y2: at },
+        word('label', LEFT - TICK - 3, at + 4, format(tick), 'end')
+      ]
+    })
+  ]
+}
+
+const word = (
+  role: Role,
+  x: number,
+  y: number,
+  text: string,
+  anchor: TextShape['anchor']
+): TextShape => ({ is: 'text', role, x, y, text, anchor })
+
+const levelLine = ({ value, role }: ChartLevel, { y }: Scales): Shape => ({
+  is: 'line',
+  role,
+  x1: LEFT,
+  y1: round(y(value)),
+  x2: WIDTH - RIGHT,
+  y2: round(y(value))
+})
+
+/** Names at the right, each at its level or, where two would touch, pushed below the one above. */
+function levelNames(levels: readonly ChartLevel[], { y }: Scales): Shape[] {
+  let last = -Infinity
+  return [...levels]
+    .sort((a, b) => b.value - a.value)
+    .map(({ value, name }) => {
+      last = Math.max(round(y(value)) + 4, last + LEADING)
+      return word('label', WIDTH - RIGHT + 6, last, name, 'start')
+    })
+}
+
+function curve(
+  role: Role,
+  names: readonly string[],
+  values: readonly number[],
+  { x, y }: Scales
+): Shape {
+  const path = line<number>()
+    .x((_, index) => x(names[index]!)!)
+    .y(value => y(value))
+    .digits(1)
+  return { is: 'path', role, d: path(values as number[]) ?? '' }
+}
+
+function pointShapes(point: ChartPoint, count: number, { x, y, bottom }: Scales): Shape[] {
+  const { name: of, value, half = 0, isSignal } = point
+  const [at, height] = [round(x(of)!), round(y(value))]
+  const isNamed = count <= MOST_NAMES || isSignal
+  return [
+    ...(half > 0
+      ? ([
+          {
+            is: 'line',
+            role: 'whisker',
+            of,
+            x1: at,
+            y1: round(y(value - half)),
+            x2: at,
+            y2: round(y(value + half))
+          }
+        ] as const)
+      : []),
+    { is: 'dot', role: isSignal ? 'signal' : 'plain', of, x: at, y: height, r: isSignal ? 5 : 3 },
+    ...(isNamed ? [{ ...word('name', at + 4, bottom + 8, of, 'end'), of, turned: true }] : [])
+  ]
+}
