@@ -2,6 +2,7 @@
 
 import type { VerdictWord } from '../quality/judge.ts'
 import type { LotState } from '../quality/status.ts'
+import type { Fact } from './text-types.ts'
 
 /** Whether a lot meets its grade, and why, or that this edition does not tell. */
 export interface Answer {
@@ -15,11 +16,7 @@ export interface StatusText {
   readonly sentence: string
 }
 
-/** Label and text, for the head of a page or certificate. */
-export interface Fact {
-  readonly label: string
-  readonly text: string
-}
+export type { Fact }
 
 /** A line in the archive. */
 export interface LotSummary {

@@ -14,13 +14,13 @@ import type { LabelDocument } from './label-types.ts'
 import type { Answer, Fact, LotListPage, LotShelf, LotSummary, StatusText } from './list-types.ts'
 import type { News } from './news-types.ts'
 import type { ReportText } from './report-text.ts'
-import type { Fact, Figure, UnitText } from './text-types.ts'
+import type { Figure, UnitText } from './text-types.ts'
 import type { TypicalText, WatchDocument } from './watch-types.ts'
 
 /** Which of three words a row stands under; they are never mixed. */
 export type Basis = 'measured' | 'typical' | 'not measured'
 
-export type { Fact, Figure, UnitText } from './text-types.ts'
+export type { Figure, UnitText } from './text-types.ts'
 export type {
   ComputedHazards,
   HazardEdition,
