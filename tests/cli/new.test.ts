@@ -13,18 +13,24 @@ async function started(place: string, ...args: string[]) {
   return { ...run, written: differences(before, tree(place)) }
 }
 
+/** A report but for how many files and drafts there are: the demo has signals of its own. */
+const withoutCounts = (report: string) =>
+  report.replace(/^\d+ files read/mu, 'files read').replace(/\d+ drafts?$/mu, 'drafts')
+
 describe('new', () => {
   test.for(['batch', 'expansion', 'foil'] as const)(
     'writes a %s that check accepts as a draft, and says so',
     async kind => {
       const place = demoWorkplace()
+      const { stdout: before } = await lotfolio(['check'], place)
       const { status, stdout, stderr, written } = await started(place, kind)
       expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
       expect(written).toHaveLength(1)
       expect(stdout).toContain(`Wrote ${written[0]}, from `)
       expect(stdout).toContain("'draft: yes'")
       const { stdout: report } = await lotfolio(['check'], place)
-      expect(report).toMatch(/^\d+ files read: no errors, no warnings, \d drafts?\n$/u)
+      expect(report).toMatch(/\d+ files read: no errors, /u)
+      expect(withoutCounts(report)).toBe(withoutCounts(before))
     }
   )
 

@@ -93,6 +93,7 @@ const elsewhere: Partial<Record<string, string>> = {
   HOTTER_THAN_DILUTION: 'tests/evaluate/process-doubts.test.ts',
   UNSAID_STRENGTH: 'tests/evaluate/liquor.test.ts',
   SHEET_OWED: 'tests/judge/shipments.test.ts',
+  PROCESS_SIGNAL: 'tests/judge/watch.test.ts',
   NOT_A_TABLE: 'tests/intake/take-over.test.ts',
   MISSING_COLUMN: 'tests/intake/take-over.test.ts',
   UNMAPPED_COLUMN: 'tests/intake/take-over.test.ts',
