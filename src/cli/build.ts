@@ -67,7 +67,8 @@ async function build(options: BuildCommandOptions, command: Command): Promise<vo
     },
     steps
   )
-  process.stderr.write(problemsText(problems))
+  // What chance seldom does is told by check and charts; a build says what bears on what it writes.
+  process.stderr.write(problemsText(problems.filter(({ code }) => code !== 'PROCESS_SIGNAL')))
   process.stdout.write(`${summaryLine(files, problems)}\n${outcome(site, out)}\n`)
   if (!site) process.exitCode = 1
 }

@@ -79,11 +79,13 @@ function asTyped(schema: Json, optional = false): Json {
 
 function widenedType({ type, enum: words }: Json, optional: boolean): Json {
   const nothing = optional ? ['null'] : []
-  if (Array.isArray(words))
+  if (Array.isArray(words)) {
+    const numbers = words.filter(word => /^\d+(\.\d+)?$/u.test(String(word))).map(Number)
     return {
-      type: ['string', ...nothing],
-      enum: [...(words as unknown[]), ...(optional ? [null] : [])]
+      type: ['string', ...(numbers.length > 0 ? ['number'] : []), ...nothing],
+      enum: [...(words as unknown[]), ...numbers, ...(optional ? [null] : [])]
     }
+  }
   if (Array.isArray(type)) return { type: [...(type as unknown[]), ...nothing] }
   if (type === 'string') return { type: ['string', 'number', ...nothing] }
   return typeof type === 'string' && optional ? { type: [type, ...nothing] } : {}
