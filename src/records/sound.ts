@@ -81,7 +81,8 @@ function without(records: Records, dropped: ReadonlySet<Entry<unknown>>): Record
     expansions: kept(records.expansions),
     foils: kept(records.foils),
     certificates: records.certificates.filter(entry => !dropped.has(entry)),
-    shipments: kept(records.shipments),
+    // What a shipment may be sent with stands in the producer's record.
+    shipments: records.producer ? kept(records.shipments) : new Map(),
     complaints: kept(records.complaints),
     drafts: records.drafts
   }
