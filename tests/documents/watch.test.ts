@@ -114,7 +114,14 @@ describe('the public edition', () => {
 
   test('a lot that is not open leaves its series', () => {
     const [series] = openSeries(
-      [{ grade: 'flake-50', quantity: 'ash_percent', figures: figures(ten), older: 0 }],
+      [
+        {
+          grade: 'flake-50',
+          quantity: 'ash_percent',
+          figures: figures(ten, { readings: [1, 2] }),
+          older: 0
+        }
+      ],
       lot => lot !== 'EB-3'
     )
     expect(series!.figures.map(({ lot }) => lot)).not.toContain('EB-3')

@@ -43,6 +43,16 @@ describe('random effects', () => {
     expect(found.betweenShare).toBeCloseTo(2.498867 / (2.498867 + 1.454333), 6)
   })
 
+  test('unequal numbers: (MSB − MSW)/n₀, n₀ below the mean number', () => {
+    // SSB = 106.9 with 2, SSW = 8 with 7, n₀ = (10 − 38/10)/2 = 3.1: 16.87327, worked by hand.
+    const found = lotVariance([
+      [1, 3],
+      [4, 5, 6],
+      [9, 9, 10, 11, 11]
+    ])!
+    expect(found.betweenSigma ** 2).toBeCloseTo(16.87327, 5)
+  })
+
   test('unequal numbers give back the scatter they were drawn with, on the average', () => {
     const sizes = [2, 3, 2, 5, 4, 2, 3, 6, 2, 2, 3, 4]
     const found = normalDraws(1500, 60, 9).map(z => {

@@ -44,6 +44,11 @@ test.for([
   expect(Math.abs(nearest.p / p - 1)).toBeLessThan(0.05)
 })
 
+// A² corrected = 1.7611, so p = exp(1.2937 − 5.709·1.7611 + 0.0186·1.7611²) = 1.661·10⁻⁴, worked by hand.
+test('far from normal, p is that of the last piece', () => {
+  expect(Math.abs(andersonDarling(rosner)!.p / 1.661e-4 - 1)).toBeLessThan(1e-3)
+})
+
 test('of normal samples every p is as frequent as another', () => {
   const ps = normalDraws(4000, 15).map(values => andersonDarling(values)!.p)
   for (const part of [0.1, 0.25, 0.5, 0.75, 0.9])

@@ -52,6 +52,22 @@ test('a run that goes on is told once, each figure beyond the limits is told', (
   ])
 })
 
+test('each of two figures in a row beyond the limits is told', () => {
+  const beyond = seen([0.2, 3.5, 3.4]).filter(([name]) => name === 'beyond limits')
+  expect(beyond).toEqual([
+    ['beyond limits', 1, 1],
+    ['beyond limits', 2, 2]
+  ])
+})
+
+test('four far out at the very beginning are told at the fourth', () => {
+  expect(seen([1.1, 1.2, 1.1, 1.3])).toEqual([['four of five out', 0, 3]])
+})
+
+test('eight far out on one side are not on both', () => {
+  expect(seen(times(8, 1.2)).map(([name]) => name)).toEqual(['four of five out'])
+})
+
 test('two far out at the very beginning are told at the second, not after a third', () => {
   expect(seen([2.1, 2.2, 0])).toEqual([['two of three far out', 0, 1]])
 })
