@@ -67,7 +67,7 @@ function partsOf(causes: readonly CauseText[], lot: string, numbered: Numbering)
   for (const cause of causes) pools.set(cause.pool, [...(pools.get(cause.pool) ?? []), cause])
   return [...pools].map(([pool, all]) => {
     const isOwn = ({ name }: CauseText) => name.split(/[\s:,]+/u).includes(lot)
-    const own = all.filter(isOwn).reduce((sum, { u }) => sum + u * u, 0)
+    const own = all.filter(isOwn).reduce((sum, { exact: u }) => sum + u * u, 0)
     const others = all.filter(cause => !isOwn(cause))
     const [{ df } = { df: undefined }] = all
     return {
@@ -75,7 +75,7 @@ function partsOf(causes: readonly CauseText[], lot: string, numbered: Numbering)
       ...(df === undefined ? {} : { df }),
       ...(own > 0 ? { own: short(own) } : {}),
       ...(others.length > 0
-        ? { by: Object.fromEntries(others.map(({ name, u }) => [numbered(name), short(u)])) }
+        ? { by: Object.fromEntries(others.map(({ name, exact: u }) => [numbered(name), short(u)])) }
         : {})
     }
   })

@@ -9,8 +9,8 @@ export interface CauseText {
   readonly pool: string
   /** Absent where unlimited. */
   readonly df?: number
-  /** Signed standard uncertainty, in the figure's unit. */
-  readonly u: number
+  /** Signed standard uncertainty, unrounded, in the figure’s unit. */
+  readonly exact: number
 }
 
 /** The causes of each figure, by the quantity's key. */
@@ -30,6 +30,6 @@ const causesOf = ({ terms }: NonNullable<JudgedRow['result']>['estimate']): Caus
   [...terms.values()].map(({ cause: { name, pool, df }, u }) => ({
     name,
     pool,
-    u,
+    exact: u,
     ...(Number.isFinite(df) ? { df } : {})
   }))

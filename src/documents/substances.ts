@@ -112,7 +112,7 @@ function rowOf(
   thresholds: readonly Threshold[]
 ): BoardRow {
   const found = thresholds.find(threshold => threshold.substance === substance)
-  if (!found) return { name: substance, cells: [year, massText(mass_g), 'none set', ''] }
+  if (!found) return { name: substance, cells: [year, massText(mass_g), 'none set', 'not judged'] }
   const limit_g = grams(found.mass_g.value)
   const reached = mass_g.greaterThanOrEqualTo(limit_g)
   const near = mass_g.greaterThanOrEqualTo(limit_g.times(NEAR))

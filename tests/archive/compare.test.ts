@@ -83,7 +83,7 @@ describe('the demo’s lots', () => {
       causes &&
       estimate(
         Number(row!.value!.exact),
-        causes.map(({ name, pool, u, df }) => ({
+        causes.map(({ name, pool, exact: u, df }) => ({
           cause: { name, pool, kind: 'B', df: df ?? Infinity },
           u
         }))
