@@ -46,27 +46,34 @@ const cutOffs: readonly CutOff[] = [
 ]
 
 /**
- * Of the two limits that the GHS leaves open, the United States took the lower.
+ * Of the two limits that the GHS leaves open, the United States took the lower, in %.
  *
  * Source: 29 CFR 1910.1200, Appendix A (from memory, not checked against the print); that STOT 1 makes
  * STOT 1 from 1 % on: OSHA's letter of interpretation of 4 March 2014.
  */
-const inUS: readonly CutOff[] = [
-  cut('Resp. Sens. 1', 0.1, clauses.lowerCutOffs),
-  cut('Skin Sens. 1', 0.1, clauses.lowerCutOffs),
-  cut('Carc. 2', 0.1, clauses.lowerCutOffs),
-  cut('Repr. 1B', 0.1, clauses.lowerCutOffs),
-  cut('Repr. 2', 0.1, clauses.lowerCutOffs),
-  cut('STOT SE 1', 1, clauses.lowerCutOffs),
-  cut('STOT SE 2', 1, clauses.lowerCutOffs),
-  cut('STOT RE 1', 1, clauses.lowerCutOffs),
-  cut('STOT RE 2', 1, clauses.lowerCutOffs)
-]
+const lowerInUS: Partial<Record<ClassName, number>> = {
+  'Resp. Sens. 1': 0.1,
+  'Skin Sens. 1': 0.1,
+  'Carc. 2': 0.1,
+  'Repr. 1B': 0.1,
+  'Repr. 2': 0.1,
+  'STOT SE 1': 1,
+  'STOT SE 2': 1,
+  'STOT RE 1': 1,
+  'STOT RE 2': 1
+}
+
+const inUS = cutOffs.map((cutOff): CutOff => {
+  const lower = cutOff.of === cutOff.gives ? lowerInUS[cutOff.of] : undefined
+  return lower === undefined
+    ? cutOff
+    : { ...cutOff, from_percent: lower, clause: clauses.lowerCutOffs }
+})
 
 /** Every class an ingredient alone brings in; the caller keeps the most severe of a family. */
 export const classifyByCutOff = ({ shares, edition }: Point): Finding[] =>
   shares.flatMap(share =>
-    [...(edition === 'us' ? inUS : []), ...cutOffs].flatMap(cutOff => findCutOff(share, cutOff))
+    (edition === 'us' ? inUS : cutOffs).flatMap(cutOff => findCutOff(share, cutOff))
   )
 
 function findCutOff({ substance, percent }: Share, cutOff: CutOff): Finding[] {

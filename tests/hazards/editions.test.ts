@@ -136,6 +136,11 @@ describe('cut-offs of the United States', () => {
     expect(namesIn('us', of(one, low))).toEqual([name])
     expect(namesIn('us', below(low))).toEqual([])
   })
+  test('the lower limit stands in place of the other: one reason, above both', () => {
+    const mixture: Mixture = { ...of(example('x', ['Carc. 2']), 5), edition: 'us' }
+    const [found] = classify(mixture).classes
+    expect(found!.reasons.map(({ text }) => text)).toEqual(['x (Carc. 2) 5 %, limit 0.1 %'])
+  })
   // OSHA, letter of interpretation of 4 March 2014.
   test('1 % of STOT 1 makes STOT 1', () => {
     for (const name of ['STOT SE 1', 'STOT RE 1'] as const) {
