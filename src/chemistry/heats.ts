@@ -63,6 +63,13 @@ const enthalpies_kJ_per_mol: Record<
   'calcium carbonate': { reacting: -22.49 / 2, dissolving: -13.05 / 2 }
 }
 
+/** From this strength on a neutraliser is taken to go in as a solid, %. */
+const SOLID_PERCENT = 90
+
+/** How a neutraliser of a strength in % goes in. */
+export const formOf = (strength_percent: number): 'dissolved' | 'solid' =>
+  strength_percent >= SOLID_PERCENT ? 'solid' : 'dissolved'
+
 /** Limit of the heats taken together, as part of the heat. */
 const LIMIT = 0.05
 
@@ -123,7 +130,7 @@ export interface NeutralisationInputs {
  */
 export function heatOfNeutralisation(
   base: Base,
-  form: 'dissolved' | 'solid',
+  form: ReturnType<typeof formOf>,
   inputs: NeutralisationInputs
 ): Computed<keyof NeutralisationInputs | 'heats'> {
   requirePositive(inputs, 'acid_g', 'check the mass and strength of the acid')

@@ -31,6 +31,10 @@ export const acids = {
 } as const satisfies Record<string, Substance>
 export type Acid = keyof typeof acids
 
+/** Sulfuric acid a mol of hydrogen ion, g: free acidity counts as it, whatever it came from. */
+export const ACID_G_PER_EQUIVALENT =
+  molarMass_g_per_mol(acids['sulfuric acid'].formula) / acids['sulfuric acid'].z
+
 /** Neutralisers by the name they have in records; `co2` is the gas a formula unit sets free. */
 export const bases = {
   ammonia: { formula: 'NH3', z: 1, co2: 0, frees: false },

@@ -3,13 +3,20 @@
 import {
   dilutionHeatBasis,
   adiabaticRise,
+  formOf,
   heatOfDilution,
   heatOfNeutralisation,
   neutralisationHeatBasis,
   riseBasis
 } from '../chemistry/heats.ts'
 import { molarMass_g_per_mol } from '../chemistry/molar-mass.ts'
-import { demand, demandBasis, excess, excessBasis } from '../chemistry/neutralisation.ts'
+import {
+  ACID_G_PER_EQUIVALENT,
+  demand,
+  demandBasis,
+  excess,
+  excessBasis
+} from '../chemistry/neutralisation.ts'
 import { washBasis } from '../chemistry/washing.ts'
 import { expand } from '../metrology/coverage.ts'
 import { type Computed, type Estimate, propagate } from '../metrology/estimate.ts'
@@ -19,6 +26,7 @@ import type { Batch } from '../records/types.ts'
 import { type Bench, type Session } from './bench.ts'
 import { cationOf, isUnsaid } from './composition.ts'
 import { acidIn, baseIn, chargeLines, type Stage, stagesOf, substanceIn, sum } from './liquor.ts'
+import { oncePer } from './once.ts'
 import { type Account, attempt, estimateOf, singleResult } from './result.ts'
 import { openStep } from './steps.ts'
 import type { Result, Results } from './types.ts'
@@ -56,20 +64,23 @@ const account = (
   notes: readonly string[] = []
 ): Account => ({ quantity, basis, notes })
 
-/** The stages of a batch; a balance that cannot be is told at the batch's steps. */
-function stages(bench: Bench, batch: Batch): Stage[] {
+/** The stages of a batch, once for all its figures; a balance that cannot be is told at its steps. */
+const stages = oncePer((bench: Bench, batch: Batch): readonly Stage[] => {
   const session = openStep(bench, batch, 'steps')
   if (!isSettled(session, batch)) return []
   return attempt(bench, ['steps'], () => stagesOf(session, batch)) ?? []
+})
+
+/** The step that neutralises what acid there is, with what it neutralises by. */
+function neutralising(bench: Bench, batch: Batch) {
+  const stage = stages(bench, batch).find(({ does, base }) => does === 'neutralise' && base)
+  return stage?.base && stage.before.acid_mol.value > 0 ? { stage, base: stage.base } : undefined
 }
 
-const neutralising = (all: readonly Stage[]) =>
-  all.find(({ does, added }) => does === 'neutralise' && baseIn(added))
-
 export function neutraliserExcessResult(bench: Bench, batch: Batch): Result | undefined {
-  const stage = neutralising(stages(bench, batch))
-  const base = stage && baseIn(stage.added)
-  if (!stage || !base || !(stage.before.acid_mol.value > 0)) return undefined
+  const found = neutralising(bench, batch)
+  if (!found) return undefined
+  const { stage, base } = found
   return singleResult(
     openStep(bench, batch, 'steps'),
     account('neutraliserExcess', excessBasis, [
@@ -100,14 +111,11 @@ export function dilutionRiseResult(bench: Bench, batch: Batch): Result | undefin
       adiabaticRise({
         heat_kJ: heatOfDilution({ acid_g, ownWater_g, water_g }),
         acid_g,
-        liquor_g: mixedLiquor(stage)
+        liquor_g: stage.mixed_g
       })
   )
   return result && { ...result, ...loggedRemark(batch, index) }
 }
-
-const mixedLiquor = ({ before, water_g, added }: Stage): Estimate =>
-  sum([before.liquor_g, water_g, ...added.map(({ mass_g }) => mass_g)])
 
 /** The hottest a step was logged at, °C. */
 export const hottest = (
@@ -136,9 +144,9 @@ function loggedRemark(batch: Batch, index: number): { remark?: string } {
 }
 
 export function neutralisationRiseResult(bench: Bench, batch: Batch): Result | undefined {
-  const stage = neutralising(stages(bench, batch))
-  const base = stage && baseIn(stage.added)
-  if (!stage || !base || !(stage.before.acid_mol.value > 0)) return undefined
+  const found = neutralising(bench, batch)
+  if (!found) return undefined
+  const { stage, base } = found
   const { acid_mol, liquor_g } = stage.before
   const acid_g = asAcid(acid_mol)
   const neutralised_mol = base.supplied_mol.value < acid_mol.value ? base.supplied_mol : acid_mol
@@ -151,35 +159,29 @@ export function neutralisationRiseResult(bench: Bench, batch: Batch): Result | u
     }),
     () =>
       adiabaticRise({
-        heat_kJ: heatOfNeutralisation(
-          base.base,
-          base.percent.value >= SOLID ? 'solid' : 'dissolved',
-          {
-            acid_g,
-            water_g,
-            neutralised_mol
-          }
-        ),
+        heat_kJ: heatOfNeutralisation(base.base, formOf(base.percent.value), {
+          acid_g,
+          water_g,
+          neutralised_mol
+        }),
         acid_g,
-        liquor_g: mixedLiquor(stage)
+        liquor_g: stage.mixed_g
       })
   )
   return result && { ...result, ...loggedRemark(batch, stage.index) }
 }
 
-/** From this strength on a neutraliser is taken to go in as a solid, %. */
-const SOLID = 90
-
-const ACID = molarMass_g_per_mol('H2SO4')
-
 /** Hydrogen ion as sulfuric acid, g. */
 const asAcid = (acid_mol: Estimate): Computed<'acid_mol'> =>
-  propagate(x => (x.acid_mol / 2) * ACID, { acid_mol })
+  propagate(x => x.acid_mol * ACID_G_PER_EQUIVALENT, { acid_mol })
 
 /** What the last draining left, of a batch that weighed its wet cake. */
-function lastDrained(bench: Bench, batch: Batch): Stage | undefined {
-  return stages(bench, batch).findLast(({ index }) => batch.steps?.[index]?.cake_g !== undefined)
-}
+const lastDrained = (bench: Bench, batch: Batch): Stage | undefined =>
+  stages(bench, batch).findLast(({ isDrained }) => isDrained)
+
+/** What a batch was neutralised by first. */
+const firstBase = (bench: Bench, batch: Batch) =>
+  stages(bench, batch).find(({ base }) => base)?.base?.base
 
 export function washedAcidResult(bench: Bench, batch: Batch, sofar: Results): Result | undefined {
   const last = lastDrained(bench, batch)
@@ -192,11 +194,10 @@ export function washedAcidResult(bench: Bench, batch: Batch, sofar: Results): Re
 }
 
 export function washedSaltResult(bench: Bench, batch: Batch): Result | undefined {
-  const all = stages(bench, batch)
-  const last = all.findLast(({ index }) => batch.steps?.[index]?.cake_g !== undefined)
-  const base = baseIn(all.flatMap(({ added }) => added))
+  const last = lastDrained(bench, batch)
+  const base = firstBase(bench, batch)
   if (!last || !base) return undefined
-  const perMol = saltPerMol_g[cationOf(base.base)]
+  const perMol = saltPerMol_g[cationOf(base)]
   const found = batch.product.leachableSalt_percent
   const result = singleResult(
     openStep(bench, batch, 'steps'),
@@ -238,10 +239,9 @@ export function washedConductivityResult(
   batch: Batch,
   sofar: Results
 ): Result | undefined {
-  const all = stages(bench, batch)
-  const last = all.findLast(({ index }) => batch.steps?.[index]?.cake_g !== undefined)
+  const last = lastDrained(bench, batch)
   if (!last) return undefined
-  const base = baseIn(all.flatMap(({ added }) => added))?.base ?? 'sodium hydrogen carbonate'
+  const base = firstBase(bench, batch) ?? 'sodium hydrogen carbonate'
   const perLitre = (mol: Estimate) =>
     propagate(x => (x.mol * SLURRY_G_PER_L) / batch.product.mass_g.value, { mol })
   const result = singleResult(

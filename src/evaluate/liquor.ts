@@ -9,8 +9,9 @@ import { acidEquivalents, type Base, supplied } from '../chemistry/neutralisatio
 import { drained } from '../chemistry/washing.ts'
 import { type Estimate, exact, propagate } from '../metrology/estimate.ts'
 import type { Batch, Material } from '../records/types.ts'
-import { read, type Session } from './bench.ts'
+import { type Bench, read, type Session } from './bench.ts'
 import { acidsOf, baseOf, percentOf } from './composition.ts'
+import { oncePer } from './once.ts'
 import { total } from './steps.ts'
 
 export interface Liquor {
@@ -35,15 +36,21 @@ export interface Stage {
   readonly index: number
   readonly added: readonly ChargeLine[]
   readonly water_g: Estimate
+  /** What the neutralisers among the added can do. */
+  readonly base: Neutraliser | undefined
   readonly before: Liquor
+  /** All of it once everything was added, before anything drained, g. */
+  readonly mixed_g: Estimate
   readonly after: Liquor
   readonly does: string | undefined
+  readonly isDrained: boolean
 }
 
-type Step = NonNullable<Batch['steps']>[number]
+/** Lines of a charge, each weighed on the batch's balance: once for all figures of the lot. */
+export const chargeLines = (session: Session, batch: Batch): readonly ChargeLine[] =>
+  weigh(session.bench, session, batch)
 
-/** Lines of a charge, each weighed on the batch's balance. */
-export const chargeLines = (session: Session, batch: Batch): ChargeLine[] =>
+const weigh = oncePer((_: Bench, session: Session, batch: Batch): readonly ChargeLine[] =>
   (batch.charge ?? []).flatMap((line, index) => {
     const material = session.bench.content.materials.get(line.material)?.record
     return material
@@ -58,6 +65,7 @@ export const chargeLines = (session: Session, batch: Batch): ChargeLine[] =>
         ]
       : []
   })
+)
 
 /** Hydrogen ion that lines of a charge bring, mol. */
 export const acidIn = (lines: readonly ChargeLine[]): Estimate =>
@@ -73,10 +81,17 @@ export const acidIn = (lines: readonly ChargeLine[]): Estimate =>
 export const substanceIn = (lines: readonly ChargeLine[], name: string): Estimate =>
   sum(lines.map(({ material, mass_g }) => partOf(mass_g, percentOf(material, name))))
 
-/** Hydrogen ion that lines of neutralisers can take up, mol, and the first one's base. */
-export function baseIn(
-  lines: readonly ChargeLine[]
-): { base: Base; percent: Estimate; supplied_mol: Estimate } | undefined {
+/** A neutraliser, or several by the first one's base. */
+export interface Neutraliser {
+  readonly base: Base
+  /** Its strength, %; ammonia as NH3. */
+  readonly percent: Estimate
+  /** Hydrogen ion that all of it can take up, mol. */
+  readonly supplied_mol: Estimate
+}
+
+/** What lines of neutralisers can do; undefined where none holds a base. */
+export function baseIn(lines: readonly ChargeLine[]): Neutraliser | undefined {
   const found = lines.flatMap(({ material, mass_g }) => {
     const part = baseOf(material)
     return part
@@ -122,43 +137,58 @@ export function stagesOf(session: Session, batch: Batch): Stage[] | undefined {
   let liquor: Liquor = { liquor_g: exact(0), acid_mol: exact(0), salt_mol: exact(0) }
   return steps.map((step, index) => {
     const added = lines.filter(line => at(line) === index)
+    const base = baseIn(added)
     const water_g = step.water_g
       ? read(session, step.water_g, 'g', 'mass', `water, step ${index + 1}`)
       : exact(0)
     const before = liquor
-    liquor = afterStep(session, step, index, { added, water_g, before, product_g })
-    return { index, added, water_g, before, after: liquor, does: step.does }
+    const mixed = mixedLiquor(before, added, base, water_g)
+    liquor = step.cake_g
+      ? afterDraining(
+          mixed,
+          read(session, step.cake_g, 'g', 'mass', `cake, step ${index + 1}`),
+          product_g
+        )
+      : mixed
+    const mixed_g = mixed.liquor_g
+    const isDrained = step.cake_g !== undefined
+    return {
+      index,
+      added,
+      water_g,
+      base,
+      before,
+      mixed_g,
+      after: liquor,
+      does: step.does,
+      isDrained
+    }
   })
 }
 
-interface Addition {
-  readonly added: readonly ChargeLine[]
-  readonly water_g: Estimate
-  readonly before: Liquor
-  readonly product_g: Estimate
-}
-
-/** The liquor once everything was added, mixed, and drained where a cake was weighed. */
-function afterStep(
-  session: Session,
-  step: Step,
-  index: number,
-  { added, water_g, before, product_g }: Addition
+/** The liquor once everything was added. */
+function mixedLiquor(
+  before: Liquor,
+  added: readonly ChargeLine[],
+  base: Neutraliser | undefined,
+  water_g: Estimate
 ): Liquor {
   const acid_mol = sum([before.acid_mol, acidIn(added)])
-  const neutralised = lesser(baseIn(added)?.supplied_mol ?? exact(0), acid_mol)
-  const mixed: Liquor = {
+  const neutralised = lesser(base?.supplied_mol ?? exact(0), acid_mol)
+  return {
     liquor_g: sum([before.liquor_g, water_g, ...added.map(({ mass_g }) => mass_g)]),
     acid_mol: less(acid_mol, neutralised),
     salt_mol: sum([before.salt_mol, neutralised])
   }
-  if (!step.cake_g) return mixed
-  const cake_g = read(session, step.cake_g, 'g', 'mass', `cake, step ${index + 1}`)
+}
+
+/** What the wet cake holds back, where one was weighed. */
+function afterDraining(
+  { liquor_g, acid_mol, salt_mol }: Liquor,
+  cake_g: Estimate,
+  product_g: Estimate
+): Liquor {
   const retained_g = less(cake_g, product_g)
-  const left = (dissolved: Estimate) => drained({ dissolved, liquor_g: mixed.liquor_g, retained_g })
-  return {
-    liquor_g: retained_g,
-    acid_mol: left(mixed.acid_mol),
-    salt_mol: left(mixed.salt_mol)
-  }
+  const left = (dissolved: Estimate) => drained({ dissolved, liquor_g, retained_g })
+  return { liquor_g: retained_g, acid_mol: left(acid_mol), salt_mol: left(salt_mol) }
 }
