@@ -34,8 +34,14 @@ export const chargeLimitOn = (
     .sort((a, b) => (a.since < b.since ? -1 : 1))
     .findLast(limit => limit.vessel === vessel && limit.since <= day && day <= (limit.until ?? day))
 
+/** Lines of a charge, recorded or planned. */
+interface Charged {
+  readonly charge?:
+    readonly { readonly as: string; readonly mass_g: { readonly value: number } }[] | undefined
+}
+
 /** What reacts: graphite, acid and oxidiser. Water and neutraliser come after. */
-export function massesOf({ charge = [] }: Pick<Batch, 'charge'>): ChargeMasses {
+export function massesOf({ charge = [] }: Charged): ChargeMasses {
   const of = (role: string) =>
     charge.filter(line => line.as === role).reduce((sum, { mass_g }) => sum + mass_g.value, 0)
   const [graphite, acid, oxidiser] = [of('graphite'), of('acid'), of('oxidiser')]

@@ -8,7 +8,8 @@ import {
   chargeLimitOn,
   type ChargeLimit,
   exceeded,
-  type ChargeMasses
+  type ChargeMasses,
+  massesOf
 } from '../evaluate/charge-limits.ts'
 import { substanceName } from '../evaluate/composition.ts'
 import type { EvaluatedContent } from '../evaluate/types.ts'
@@ -16,6 +17,7 @@ import { DomainError, inWords } from '../metrology/domain.ts'
 import { exact } from '../metrology/estimate.ts'
 import { versionOn } from '../records/references.ts'
 import type { Grade, Material, Producer } from '../records/types.ts'
+import { openGraph, type TraceGraph } from '../trace/graph.ts'
 import { cautionsOf } from './cautions.ts'
 import { largestLoss, pastYields } from './past.ts'
 import {
@@ -54,7 +56,8 @@ function plan(evaluated: EvaluatedContent, request: PlanRequest): Planned {
   const { content } = evaluated
   const { grade, recipe } = recipeOf(evaluated, request)
   const yields = pastYields(evaluated, grade.id, request.day)
-  const graphite_g = graphiteFor(evaluated, recipe, yields, request)
+  const stock = openGraph(content, request.day)
+  const graphite_g = graphiteFor(stock, recipe, yields, request)
   const masses = massesFor(recipe, graphite_g)
   const limit = limitFor(content.producer.record, request)
   const over = exceeded(masses, limit)
@@ -67,7 +70,7 @@ function plan(evaluated: EvaluatedContent, request: PlanRequest): Planned {
           `${text}, the documented limit of vessel ${limit.vessel} (${limit.assessment})`
       )
     }
-  const parts = recipe.parts.flatMap(part => partFor(evaluated, part, graphite_g, request.day))
+  const parts = recipe.parts.flatMap(part => partFor(stock, part, graphite_g))
   requireOnce(parts)
   return {
     ok: true,
@@ -82,7 +85,7 @@ function plan(evaluated: EvaluatedContent, request: PlanRequest): Planned {
       ...consequences(evaluated, recipe, parts, graphite_g, yields, request),
       cautions: cautionsOf([
         ...parts.flatMap(({ takings }) => takings.map(({ material }) => material)),
-        ...unmeasured(evaluated, recipe, request.day)
+        ...unmeasured(stock, recipe)
       ])
     }
   }
@@ -100,10 +103,10 @@ function requireOnce(parts: readonly PlannedPart[]): void {
 }
 
 /** Lots that go in by need, such as a neutraliser: what may go wrong with them counts too. */
-const unmeasured = ({ content }: EvaluatedContent, { parts }: Recipe, day: string): Material[] =>
+const unmeasured = (stock: TraceGraph, { parts }: Recipe): Material[] =>
   parts
     .filter(({ as, perGram }) => as !== 'graphite' && !perGram)
-    .flatMap(part => usableLots(content, part, day).slice(0, 1))
+    .flatMap(part => usableLots(stock, part).slice(0, 1))
     .map(({ material }) => material)
 
 function recipeOf({ content }: EvaluatedContent, { grade: id, day }: PlanRequest) {
@@ -120,7 +123,7 @@ function recipeOf({ content }: EvaluatedContent, { grade: id, day }: PlanRequest
 
 /** Graphite to charge for what is asked. */
 function graphiteFor(
-  { content }: EvaluatedContent,
+  stock: TraceGraph,
   { parts }: Recipe,
   { mean_percent }: PastYields,
   { wish, day, grade }: PlanRequest
@@ -133,11 +136,11 @@ function graphiteFor(
       )
     return (100 * wish.product_g) / mean_percent
   }
-  const material = content.materials.get(wish.useUp)?.record
+  const material = stock.records.materials.get(wish.useUp)?.record
   if (!material) throw new Refusal(`there is no material lot ${wish.useUp}`)
   const part = parts.find(one => suits(material, one))
   if (!part) throw new Refusal(`${wish.useUp} is nothing that the recipe of ${grade} asks for`)
-  const lot = usableLots(content, part, day).find(one => one.material === material)
+  const lot = usableLots(stock, part).find(one => one.material === material)
   if (!lot) throw new Refusal(`${wish.useUp} has nothing left, or may not be used on ${day}`)
   return lot.left_g / ratioOf(part, wish.useUp)
 }
@@ -149,12 +152,10 @@ function ratioOf({ as, perGram }: RecipePart, lot: string): number {
 }
 
 function massesFor({ parts }: Recipe, graphite_g: number): ChargeMasses {
-  const of = (role: string) =>
-    parts
-      .filter(({ as }) => as === role)
-      .reduce((sum, { perGram }) => sum + (perGram?.value ?? 0) * graphite_g, 0)
-  const [acid, oxidiser] = [of('acid'), of('oxidiser')]
-  return { graphite: graphite_g, acid, oxidiser, total: graphite_g + acid + oxidiser }
+  const lines = parts
+    .filter(({ as }) => as !== 'graphite')
+    .map(({ as, perGram }) => ({ as, mass_g: { value: (perGram?.value ?? 0) * graphite_g } }))
+  return massesOf({ charge: [{ as: 'graphite', mass_g: { value: graphite_g } }, ...lines] })
 }
 
 /** The documented limit of the vessel asked for, or of the only one there is. */
@@ -172,15 +173,10 @@ function limitFor(producer: Producer, { vessel, day }: PlanRequest): ChargeLimit
   return limit
 }
 
-function partFor(
-  { content }: EvaluatedContent,
-  part: RecipePart,
-  graphite_g: number,
-  day: string
-): PlannedPart[] {
+function partFor(stock: TraceGraph, part: RecipePart, graphite_g: number): PlannedPart[] {
   if (part.as !== 'graphite' && !part.perGram) return []
   const mass_g = (part.perGram?.value ?? 1) * graphite_g
-  const takings = takeFrom(content, part, mass_g, day)
+  const takings = takeFrom(stock, part, mass_g)
   return [{ role: part.as, name: partName(part), mass_g, takings, ...volumeFor(part, mass_g) }]
 }
 

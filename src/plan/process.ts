@@ -2,11 +2,10 @@
 
 import { gasVolume, sulfurDioxideOfLoss, worstInRoom } from '../chemistry/expansion-gas.ts'
 import { strengthAsNH3 } from '../chemistry/ammonia-strength.ts'
-import { adiabaticRise, heatOfDilution, heatOfNeutralisation } from '../chemistry/heats.ts'
-import { molarMass_g_per_mol } from '../chemistry/molar-mass.ts'
-import { type Base, demand, isBase } from '../chemistry/neutralisation.ts'
+import { adiabaticRise, formOf, heatOfDilution, heatOfNeutralisation } from '../chemistry/heats.ts'
+import { ACID_G_PER_EQUIVALENT, type Base, demand, isBase } from '../chemistry/neutralisation.ts'
 import { drained, leftAfterWashes, washesTo } from '../chemistry/washing.ts'
-import { substanceName } from '../evaluate/composition.ts'
+import { partsOf, substanceName } from '../evaluate/composition.ts'
 import { acidIn, type ChargeLine, substanceIn } from '../evaluate/liquor.ts'
 import { type Estimate, exact } from '../metrology/estimate.ts'
 import type {
@@ -77,9 +76,6 @@ export function plannedHeats(charge: Charge): PlannedHeats | undefined {
   }
 }
 
-/** Free acidity is counted as sulfuric acid, whatever it came from. */
-const ACID_PER_EQUIVALENT = molarMass_g_per_mol('H2SO4') / 2
-
 export interface Rinsing {
   readonly retained: { readonly value: number }
   readonly wash: { readonly value: number }
@@ -117,7 +113,7 @@ export function plannedWashing(
 
 const drainedAcid_g = ({ equivalents_mol, reacting_g, water_g }: Charge, retained_g: number) =>
   drained({
-    dissolved: exact(equivalents_mol.value * ACID_PER_EQUIVALENT),
+    dissolved: exact(equivalents_mol.value * ACID_G_PER_EQUIVALENT),
     liquor_g: exact(reacting_g + water_g.value),
     retained_g: exact(retained_g)
   })
@@ -138,10 +134,8 @@ export function neutraliserOf(
   const base = substanceName(recipe.substance ?? '')
   if (!isBase(base)) return undefined
   const material = part?.takings[0]?.material
-  const held = (material?.composition ?? []).find(
-    ({ substance }) => substanceName(substance) === base
-  )
-  const stated = held?.fraction_percent.value ?? recipe.strength_percent?.value
+  const held = material && partsOf(material).find(({ name }) => name === base)
+  const stated = held?.percent.value ?? recipe.strength_percent?.value
   if (stated === undefined)
     throw new Refusal(
       `the strength of ${base} is not known: state it in the recipe, or record a lot of it`
@@ -155,9 +149,6 @@ export function neutraliserOf(
   return { base, percent: strengthAsNH3({ strength_percent: exact(stated) }, convention) }
 }
 
-/** From this strength on a neutraliser goes in as a solid, %. */
-const SOLID = 90
-
 export function plannedNeutralising(
   charge: Charge,
   { base, percent }: { readonly base: Base; readonly percent: Estimate },
@@ -166,22 +157,21 @@ export function plannedNeutralising(
   if (!(charge.acid_g.value > 0)) return undefined
   const of = (acid_g: number) =>
     demand(base, {
-      equivalents_mol: exact(acid_g / ACID_PER_EQUIVALENT),
+      equivalents_mol: exact(acid_g / ACID_G_PER_EQUIVALENT),
       strength_percent: percent
     })
   const all_g = demand(base, { equivalents_mol: charge.equivalents_mol, strength_percent: percent })
-  const form = percent.value >= SOLID ? 'solid' : 'dissolved'
   const rise = (acid_g: number, liquor_g: number, base_g: number) =>
     adiabaticRise({
-      heat_kJ: heatOfNeutralisation(base, form, {
+      heat_kJ: heatOfNeutralisation(base, formOf(percent.value), {
         acid_g: exact(acid_g),
         water_g: exact(Math.max(0, liquor_g - acid_g)),
-        neutralised_mol: exact(acid_g / ACID_PER_EQUIVALENT)
+        neutralised_mol: exact(acid_g / ACID_G_PER_EQUIVALENT)
       }),
       acid_g: exact(acid_g),
       liquor_g: exact(liquor_g + base_g)
     })
-  const acid_g = charge.equivalents_mol.value * ACID_PER_EQUIVALENT
+  const acid_g = charge.equivalents_mol.value * ACID_G_PER_EQUIVALENT
   const held_g = washing && drainedAcid_g(charge, washing.retained_g).value
   return {
     base,

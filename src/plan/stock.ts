@@ -1,9 +1,9 @@
 /** Which material lots a part is taken from: the oldest that may still be used, first. */
 
-import { substanceName } from '../evaluate/composition.ts'
-import type { Material, Records } from '../records/types.ts'
+import { partsOf, substanceName } from '../evaluate/composition.ts'
+import type { Material } from '../records/types.ts'
 import { balanceOf } from '../trace/balance.ts'
-import { openGraph } from '../trace/graph.ts'
+import type { TraceGraph } from '../trace/graph.ts'
 import { Refusal, type Taking } from './types.ts'
 
 /** A part of a recipe. */
@@ -31,18 +31,16 @@ export function suits(material: Material, part: RecipePart): boolean {
   if (material.kind !== (part.as === 'water' ? 'other' : part.as)) return false
   if (part.substance === undefined) return true
   const wanted = substanceName(part.substance)
-  const held = (material.composition ?? []).find(
-    ({ substance }) => substanceName(substance) === wanted
-  )
+  const held = partsOf(material).find(({ name }) => name === wanted)
   if (!held) return false
   const strength = part.strength_percent?.value
-  if (strength === undefined) return held.fraction_percent.value > MAIN
-  return Math.abs(held.fraction_percent.value - strength) <= STRENGTH_SLACK
+  if (strength === undefined) return held.percent.value > MAIN
+  return Math.abs(held.percent.value - strength) <= STRENGTH_SLACK
 }
 
-/** Lots a part may be taken from on a day, oldest first, with what is left of each. */
-export function usableLots(records: Records, part: RecipePart, day: string): Taking[] {
-  const graph = openGraph(records, day)
+/** Lots a part may be taken from on the stock's day, oldest first, with what is left of each. */
+export function usableLots(stock: TraceGraph, part: RecipePart): Taking[] {
+  const { records, asOf: day, lots } = stock
   return [...records.materials.values()]
     .map(({ record }) => record)
     .filter(({ received, expires }) => received <= day && day <= (expires ?? day))
@@ -51,8 +49,8 @@ export function usableLots(records: Records, part: RecipePart, day: string): Tak
       a.received < b.received ? -1 : a.received > b.received ? 1 : a.lot < b.lot ? -1 : 1
     )
     .flatMap(material => {
-      const traced = graph.lots.get(material.lot)
-      const left_g = traced ? balanceOf(graph, traced).inStock_g.toNumber() : 0
+      const traced = lots.get(material.lot)
+      const left_g = traced ? balanceOf(stock, traced).inStock_g.toNumber() : 0
       return left_g > 0 ? [{ material, mass_g: 0, left_g }] : []
     })
 }
@@ -62,14 +60,9 @@ export function usableLots(records: Records, part: RecipePart, day: string): Tak
  *
  * @throws Refusal where there is not enough of what the recipe asks for
  */
-export function takeFrom(
-  records: Records,
-  part: RecipePart,
-  mass_g: number,
-  day: string
-): Taking[] {
+export function takeFrom(stock: TraceGraph, part: RecipePart, mass_g: number): Taking[] {
   let wanted = mass_g
-  const takings = usableLots(records, part, day).flatMap(lot => {
+  const takings = usableLots(stock, part).flatMap(lot => {
     const taken = Math.min(wanted, lot.left_g)
     wanted -= taken
     return taken > 0 ? [{ ...lot, mass_g: taken }] : []

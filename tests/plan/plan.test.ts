@@ -299,6 +299,12 @@ composition:
     const all = planned({}, said).neutralising!.all_g.value
     expect(planned({ ammonia: 'NH4OH' }, said).neutralising!.all_g.value).toBe(all)
   })
+  test('called ammonium hydroxide is counted as NH4OH, whatever the option says', () => {
+    const named = recipeOf('substance: ammonium hydroxide, fraction: 10 %')
+    const all = planned({ ammonia: 'NH4OH' }, unsaid).neutralising!.all_g.value
+    expect(planned({}, named).neutralising!.all_g.value).toBe(all)
+    expect(planned({ ammonia: 'NH3' }, named).neutralising!.all_g.value).toBe(all)
+  })
 })
 
 describe('in words', () => {
