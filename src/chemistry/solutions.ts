@@ -84,16 +84,27 @@ export interface DensityInputs {
  * @returns density, g/cm³
  * @throws DomainError outside the mass fractions and temperatures of the table
  */
-export function solutionDensity(
+export const solutionDensity = (
   solute: Solute,
   inputs: DensityInputs
-): Computed<keyof DensityInputs | 'table'> {
+): Computed<keyof DensityInputs | 'table'> => byDensity(solute, inputs, rho => rho)
+
+/** A figure that follows from a solution's density, the table's own error among its causes. */
+function byDensity<Name extends string>(
+  solute: Solute,
+  inputs: Record<Name | keyof DensityInputs, Estimate>,
+  figure: (rho: number, inputs: Record<Name | keyof DensityInputs, number>) => number
+): Computed<Name | keyof DensityInputs | 'table'> {
   const table = densityTables[solute]
   requireWithin(table, inputs)
-  return propagate(x => densityAt(table, x.massFraction_percent, x.temperature_C) + x.table, {
+  const all: Record<Name | keyof DensityInputs | 'table', Estimate> = {
     ...inputs,
     table: doubtOf(solute)
-  })
+  }
+  return propagate(
+    x => figure(densityAt(table, x.massFraction_percent, x.temperature_C) + x.table, x),
+    all
+  )
 }
 
 function requireWithin(table: DensityTable, inputs: DensityInputs): void {
@@ -134,13 +145,8 @@ export function massOfVolume(
   solute: Solute,
   inputs: VolumeInputs
 ): Computed<keyof VolumeInputs | 'table'> {
-  const table = densityTables[solute]
-  requireWithin(table, inputs)
   requirePositive(inputs, 'volume_mL', 'check the volume')
-  return propagate(
-    x => (densityAt(table, x.massFraction_percent, x.temperature_C) + x.table) * x.volume_mL,
-    { ...inputs, table: doubtOf(solute) }
-  )
+  return byDensity<keyof VolumeInputs>(solute, inputs, (rho, x) => rho * x.volume_mL)
 }
 
 export interface MassInputs extends DensityInputs {
@@ -158,13 +164,8 @@ export function volumeOfMass(
   solute: Solute,
   inputs: MassInputs
 ): Computed<keyof MassInputs | 'table'> {
-  const table = densityTables[solute]
-  requireWithin(table, inputs)
   requirePositive(inputs, 'mass_g', 'check the mass')
-  return propagate(
-    x => x.mass_g / (densityAt(table, x.massFraction_percent, x.temperature_C) + x.table),
-    { ...inputs, table: doubtOf(solute) }
-  )
+  return byDensity<keyof MassInputs>(solute, inputs, (rho, x) => x.mass_g / rho)
 }
 
 /**
@@ -177,14 +178,10 @@ export function concentration(
   solute: Solute,
   inputs: DensityInputs
 ): Computed<keyof DensityInputs | 'table'> {
-  const table = densityTables[solute]
-  requireWithin(table, inputs)
   const molarMass = molarMass_g_per_mol(formulas[solute])
-  return propagate(
-    x => {
-      const rho = densityAt(table, x.massFraction_percent, x.temperature_C) + x.table
-      return (ML_PER_L * rho * (x.massFraction_percent / 100)) / molarMass
-    },
-    { ...inputs, table: doubtOf(solute) }
+  return byDensity(
+    solute,
+    inputs,
+    (rho, x) => (ML_PER_L * rho * (x.massFraction_percent / 100)) / molarMass
   )
 }

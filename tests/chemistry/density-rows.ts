@@ -247,3 +247,11 @@ export const peroxideHandbook = [
   [30, 18, 1.1122],
   [50, 20, 1.1966]
 ] as const
+
+/** % and g/cm³ at 20 °C as handbooks print them (from memory). */
+export const hydroxideHandbook = [
+  [4, 1.0428],
+  [10, 1.1089],
+  [15, 1.1643],
+  [20, 1.2191]
+] as const

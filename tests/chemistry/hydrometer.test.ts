@@ -57,8 +57,13 @@ describe('where density does not tell', () => {
     )
   })
 
+  test('a reading just above the greatest density is noise, and refused as such', () => {
+    expect(() => fractions(1.8366)).toThrow('it does not tell the strength')
+  })
+
   test('no solution of that density', () => {
     expect(fractions(1.9)).toEqual([])
+    expect(fractions(0.9978)).toEqual([])
     expect(() => massFractionOf('sulfuric acid', near(1.9))).toThrow(
       'density_g_per_cm3 must be a density that sulfuric acid has'
     )

@@ -42,7 +42,8 @@ describe('4 g of 93 % sulfuric acid', () => {
     ['sodium hydroxide', 100, '3.034278'],
     ['sodium hydroxide', 10, '30.34278'],
     ['sodium carbonate', 100, '4.020264'],
-    ['calcium hydroxide', 100, '2.810407']
+    ['calcium hydroxide', 100, '2.810407'],
+    ['calcium carbonate', 100, '3.796394']
   ] as const)('take of %s, %f %: %s g', ([base, strength, printed]) => {
     expect(asPrinted(demandOf(base, strength), printed)).toBe(printed)
   })
@@ -62,6 +63,7 @@ describe('4 g of 93 % sulfuric acid', () => {
     expect(asPrinted(value, '3.33864')).toBe('3.33864')
     expect(asPrinted((value / 44.009) * MOLAR_VOLUME_L, '1.856')).toBe('1.856')
     expect(carbonDioxide('sodium carbonate', inputs).value).toBeCloseTo(value / 2, 12)
+    expect(carbonDioxide('calcium carbonate', inputs).value).toBeCloseTo(value / 2, 12)
     expect(carbonDioxide('ammonia', inputs).value).toBe(0)
   })
 })

@@ -15,6 +15,7 @@ import { exactly, uncertain } from '../metrology/given.ts'
 import { expectAgreement, simulate } from '../metrology/monte-carlo.ts'
 import {
   ammoniaLaliberte,
+  hydroxideHandbook,
   nitricLaliberte,
   peroxideHandbook,
   sulfuricFit,
@@ -88,9 +89,8 @@ describe('other solutions at 20 °C', () => {
     expect(Math.abs(density('hydrogen peroxide', w, t) - rho)).toBeLessThan(0.0016)
   })
 
-  /** Commonly printed for 15 % of sodium hydroxide at 20 °C (from memory): between the nodes. */
-  test('sodium hydroxide, 15 %', () => {
-    expect(Math.abs(density('sodium hydroxide', 15) - 1.1643)).toBeLessThan(0.002)
+  test.for(hydroxideHandbook)('sodium hydroxide, handbook: %f %', ([w, rho]) => {
+    expect(Math.abs(density('sodium hydroxide', w) - rho)).toBeLessThan(0.002)
   })
 
   test('13.494 mL of 10 % ammonia weigh 12.9202 g', () => {
@@ -102,6 +102,40 @@ describe('other solutions at 20 °C', () => {
   })
 })
 
+test.for([
+  ['nitric acid', nitricLaliberte],
+  ['ammonia', ammoniaLaliberte],
+  ['hydrogen peroxide', peroxideHandbook.map(([w, , rho]) => [w, rho] as const)],
+  ['sodium hydroxide', hydroxideHandbook]
+] as const)(
+  '%s: no table claims to lie nearer the truth than its second source',
+  ([solute, rows]) => {
+    const { limit_g_per_cm3: limit } = densityTables[solute]
+    const far = rows.map(([w, rho]) => Math.abs(density(solute, w) - rho))
+    // To the digit both are printed with.
+    expect(Math.max(...far)).toBeLessThan(limit + 0.0001)
+  }
+)
+
+/** A digit mistaken in a table of an even curve bends it: each node against the cubic of its neighbours. */
+test.for([
+  ['sulfuric acid', 0.0001],
+  ['nitric acid', 0.0007],
+  ['ammonia', 0.0001],
+  ['hydrogen peroxide', 0.0001],
+  ['sodium hydroxide', 0.0003]
+] as const)('%s: no node lies off the curve of the others by %f g/cm³', ([solute, limit]) => {
+  const { massFraction_percent: w, density_g_per_cm3: rho } = densityTables[solute]
+  for (let i = 1; i < w.length - 1; i += 1) {
+    const near = [i - 2, i - 1, i + 1, i + 2].filter(j => j in w)
+    const curve = near.reduce((sum, j) => {
+      const others = near.filter(k => k !== j)
+      return sum + others.reduce((y, k) => (y * (w[i]! - w[k]!)) / (w[j]! - w[k]!), rho[j]!)
+    }, 0)
+    expect(Math.abs(curve - rho[i]!), `at ${w[i]} %`).toBeLessThan(limit)
+  }
+})
+
 describe('outside the tables', () => {
   test.for([
     ['sulfuric acid', 100.1, 20, 'massFraction_percent must be from 0 to 100'],
@@ -110,7 +144,11 @@ describe('outside the tables', () => {
     ['ammonia', 31, 20, 'massFraction_percent must be from 0 to 30'],
     ['sulfuric acid', 96, 14, 'temperature_C must be from 15 to 30'],
     ['sulfuric acid', 96, 31, 'temperature_C must be from 15 to 30'],
-    ['nitric acid', 65, 25, 'temperature_C must be from 18 to 22']
+    ['nitric acid', 65, 25, 'temperature_C must be from 18 to 22'],
+    ['ammonia', 25, 23, 'temperature_C must be from 18 to 22'],
+    ['hydrogen peroxide', 50, 31, 'temperature_C must be from 15 to 30'],
+    ['sodium hydroxide', 21, 20, 'massFraction_percent must be from 0 to 20'],
+    ['sodium hydroxide', 10, 17, 'temperature_C must be from 18 to 22']
   ] as const)('%s of %f % at %f °C', ([solute, w, t, message]) => {
     expect(() => density(solute, w, t)).toThrow(message)
     expect(() =>
@@ -161,6 +199,17 @@ test('sulfuric acid is lighter the warmer it is; ammonia the stronger', () => {
       expect(density('ammonia', a)).toBeLessThanOrEqual(density('ammonia', Math.max(0, a - 0.1)))
     })
   )
+})
+
+/** So that what two figures take from one table is seen to move together. */
+test('a table too light makes each mass too small and each volume too large', () => {
+  const of = { massFraction_percent: 96, temperature_C: 20 }
+  const byTable = ({ inputs }: ReturnType<typeof massOfVolume | typeof volumeOfMass>) =>
+    inputs.find(({ input }) => input === 'table')!.sensitivity
+  const mass = massOfVolume('sulfuric acid', exactly({ ...of, volume_mL: 50 }))
+  expect(byTable(mass)).toBeCloseTo(50, 6)
+  const volume = volumeOfMass('sulfuric acid', exactly({ ...of, mass_g: 50 }))
+  expect(byTable(volume)).toBeCloseTo(-50 / 1.8355 ** 2, 6)
 })
 
 /** The table's error is drawn beside the inputs, and acts on the density by hand. */

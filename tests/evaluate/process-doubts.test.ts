@@ -48,6 +48,7 @@ describe('substances that should not meet', () => {
     ['hydrogen peroxide', 'sodium hydroxide'],
     ['potassium permanganate', 'ammonia'],
     ['sodium nitrate', 'sodium hydrogen carbonate'],
+    ['ammonium persulfate', 'calcium carbonate'],
     ['ammonium persulfate', 'sodium hydrogen carbonate']
   ] as const)('%s and %s say nothing', ([oxidiser, neutraliser]) => {
     expect(told('INCOMPATIBLE', charged(oxidiser, neutraliser))).toEqual([])
