@@ -2,7 +2,9 @@
 
 import { markOf } from '../archive/marks.ts'
 import { drawRail } from '../figures/rail.ts'
+import type { BoardPart } from '../documents/board-types.ts'
 import type { Basis, ChainLink, LotSummary, ResultRow, Table } from '../documents/types.ts'
+import type { TypicalText } from '../documents/watch-types.ts'
 import { type ColumnShape, columnShape, cutFigure } from './decimals.ts'
 import { relative } from './relative.ts'
 
@@ -58,6 +60,16 @@ export function resultShapes(rows: readonly ResultRow[]): ResultShapes {
 export const tableShapes = (table: Table): readonly ColumnShape[] =>
   table.columns.map((_, column) => columnShape(table.rows.map(row => row[column] ?? '')))
 
+/** Room for both ends of typical intervals. */
+export const typicalShapes = (typical: readonly TypicalText[]) => ({
+  lower: columnShape(typical.map(({ lower }) => lower.printed)),
+  upper: columnShape(typical.map(({ upper }) => upper.printed))
+})
+
+/** Room for what stands behind the name in each row of a part of the board. */
+export const boardShapes = ({ columns, rows }: BoardPart): readonly ColumnShape[] =>
+  columns.slice(1).map((_, cell) => columnShape(rows.map(({ cells }) => cells[cell] ?? '')))
+
 /** A chain with the strokes beside it, line by line. */
 export function railOf(chain: readonly ChainLink[]) {
   const links = new Map(chain.map(link => [link.lot, link]))
@@ -81,6 +93,8 @@ export const filters = {
   hasKey,
   resultShapes,
   tableShapes,
+  typicalShapes,
+  boardShapes,
   cutFigure,
   railOf,
   markOf,

@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os'
 import { join, sep } from 'node:path'
 import Eleventy, { type UserConfig } from '@11ty/eleventy'
 import type { SiteDocument } from '../../src/documents/types.ts'
+import { listWriter } from '../../src/site/feeds.ts'
 import { writeCommon } from '../../src/site/papers.ts'
 import { filters, steps } from '../../src/site/steps.ts'
 import { emptySite, publicSite, workshopSite } from './sample-site.ts'
@@ -40,8 +41,11 @@ export async function renderPages(site: SiteDocument): Promise<string> {
   })
   await eleventy.write()
   await cp('templates/assets', join(folder, 'assets'), { recursive: true })
-  // The register of a workshop that has issued nothing, and what the page that checks loads.
+  // The register of a workshop that has issued nothing, and what the pages that check, find and compare load.
   await writeCommon(folder, { steps })
+  const list = listWriter(site, folder, steps)
+  await list.add(site.lots)
+  await list.finish()
   return folder
 }
 

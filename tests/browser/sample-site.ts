@@ -205,12 +205,30 @@ const limits = manyRows.slice(0, 6).map(({ key, title, limit, unit, method }) =>
   method: method!
 }))
 
+const observed = [
+  ['262.1', '284.8', 'normal'] as const,
+  ['0.0027', '0.012', 'distribution-free'] as const
+].map(([lower, upper, kind], index) => ({
+  key: `property-${index}`,
+  title: `${names[index]}, devolatilised basis`,
+  unit: { printed: 'mL/g', ucum: '1' },
+  lower: figure(lower),
+  upper: figure(upper),
+  printed: `${lower} to ${upper}`,
+  n: 8,
+  period: '20 January 2026 to 13 October 2026',
+  kind,
+  coverage: figure('52'),
+  confidence: figure('95'),
+  sentence: 'At least 52 % of lots lie there.'
+}))
+
 const siteOf = (lots: readonly LotPage[], changes: Partial<SiteDocument> = {}): SiteDocument => ({
   ...siteDocument,
   summaries: lots.map(lot => lot.summary),
   ...lotLists(lots.map(lot => lot.summary)),
   lots,
-  grades: [{ ...siteDocument.grades[0]!, limits, lots: lots.map(lot => lot.summary) }],
+  grades: [{ ...siteDocument.grades[0]!, limits, observed, lots: lots.map(lot => lot.summary) }],
   ...changes
 })
 
