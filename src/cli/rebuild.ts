@@ -13,8 +13,15 @@ export interface Rebuilder {
   readonly stop: () => void
 }
 
-/** Builds with these arguments of the build command; they report to the terminal themselves. */
-export function rebuilder(args: readonly string[]): Rebuilder {
+/**
+ * Builds with these arguments of the build command; they report to the terminal themselves.
+ *
+ * @param done called after each, with whether it succeeded
+ */
+export function rebuilder(
+  args: readonly string[],
+  done: (succeeded: boolean) => void = () => undefined
+): Rebuilder {
   let child: ChildProcess | undefined
   let asked = false
   let stopped = false
@@ -25,6 +32,7 @@ export function rebuilder(args: readonly string[]): Rebuilder {
       asked = false
       child = spawnBuild(args)
       succeeded = await ended(child)
+      done(succeeded)
     }
     child = undefined
     return succeeded

@@ -23,7 +23,7 @@ const mediaTypes: Readonly<Record<string, string>> = {
 }
 
 /** The workshop edition is private: no other site may read or frame it, and no copy is kept. */
-const headers = {
+export const headers = {
   'Cache-Control': 'no-store',
   'Cross-Origin-Resource-Policy': 'same-origin',
   'X-Content-Type-Options': 'nosniff',
@@ -37,14 +37,33 @@ interface Answer {
   readonly location?: string
 }
 
+/** What goes into pages beside what the folder holds. */
+export interface LivePart {
+  /** Answer an address of its own; false where it has none such. */
+  readonly answers: (path: string, response: ServerResponse) => boolean
+  readonly intoPage: (html: string) => string
+  /** Instead of a page, where there is none yet. */
+  readonly emptyPage: string
+}
+
 /** A server for the files of a folder, which may be swapped while it runs. */
-export function siteServer(folder: string): Server {
+export function siteServer(folder: string, live?: LivePart): Server {
   return createServer((request, response) => {
+    if (isLocalRead(request) && live?.answers(request.url ?? '/', response)) return
     answer(request, folder).then(
-      ready => send(request, response, ready),
+      ready => send(request, response, live ? withLive(ready, live) : ready),
       () => send(request, response, plain(500, 'the page could not be read'))
     )
   })
+}
+
+const isLocalRead = ({ headers: { host }, method }: IncomingMessage) =>
+  isLocalName(host) && method === 'GET'
+
+function withLive(ready: Answer, { intoPage, emptyPage }: LivePart): Answer {
+  if (ready.status === 503) return { ...ready, type: mediaTypes['.html']!, body: emptyPage }
+  if (ready.type !== mediaTypes['.html']) return ready
+  return { ...ready, body: intoPage(Buffer.from(ready.body).toString('utf8')) }
 }
 
 async function answer(request: IncomingMessage, folder: string): Promise<Answer> {

@@ -9,6 +9,7 @@ import { readMarker } from '../site/marker.ts'
 import { templatesFolder } from '../site/project.ts'
 import { readContent } from '../site/read-content.ts'
 import { folderFrom } from './folders.ts'
+import { livePart } from './live.ts'
 import { asOfOption, contentOption, paperOption } from './options.ts'
 import { rebuilder } from './rebuild.ts'
 import { siteServer } from './server.ts'
@@ -32,8 +33,9 @@ Examples:
   lotfolio start
   lotfolio start --content ../records --port 5000
 
-Only this machine can reach the pages. An error in the records is reported here and leaves the last
-good pages standing, or none where there were none yet; saving a file builds again. Ctrl-C ends it.`
+Only this machine can reach the pages. An error in the records is reported here and within the pages,
+and leaves the last good ones standing, or none where there were none yet; saving a file builds again,
+and open pages follow. Ctrl-C ends it.`
 
 export const startCommand = (): Command =>
   new Command('start')
@@ -58,11 +60,16 @@ async function start(options: StartOptions, command: Command): Promise<void> {
   const out = folderFrom(options.out, 'private')
   // Its faults, before anything is opened.
   await readContent(content)
-  const server = siteServer(out)
-  const builds = rebuilder(buildArguments(options, content, out))
-  const watch = watchFolders([content, templatesFolder], builds.request)
+  const live = await livePart(content, options.asOf)
+  const server = siteServer(out, live)
+  const builds = rebuilder(buildArguments(options, content, out), live.built)
+  const watch = watchFolders([content, templatesFolder], () => {
+    live.check()
+    builds.request()
+  })
   try {
     const port = await listen(server, options.port)
+    live.check()
     builds.request()
     const built = await builds.settled()
     const isSite = (await readMarker(out)) !== undefined

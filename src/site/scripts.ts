@@ -20,10 +20,18 @@ export interface ScriptFile {
 }
 
 /** Their texts, each with all it needs. */
-export async function scriptFiles(): Promise<ScriptFile[]> {
+export const scriptFiles = (): Promise<ScriptFile[]> => bundled(scripts)
+
+/** The script that `lotfolio start` puts into the pages it serves; no site holds it. */
+export async function liveScript(): Promise<string> {
+  const [file] = await bundled({ 'assets/live.js': 'live.ts' })
+  return file!.text
+}
+
+async function bundled(entries: Readonly<Record<string, string>>): Promise<ScriptFile[]> {
   const folder = join(projectFolder, 'src', 'browser')
   const { outputFiles } = await build({
-    entryPoints: Object.entries(scripts).map(([path, file]) => ({
+    entryPoints: Object.entries(entries).map(([path, file]) => ({
       in: join(folder, file),
       out: basename(path, '.js')
     })),

@@ -34,6 +34,9 @@ async function until(holds: () => boolean | Promise<boolean>): Promise<void> {
 
 const textOf = async (address: string) => (await fetch(address)).text()
 
+/** What a page says, without what is served beside it. */
+const mainOf = (html: string) => /<main[\s\S]*<\/main>/u.exec(html)![0]
+
 /** End it as Ctrl-C does. */
 async function interrupted(child: ChildProcess) {
   const ended = once(child, 'exit')
@@ -101,10 +104,11 @@ test('start says that its first build failed and what it shows, and goes on watc
   )
   expect(first.said.text).not.toContain('Workshop edition at')
   const answer = await fetch(first.page)
-  expect([answer.status, await answer.text()]).toEqual([
+  expect([answer.status, answer.headers.get('content-type')]).toEqual([
     503,
-    'no page yet: the terminal shows why\n'
+    'text/html; charset=utf-8'
   ])
+  expect(await answer.text()).toContain('<h1>No page yet</h1>')
 
   writeFileSync(record, sound)
   await until(async () => (await fetch(first.page)).status === 200)
@@ -116,6 +120,6 @@ test('start says that its first build failed and what it shows, and goes on watc
   expect(second.said.text).toContain(
     `The build failed: http://localhost:${second.port}/ shows the last good pages; it is built`
   )
-  expect(await textOf(second.page)).toBe(before)
+  expect(mainOf(await textOf(second.page))).toBe(mainOf(before))
   expect(await interrupted(second.child)).toEqual([0, null])
 })
