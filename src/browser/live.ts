@@ -4,9 +4,11 @@
  */
 
 interface State {
-  /** How many builds have succeeded. */
-  readonly build: number
-  /** Why what is shown is not what the records say; empty where it is. */
+  /** Which build the server shows. */
+  readonly build: string
+  /** Whether what is shown is not what the records say. */
+  readonly isBroken: boolean
+  /** How the records stand, in a line; empty where there is nothing to say. */
   readonly standing: string
   /** Each problem as the terminal shows it. */
   readonly problems: readonly string[]
@@ -18,8 +20,10 @@ interface Spot {
   readonly unfolded: readonly number[]
 }
 
+const build = document.currentScript?.dataset['build']
 const spotKey = `live ${location.pathname}`
-const folds = () => [...document.querySelectorAll('details')]
+const foldKey = 'live folded'
+const folds = () => [...document.querySelectorAll<HTMLDetailsElement>('details:not(#live)')]
 
 function keepSpot(): void {
   const unfolded = folds().flatMap((fold, index) => (fold.open ? [index] : []))
@@ -36,43 +40,70 @@ function returnToSpot(): void {
   scrollTo({ top, behavior: 'instant' })
 }
 
-const panel = document.createElement('section')
+const panel = document.createElement('details')
 panel.id = 'live'
-panel.setAttribute('aria-label', 'Problems in the records')
-panel.tabIndex = 0
-const status = document.createElement('p')
-status.setAttribute('role', 'status')
-panel.append(status)
+panel.hidden = true
+const standingLine = document.createElement('summary')
+const said = document.createElement('span')
+said.setAttribute('role', 'status')
+standingLine.append(said)
+const list = document.createElement('div')
+list.tabIndex = 0
+list.setAttribute('role', 'region')
+list.setAttribute('aria-label', 'Problems in the records')
+panel.append(standingLine, list)
 
-function show({ standing, problems }: State): void {
-  status.textContent = standing
-  panel.replaceChildren(
-    status,
+function show({ isBroken, standing, problems }: State): void {
+  panel.hidden = standing === ''
+  panel.classList.toggle('broken', isBroken)
+  if (said.textContent !== standing) {
+    said.textContent = standing
+    // Folded once, it stays so on every page until there is something else to say.
+    panel.open = isBroken && sessionStorage.getItem(foldKey) !== standing
+  }
+  list.replaceChildren(
     ...problems.map(problem => {
       const block = document.createElement('pre')
       block.textContent = problem
       return block
     })
   )
-  panel.hidden = problems.length === 0 && standing === ''
-  document.body.style.paddingBottom = panel.hidden ? '' : `${panel.offsetHeight}px`
 }
 
-let build: number | undefined
+standingLine.addEventListener('click', () => {
+  if (panel.open) sessionStorage.setItem(foldKey, said.textContent)
+  else sessionStorage.removeItem(foldKey)
+})
 
-function receive(event: Event): void {
-  const state = JSON.parse((event as MessageEvent<string>).data) as State
-  if (build !== undefined && state.build > build) {
-    keepSpot()
-    location.reload()
-    return
-  }
-  build = state.build
-  show(state)
+/** The end of the page, and what is focused, stay in sight above the panel. */
+new ResizeObserver(() => {
+  const height = panel.hidden ? '' : `${panel.offsetHeight}px`
+  document.body.style.paddingBottom = height
+  document.documentElement.style.scrollPaddingBottom = height
+}).observe(panel)
+
+function receive(event: MessageEvent<string>): void {
+  const state = JSON.parse(event.data) as State
+  if (state.build === build) return show(state)
+  keepSpot()
+  location.reload()
+}
+
+/** Browsers hold few connections to one server: pages that nobody sees leave theirs. */
+let source: EventSource | undefined
+function listenWhileSeen(): void {
+  source?.close()
+  source = undefined
+  if (document.visibilityState === 'hidden') return
+  source = new EventSource('/-/events')
+  source.addEventListener('state', receive)
 }
 
 document.body.append(panel)
-panel.hidden = true
 returnToSpot()
-const source = new EventSource('/-/events')
-source.addEventListener('state', receive)
+listenWhileSeen()
+document.addEventListener('visibilitychange', listenWhileSeen)
+// A page taken back from the browser's memory has lost its connection.
+addEventListener('pageshow', event => {
+  if (event.persisted) listenWhileSeen()
+})

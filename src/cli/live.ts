@@ -1,8 +1,10 @@
 /** What open pages are told while `lotfolio start` runs: problems at once, new pages when they are built. */
 
+import { randomUUID } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import type { ServerResponse } from 'node:http'
 import { join } from 'node:path'
+import { inspect } from 'node:util'
 import { openRegister } from '../documents/issued.ts'
 import { formatProblem, isError, type Problem } from '../problem.ts'
 import { Failure } from '../site/failure.ts'
@@ -22,22 +24,27 @@ export interface Live extends LivePart {
 }
 
 interface State {
-  readonly build: number
+  /** Which build is shown: of which run of the server, and the how manyeth that succeeded. */
+  readonly build: string
+  /** Whether the last build failed. */
+  readonly failed: boolean
+  readonly found: Found
+}
+
+/** What is wrong with the records. */
+interface Found {
+  readonly isBroken: boolean
   readonly standing: string
   readonly problems: readonly string[]
 }
 
 /** The part of the server that open pages listen to. */
 export async function livePart(content: string, asOf: string | undefined): Promise<Live> {
-  const files: Readonly<Record<string, readonly [string, string]>> = {
-    '/-/live.js': ['text/javascript; charset=utf-8', await liveScript()],
-    '/-/live.css': [
-      'text/css; charset=utf-8',
-      await readFile(join(projectFolder, 'src', 'browser', 'live.css'), 'utf8')
-    ]
-  }
+  const files = await liveFiles()
+  const run = randomUUID()
   const listeners = new Set<ServerResponse>()
-  let state: State = { build: 0, standing: '', problems: [] }
+  let builds = 0
+  let state: State = { build: `${run} 0`, failed: false, found: NOTHING }
   const tell = (change: Partial<State>) => {
     state = { ...state, ...change }
     for (const listener of listeners) listener.write(eventText(state))
@@ -48,6 +55,7 @@ export async function livePart(content: string, asOf: string | undefined): Promi
     listeners.add(response)
     response.on('close', () => listeners.delete(response))
   }
+  const check = inTurn(async () => tell({ found: await lookThrough(content, asOf) }))
   return {
     answers: (path, response) => {
       const file = files[path]
@@ -56,16 +64,30 @@ export async function livePart(content: string, asOf: string | undefined): Promi
       else return false
       return true
     },
-    intoPage,
-    emptyPage: intoPage(EMPTY),
-    check: inTurn(async () => tell(await problemsOf(content, asOf))),
-    built: succeeded => {
-      if (succeeded) tell({ build: state.build + 1 })
-    }
+    intoPage: html => intoPage(html, state.build),
+    emptyPage: EMPTY,
+    check: () => {
+      tell({ failed: false })
+      check()
+    },
+    built: succeeded =>
+      tell(succeeded ? { failed: false, build: `${run} ${++builds}` } : { failed: true })
   }
 }
 
-const eventText = (state: State) => `event: state\ndata: ${JSON.stringify(state)}\n\n`
+/** What the server has beside the site, each with its media type. */
+async function liveFiles(): Promise<Readonly<Record<string, readonly [string, string]>>> {
+  const styles = join(projectFolder, 'src', 'browser', 'live.css')
+  return {
+    '/-/live.js': ['text/javascript; charset=utf-8', await liveScript()],
+    '/-/live.css': ['text/css; charset=utf-8', await readFile(styles, 'utf8')]
+  }
+}
+
+function eventText({ build, failed, found }: State): string {
+  const seen = failed && !found.isBroken ? { ...found, isBroken: true, standing: FAILED } : found
+  return `event: state\ndata: ${JSON.stringify({ build, ...seen })}\n\n`
+}
 
 /** Asked for while one is running, another follows it. */
 function inTurn(work: () => Promise<void>): () => void {
@@ -84,52 +106,60 @@ function inTurn(work: () => Promise<void>): () => void {
   }
 }
 
-/** What is wrong, in the words of the terminal. */
-async function problemsOf(content: string, asOf: string | undefined): Promise<Partial<State>> {
+/** What is wrong, in the words of the terminal; a fault of ours as well, for pages must not go with it. */
+async function lookThrough(content: string, asOf: string | undefined): Promise<Found> {
   try {
-    const { judgeContent } = await import('../pipeline.ts')
-    const base = userFolder(process.env)
-    const files = await readContent(content, base)
-    const register = await openRegister(await readRegister(content, base))
-    const { problems } = judgeContent(files, asOf, register)
-    const errors = problems.filter(isError)
-    const warnings = problems.filter(problem => !isError(problem))
-    return {
-      standing: standingText(errors, warnings),
-      problems: [...errors, ...warnings].map(formatProblem)
-    }
+    return foundIn(await problemsOf(content, asOf))
   } catch (error) {
-    if (!(error instanceof Failure)) throw error
-    return {
-      standing: 'The records cannot be read; pages stay as they were',
-      problems: [error.message]
-    }
+    const problems = [error instanceof Failure ? error.message : inspect(error)]
+    return { isBroken: true, standing: UNREADABLE, problems }
   }
 }
 
-function standingText(errors: readonly Problem[], warnings: readonly Problem[]): string {
-  if (errors.length > 0)
-    return `The records have ${count(errors.length, 'error')}; pages stay as they last were good`
-  return warnings.length > 0 ? `The records have ${count(warnings.length, 'warning')}` : ''
+async function problemsOf(content: string, asOf: string | undefined): Promise<readonly Problem[]> {
+  const { judgeContent, withSignals } = await import('../pipeline.ts')
+  const base = userFolder(process.env)
+  const files = await readContent(content, base)
+  const register = await openRegister(await readRegister(content, base))
+  return withSignals(judgeContent(files, asOf, register))
 }
 
+function foundIn(all: readonly Problem[]): Found {
+  const errors = all.filter(isError)
+  const warnings = all.filter(problem => !isError(problem))
+  const isBroken = errors.length > 0
+  const problems = [...errors, ...warnings].map(formatProblem)
+  if (problems.length === 0) return NOTHING
+  const standing = isBroken
+    ? `${count(errors.length, 'error')} in the records: pages stay as they last were good`
+    : `${count(warnings.length, 'warning')} in the records`
+  return { isBroken, standing, problems }
+}
+
+const NOTHING: Found = { isBroken: false, standing: '', problems: [] }
+const FAILED = 'The last build failed: pages stay as they last were good; the terminal says why'
+const UNREADABLE = 'The records cannot be looked through: pages stay as they last were good'
+
 /** A page with the script in it, which its own rules would not let in. */
-const intoPage = (html: string): string =>
+const intoPage = (html: string, build: string): string =>
   html
     .replace(
       /(http-equiv="Content-Security-Policy" content=")([^"]*)"/u,
       (_, start: string, rules: string) => `${start}${liveRules(rules)}"`
     )
     .replace('</head>', '<link rel="stylesheet" href="/-/live.css"></head>')
-    .replace(/<\/body>(?![\s\S]*<\/body>)/u, '<script src="/-/live.js"></script></body>')
+    .replace(
+      /<\/body>(?![\s\S]*<\/body>)/u,
+      `<script src="/-/live.js" data-build="${build}"></script></body>`
+    )
 
 /** Scripts of this server and word from it, beside what the page allows already. */
 function liveRules(rules: string): string {
   const given = rules.split(';').map(rule => rule.trim())
   const widened = given.map(rule =>
-    /^(?:script-src|connect-src) (?!.*'self')/u.test(rule) ? `${rule} 'self'` : rule
+    /^(?:script-src|style-src|connect-src) (?!.*'self')/u.test(rule) ? `${rule} 'self'` : rule
   )
-  const missing = ['script-src', 'connect-src'].filter(
+  const missing = ['script-src', 'style-src', 'connect-src'].filter(
     name => !given.some(rule => rule.startsWith(`${name} `))
   )
   return [...widened, ...missing.map(name => `${name} 'self'`)].join('; ')
@@ -139,12 +169,13 @@ const EMPTY = `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
-<meta name="viewport" content="width=device-width">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'self'; base-uri 'none'; form-action 'none'">
 <title>No page yet</title>
 </head>
 <body>
-<main><h1>No page yet</h1><p>The terminal, and this page, show why. It follows by itself.</p></main>
+<main class="no-page"><h1>No page yet</h1><p>The terminal shows why, and so does this page. The pages follow by themselves once it is mended.</p></main>
 </body>
 </html>
 `

@@ -33,7 +33,7 @@ export const headers = {
 interface Answer {
   readonly status: number
   readonly type: string
-  readonly body: Uint8Array | string
+  readonly body: Buffer | string
   readonly location?: string
 }
 
@@ -57,13 +57,14 @@ export function siteServer(folder: string, live?: LivePart): Server {
   })
 }
 
-const isLocalRead = ({ headers: { host }, method }: IncomingMessage) =>
-  isLocalName(host) && method === 'GET'
+/** A read by a page of this very server, or by nobody's page. */
+const isLocalRead = ({ headers: { host, origin }, method }: IncomingMessage) =>
+  method === 'GET' && isLocalName(host) && (origin === undefined || origin === `http://${host}`)
 
 function withLive(ready: Answer, { intoPage, emptyPage }: LivePart): Answer {
-  if (ready.status === 503) return { ...ready, type: mediaTypes['.html']!, body: emptyPage }
-  if (ready.type !== mediaTypes['.html']) return ready
-  return { ...ready, body: intoPage(Buffer.from(ready.body).toString('utf8')) }
+  const type = mediaTypes['.html']!
+  if (ready.status === 503) return { ...ready, type, body: intoPage(emptyPage) }
+  return ready.type === type ? { ...ready, body: intoPage(ready.body.toString()) } : ready
 }
 
 async function answer(request: IncomingMessage, folder: string): Promise<Answer> {
