@@ -3,20 +3,11 @@
 import { join, relative } from 'node:path'
 import { Argument, Command, InvalidArgumentError } from 'commander'
 import type { SourceFile } from '../problem.ts'
-import {
-  cutNumber,
-  type DraftKind,
-  draftFrom,
-  draftKinds,
-  headOf,
-  nextNumber,
-  numberFault,
-  numberFields
-} from '../records/draft.ts'
+import { cutNumber, draftFrom, headOf, nextNumber, numberFault } from '../records/draft.ts'
+import { type DraftKind, draftKinds, numberFields } from '../records/draft-fields.ts'
+import { firstRecord } from '../records/first-record.ts'
 import { kindOf } from '../records/kinds.ts'
-import { firstRecords } from '../records/starter.ts'
 import { Failure } from '../site/failure.ts'
-import { projectFolder } from '../site/project.ts'
 import { readContent } from '../site/read-content.ts'
 import { folderFrom, userFolder } from './folders.ts'
 import { calendarDate, contentOption } from './options.ts'
@@ -39,9 +30,10 @@ Examples:
   lotfolio new material --like GR-26-03
   lotfolio new grade --like flake-250 --number flake-300
   lotfolio new certificate --lot EB-26-013
+  lotfolio new mapping --like gauge-1 --number gauge-2
 
 The new record has the fields, order and comments of the one it starts from, unless told otherwise
-the last that is no draft. Readings are left blank, and a lot is marked 'draft: yes' until you take
+the last that is no draft; the first of a kind is blank. Readings are left blank, and a lot is marked 'draft: yes' until you take
 the line out. A grade or method without a new number becomes its own next revision or edition; a
 certificate takes the next number of the workshop, and with the number of an earlier one becomes its
 next revision. No file is ever overwritten.`
@@ -79,10 +71,7 @@ async function startRecord(kind: DraftKind, options: NewOptions, command: Comman
   const known = files
     .filter(file => kindOf(file) === draftKinds[kind])
     .map(file => ({ file, ...headOf(file, kind) }))
-  const previous =
-    previousOf(known, options) ??
-    firstOf(kind, options.like) ??
-    refuseWithout(kind, folder, options.like)
+  const previous = previousOf(known, options) ?? firstOf(kind, options.like)
   const number = options.number ?? followingNumber(kind, known, previous, options.like)
   const revision = known.filter(record => record.number === number).length + 1
   const sign = revisionSigns[kind]
@@ -103,15 +92,11 @@ const revisionSigns: Partial<Record<DraftKind, string>> = {
   method: 'e'
 }
 
-/** Of a kind that a workshop begins without: a blank one. */
-function firstOf(kind: DraftKind, like: string | undefined): Known | undefined {
-  const first = like === undefined ? firstRecords[kind] : undefined
-  if (!first) return undefined
-  return {
-    file: { path: `${first.number}.yaml`, text: first.text },
-    number: first.number,
-    draft: false
-  }
+/** Where there is none of the kind yet: a blank one. */
+function firstOf(kind: DraftKind, like: string | undefined): Known {
+  if (like !== undefined) throw new Failure(`there is no ${kind} ${like} to start from`)
+  const { number, text } = firstRecord(kind)
+  return { file: { path: `${number}.yaml`, text }, number, draft: false }
 }
 
 /** The record asked for; or the last whose number has the pattern asked for, or the last of all. */
@@ -127,14 +112,6 @@ function previousOf(
 }
 
 const stemOf = (number: string) => cutNumber(number)?.stem
-
-function refuseWithout(kind: DraftKind, folder: string, like: string | undefined): never {
-  if (like !== undefined) throw new Failure(`there is no ${kind} ${like} to start from`)
-  const examples = shown(join(projectFolder, 'content', draftKinds[kind]))
-  throw new Failure(
-    `there is no ${kind} yet to start from: copy the first one from ${examples} to ${shown(join(folder, draftKinds[kind]))}`
-  )
-}
 
 /** The number after the last; a grade or method keeps its own and becomes its next revision. */
 function followingNumber(
@@ -163,7 +140,10 @@ function fieldsOf(
     case 'material':
       return { ...named, received: date }
     case 'instrument':
+    case 'mapping':
       return named
+    case 'complaint':
+      return { ...named, received: date }
     case 'grade':
       return { ...named, revision: String(revision), 'valid-from': date }
     case 'shipment':
@@ -191,6 +171,8 @@ function nextStep(kind: DraftKind, fields: Readonly<Record<string, string>>): st
     return `Change what is new in it: it holds for lots made from ${fields['valid-from']} on`
   if (kind === 'method')
     return `Change what is new in it, repeatability included: it holds for tests from ${fields['valid-from']} on`
+  if (kind === 'mapping')
+    return "Change what is new in it: import takes the mapping that fits a file's headings"
   if (kind === 'certificate')
     return fields.lot === undefined || 'reason' in fields
       ? `Fill in the ${'reason' in fields ? 'reason' : 'blanks'}, and check`

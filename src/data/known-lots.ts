@@ -2,6 +2,7 @@
 
 import type { KnownFigure, KnownLot, Part } from '../archive/compare.ts'
 import type { CauseText } from '../documents/budgets.ts'
+import { reportMark } from '../documents/report-text.ts'
 import type { LotPage, ResultRow } from '../documents/types.ts'
 
 /** Numbers for names, the same for every lot of a site: a page needs to know them apart, not to read them. */
@@ -46,7 +47,7 @@ function knownFigure(
     ...(below ? { below } : {}),
     ...(limit ? { limit: limit.printed } : {}),
     ...(verdict ? { verdict: verdict.word } : {}),
-    method: method ? `${method.id}, edition ${method.edition}` : report ? 'external' : '',
+    method: method ? `${method.id}, edition ${method.edition}` : report ? reportMark(report) : '',
     ...(causes ? { parts: partsOf(causes, lot, numbered) } : sumOf(row))
   }
 }

@@ -89,7 +89,7 @@ const rowParts: readonly (readonly [string, (row: ResultRow) => string | undefin
   ['tested', row => row.testedOn],
   ['readings', row => row.n?.toString()],
   ['spread', row => row.spread],
-  ['report', row => row.report?.sentence.replace('External result: ', '')],
+  ['report', row => row.report?.sentence.replace(/^(?:External|Own earlier) result: /u, '')],
   ['file of the report', row => row.report?.sha256]
 ]
 

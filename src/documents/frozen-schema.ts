@@ -50,10 +50,11 @@ const row = z.strictObject({
   expandedUncertainty: optionalFigure,
   coverageFactor: optionalFigure,
   degreesOfFreedom: optionalFigure,
-  /** Of a result measured elsewhere. */
+  /** Of a result that comes without its readings. */
   report: z.exactOptional(
     z.strictObject({
       by: text,
+      own: z.exactOptional(z.literal(true)),
       number: text,
       date: text,
       method: optionalText,

@@ -33,7 +33,9 @@ const quantityData = z.strictObject({
       sha256: z.string().nullable().describe('of the report as received')
     })
     .nullable()
-    .describe('of an external result'),
+    .describe(
+      'of a result without readings: an external one, or an own one from before these records'
+    ),
   unit: z.string().describe('UCUM code'),
   value: z.number().nullable().describe('unrounded, 12 significant digits; null where not known'),
   below: z
@@ -151,7 +153,7 @@ function quantityDataOf(row: ResultRow): QuantityData {
   return {
     title: row.title,
     basis: row.basis,
-    source: row.report ? 'external' : row.basis === 'measured' ? 'own' : null,
+    source: row.report && !row.report.own ? 'external' : row.basis === 'measured' ? 'own' : null,
     report: row.report ? reportData(row.report) : null,
     unit: row.unit.ucum,
     value: below ? null : numberOf(value),

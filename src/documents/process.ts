@@ -6,6 +6,7 @@ import type { Reports } from '../evaluate/reported.ts'
 import { overdueUses } from '../judge/release.ts'
 import type { JudgedLot } from '../judge/types.ts'
 import { quantityOf, titleInSentence } from '../quantities.ts'
+import type { ReportedRecord } from '../records/schemas/reported.ts'
 import type { Batch, Content, Expansion, Foil } from '../records/types.ts'
 import { expectedTable } from './expected.ts'
 import { filledStagesTable } from './filled-stages.ts'
@@ -83,11 +84,14 @@ const reportFacts = (reports: Reports): Fact[] =>
       ? [
           {
             label: `Reported: ${titleInSentence(quantity)}`,
-            text: `report ${reported.report} of ${reported.laboratory}, ${dateText(reported.date)}`
+            text: `${whoseReport(reported)}, ${dateText(reported.date)}`
           }
         ]
       : []
   })
+
+const whoseReport = ({ own, laboratory, report }: ReportedRecord) =>
+  own ? `our own earlier record ${report}` : `report ${report} of ${laboratory}`
 
 const usedText = (from: readonly { lot: string; mass_g: { written: string } }[]) =>
   listText(from.map(use => `${use.mass_g.written} of ${use.lot}`))

@@ -1,4 +1,4 @@
-/** Results measured elsewhere, as readers see them: as their report prints them, and marked. */
+/** Results measured elsewhere or earlier, as readers see them: as their report prints them, and marked. */
 
 import type { Report, Result } from '../evaluate/types.ts'
 import { exactText } from '../metrology/rounding.ts'
@@ -9,9 +9,12 @@ import type { ResultRow, Working } from './types.ts'
 import { dateText, unparted, withMinus } from './words.ts'
 
 /** Whose result it is, in one sentence. */
-function reportSentence({ by, number, date, method, scope, withoutUncertainty }: Report): string {
+function reportSentence(report: Report): string {
+  const { by, number, date, method, scope, withoutUncertainty, isOwn } = report
   const parts = [
-    `External result: measured by ${by}, report ${number} of ${dateText(date)}`,
+    isOwn
+      ? `Own earlier result: measured by ${by}, taken over without its readings from record ${number} of ${dateText(date)}`
+      : `External result: measured by ${by}, report ${number} of ${dateText(date)}`,
     method && `method as reported: ${method}`,
     scope && `scope: ${scope}`,
     withoutUncertainty && `no uncertainty is stated: ${withoutUncertainty}`
@@ -21,6 +24,7 @@ function reportSentence({ by, number, date, method, scope, withoutUncertainty }:
 
 export const reportText = (report: Report): ReportText => ({
   by: report.by,
+  ...(report.isOwn ? { own: report.isOwn } : {}),
   number: report.number,
   date: report.date,
   sentence: reportSentence(report),
@@ -61,11 +65,14 @@ export function reportedFigure({ report, below, quantity }: Result): string {
   return U === undefined ? `${shown}, no uncertainty stated` : `${shown} ± ${withUnit(U, unit)}`
 }
 
-/** What an outside laboratory found beside our own figure, in one sentence. */
+/** What a report gives beside our own figure, in one sentence. */
 export const comparedText = (compared: Result): string =>
-  unparted(
-    `${reportedFigure(compared)} was reported beside it by ${compared.report!.by}, report ${compared.report!.number} of ${dateText(compared.report!.date)}.`
-  )
+  unparted(`${reportedFigure(compared)} ${standsBeside(compared.report!)}.`)
+
+const standsBeside = ({ by, number, date, isOwn }: Report) =>
+  isOwn
+    ? `stands beside it in the producer's own earlier record ${number} of ${dateText(date)}`
+    : `was reported beside it by ${by}, report ${number} of ${dateText(date)}`
 
 /** The working of a figure that was worked out elsewhere. */
 export function reportedWorking(result: Result): Working {
@@ -91,7 +98,8 @@ export function reportedSentence(
   standing: string
 ): string {
   const shown = reportedFigure(result)
+  const told = result.report?.isOwn ? 'recorded' : 'reported'
   if (scope !== 'lot mean')
-    return `${shown} was reported for the lot; the limit of ${limit} holds for ${scope}.`
-  return `${shown}, as reported, is ${standing}.`
+    return `${shown} was ${told} for the lot; the limit of ${limit} holds for ${scope}.`
+  return `${shown}, as ${told}, is ${standing}.`
 }

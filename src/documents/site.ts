@@ -26,6 +26,7 @@ import { onDemand } from './on-demand.ts'
 import { openSeries } from './open-series.ts'
 import { paperLinks, papersOfLot } from './papers.ts'
 import { processDocument } from './process.ts'
+import { reportMark } from './report-text.ts'
 import { resultRow } from './result-row.ts'
 import { runPage, runSummary } from './run.ts'
 import { traceTables } from './trace-tables.ts'
@@ -223,7 +224,7 @@ function summaryOf(view: LotView, sections: Sections): LotSummary {
           value?.printed,
           expandedUncertainty && `± ${expandedUncertainty.printed}`,
           unit.printed,
-          report && '(external)'
+          report && `(${reportMark(report)})`
         ]
           .filter(Boolean)
           .join(' ')

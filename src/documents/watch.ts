@@ -122,12 +122,14 @@ const toleranceOf = ({ min, max }: Bounds): Tolerance => ({
   ...(max === undefined ? {} : { max: Number(max) })
 })
 
-/** '11 lots made …; 2 figures measured elsewhere are left out.' */
+/** '11 lots made …; 2 figures reported without readings are left out.' */
 function populationText({ figures, older }: Series, { external, below }: WatchedProcess): string {
   const parts = [
     `${counted(figures.length, 'lot')} made ${periodText(figures)}`,
     older > 0 ? `${counted(older, 'older lot')} no longer looked at` : '',
-    external > 0 ? `${counted(external, 'figure')} measured elsewhere left out of the charts` : '',
+    external > 0
+      ? `${counted(external, 'figure')} reported without readings left out of the charts`
+      : '',
     below > 0 ? `${counted(below, 'figure')} below the reporting limit` : ''
   ]
   return `${parts.filter(Boolean).join('; ')}.`
@@ -149,7 +151,7 @@ function watchedLot(
   const { lot, made, value, U, below, isExternal } = figure
   const printed = resultFigures(value, U)
   const seen = (process?.seen ?? []).filter(({ at }) => at === figure).map(({ says }) => says)
-  const noted = [...(isExternal ? ['measured elsewhere'] : []), ...seen]
+  const noted = [...(isExternal ? ['reported without readings'] : []), ...seen]
   return {
     lot,
     ...(hasPage(lot) ? { url: lotUrl(lot) } : {}),

@@ -1,5 +1,5 @@
 /**
- * Results measured elsewhere. Where a lot has no figure of its own the report stands in its place;
+ * Results without readings, measured elsewhere or before these records. Where a lot has no figure of its own the report stands in its place;
  * where it has one, ours is judged and the report stands beside it.
  *
  * Source of the comparison: the number E of ISO 13528, |x − x′| / √(U² + U′²), above 1 where two results
@@ -58,7 +58,9 @@ function reportedResult(bench: Bench, quantity: QuantityName, record: ReportedRe
     field: ['reported', key],
     trace: {
       formula: 'as reported: no readings of it are known here',
-      source: `report ${as.number} of ${as.by}, ${date}`,
+      source: as.isOwn
+        ? `the producer's own earlier record ${as.number}, ${date}`
+        : `report ${as.number} of ${as.by}, ${date}`,
       inputs: [],
       instrumentOf: {},
       notes: [
@@ -77,7 +79,8 @@ function reportOf(record: ReportedRecord): Report {
   return {
     number: record.report,
     date: record.date,
-    by: record.namePublic ? record.laboratory : 'an external laboratory',
+    by: measurerOf(record),
+    ...(record.own ? { isOwn: true as const } : {}),
     value: (value ?? lessThan!).decimal,
     ...(expandedUncertainty ? { expandedUncertainty: expandedUncertainty.decimal } : {}),
     ...(coverageFactor ? { coverageFactor: coverageFactor.decimal } : {}),
@@ -88,6 +91,11 @@ function reportOf(record: ReportedRecord): Report {
     ...(record.scope === undefined ? {} : { scope: withoutStop(record.scope) }),
     ...(record.fileSha256 === undefined ? {} : { sha256: record.fileSha256 })
   }
+}
+
+const measurerOf = ({ own, namePublic, laboratory }: ReportedRecord): string => {
+  if (own) return 'the producer'
+  return namePublic && laboratory !== undefined ? laboratory : 'an external laboratory'
 }
 
 const withoutStop = (sentence: string) => sentence.replace(/\.$/u, '')

@@ -25,12 +25,14 @@ export interface Trace {
   readonly notes: readonly string[]
 }
 
-/** Who found a figure elsewhere, and what their report says of it, digits as printed there. */
+/** Who found a figure that comes without readings, and what their report says of it, digits as printed there. */
 export interface Report {
   readonly number: string
   readonly date: string
   /** As customers read it: the laboratory's name only where it may be public. */
   readonly by: string
+  /** Measured by the workshop itself, before these records. */
+  readonly isOwn?: true
   readonly value: string
   readonly expandedUncertainty?: string
   readonly coverageFactor?: string
@@ -56,7 +58,7 @@ export interface Result {
   readonly readings: readonly { readonly label: string; readonly estimate: Estimate }[]
   /** Reporting limit, where the figure lies below it. */
   readonly below?: number
-  /** Present where the figure is not ours: measured elsewhere, and marked so wherever it prints. */
+  /** Present where no readings are known: measured elsewhere or earlier, and marked so wherever it prints. */
   readonly report?: Report
   /** What an outside laboratory reported beside our own figure. */
   readonly compared?: Result

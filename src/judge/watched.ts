@@ -22,7 +22,7 @@ export interface WatchedFigure {
   readonly U: number
   /** Reporting limit, where the figure is only known to lie below it. */
   readonly below?: number
-  /** Measured elsewhere: other hands, other instruments. */
+  /** Reported without readings: other hands, other instruments, or a spread nobody knows. */
   readonly isExternal: boolean
   /** Single sheets or readings behind the figure. */
   readonly readings: readonly number[]

@@ -68,9 +68,12 @@ const columnsOf: Record<Basis, readonly ColumnKey[]> = {
 
 const quiet = (text: string): Cell => ({ text, weight: 'quiet' })
 
+const titleOf = ({ title, report }: ResultRow, { external, earlier }: Words) =>
+  report ? `${title} (${report.own ? earlier : external})` : title
+
 function rowOf(row: ResultRow, words: Words): TableRow {
   return {
-    title: row.report ? `${row.title} (${words.external})` : row.title,
+    title: titleOf(row, words),
     cells: {
       unit: { text: row.unit.printed || words.noUnit },
       n: { text: row.n === undefined ? words.notCounted : String(row.n) },

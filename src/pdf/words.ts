@@ -30,6 +30,7 @@ export interface Words {
   readonly decidedBy: string
   readonly noMethod: string
   readonly external: string
+  readonly earlier: string
   readonly notStated: string
   readonly noUnit: string
   readonly noLimit: string
@@ -100,6 +101,7 @@ const en: Words = {
   decidedBy: 'Decided by',
   noMethod: 'Method not stated.',
   external: 'external',
+  earlier: 'earlier record',
   notStated: 'not stated',
   noUnit: '–',
   noLimit: 'no limit',

@@ -5,96 +5,8 @@
 
 import { isMap, isScalar, isSeq, type Node, type Pair, parseDocument } from 'yaml'
 import type { SourceFile } from '../problem.ts'
+import { type DraftKind, fateOf, keptWhole, mayBeDraft, numberFields } from './draft-fields.ts'
 import { identifier } from './fields.ts'
-import type { Kind } from './kinds.ts'
-
-/** Kinds of record one can start anew. */
-export const draftKinds = {
-  batch: 'batches',
-  expansion: 'expansions',
-  foil: 'foils',
-  material: 'materials',
-  instrument: 'instruments',
-  grade: 'grades',
-  shipment: 'shipments',
-  certificate: 'certificates',
-  titrant: 'titrants',
-  method: 'methods'
-} as const satisfies Record<string, Kind>
-
-export type DraftKind = keyof typeof draftKinds
-
-/** Field that names a record of each kind. */
-export const numberFields = {
-  batch: 'lot',
-  expansion: 'lot',
-  foil: 'lot',
-  material: 'lot',
-  instrument: 'id',
-  grade: 'id',
-  shipment: 'number',
-  certificate: 'number',
-  titrant: 'id',
-  method: 'id'
-} as const satisfies Record<DraftKind, string>
-
-/** Fields that describe how things are done, and so stay for the next lot. */
-const kept = new Set([
-  'grade',
-  'vessel',
-  'does',
-  'adds',
-  'as',
-  'material',
-  'method',
-  'instruments',
-  'furnace',
-  'how',
-  'plan',
-  'increments',
-  'what',
-  'title',
-  'kind',
-  'supplier',
-  'substance',
-  'end-point-ph',
-  'sieves',
-  'direction',
-  'definition',
-  'heating-rate',
-  'most-loss',
-  'resolution',
-  'against',
-  'laboratory',
-  'coverage-factor',
-  'signatory'
-])
-
-/** Fields of a lot's later life, which a new one has not had. */
-const dropped = new Set([
-  'status',
-  'as-found',
-  'regraded',
-  'counted',
-  'notes',
-  'deviation',
-  'over-limit',
-  'checks',
-  'log',
-  'reason',
-  'reported',
-  'retested',
-  'accepted',
-  'safety-data-sheets',
-  'transport',
-  'sources'
-])
-
-/** Kinds whose records may stand unfinished. */
-const mayBeDraft = new Set<DraftKind>(['batch', 'expansion', 'foil'])
-
-/** Kinds whose records are revised: a new one says what changes, the rest stays as it stood. */
-const keptWhole = new Set<DraftKind>(['grade', 'method'])
 
 /** A piece of the old text and what stands there in the new. */
 interface Edit {
@@ -106,8 +18,8 @@ interface Edit {
 /**
  * Text of a new record: the old one edited in place, so that order, spacing and comments stay.
  *
- * A grade or method is begun as its like stands; a lot's readings and an instrument's calibration are
- * its own. A certificate revised, which gives a reason, stays with its lot.
+ * A grade, method or mapping is begun as its like stands; a lot's readings and an instrument's calibration
+ * are its own. A certificate revised, which gives a reason, stays with its lot.
  *
  * @param previous the last record of the kind, free of errors
  * @param fields first-level fields to set: its number, its date
@@ -126,7 +38,7 @@ export function draftFrom(
     if (fields[key] !== undefined)
       return [set(source, pair.value as Node, setText(kind, key, fields[key]))]
     const staysWithLot = key === 'lot' && fields.reason !== undefined
-    return keptWhole.has(kind) || staysWithLot ? [] : blankedPair(source, pair)
+    return keptWhole.has(kind) || staysWithLot ? [] : blankedPair(source, kind, pair)
   })
   const text = applied(source, edits)
   return fields.reason === undefined || contents.has('reason')
@@ -187,17 +99,17 @@ export const numberFault = (number: string): string | undefined =>
 const keyOf = ({ key }: Pair) => (isScalar(key) ? String(key.value) : '')
 
 /** Empty every value that was read or decided on the old lot. */
-function blankedPair(source: string, pair: Pair): Edit[] {
-  const key = keyOf(pair)
-  if (dropped.has(key)) return [removed(source, pair)]
-  if (kept.has(key) || !pair.value) return []
-  return blanked(source, pair.value as Node, '')
+function blankedPair(source: string, kind: DraftKind, pair: Pair): Edit[] {
+  const fate = fateOf(kind, keyOf(pair))
+  if (fate === 'goes') return [removed(source, pair)]
+  if (fate === 'stays' || !pair.value) return []
+  return blanked(source, kind, pair.value as Node, '')
 }
 
-function blanked(source: string, node: Node, empty: string): Edit[] {
-  if (isMap(node)) return node.items.flatMap(pair => blankedPair(source, pair as Pair))
+function blanked(source: string, kind: DraftKind, node: Node, empty: string): Edit[] {
+  if (isMap(node)) return node.items.flatMap(pair => blankedPair(source, kind, pair as Pair))
   // An entry of a list needs something written to be one.
-  if (isSeq(node)) return node.items.flatMap(item => blanked(source, item as Node, "''"))
+  if (isSeq(node)) return node.items.flatMap(item => blanked(source, kind, item as Node, "''"))
   return [replaced(node, empty)]
 }
 

@@ -34,7 +34,11 @@ export function fieldShape(kind: Kind, path: FieldPath): FieldShape | undefined 
       : core instanceof z.ZodObject || core instanceof z.ZodRecord
         ? 'group'
         : 'value'
-  return { is, ...(unit ? { unit } : {}), isRequired: !(schema instanceof z.ZodOptional) }
+  // Names that a group takes of a choice, such as quantities, are all as good.
+  const owner = schemaAt(kind, path.slice(0, -1))
+  const isRequired =
+    !(schema instanceof z.ZodOptional) && !(owner && bare(owner) instanceof z.ZodRecord)
+  return { is, ...(unit ? { unit } : {}), isRequired }
 }
 
 /** What keeps a text from being the value of a field, or undefined where it can be. */

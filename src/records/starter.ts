@@ -34,51 +34,18 @@ export function starterWorkshop(answers: StarterAnswers): ReadonlyMap<string, st
       path,
       recordText(path, kind, record, answers)
     ]),
-    ...[...editorSchemas()].map(([name, schema]): [string, string] => [
-      `schemas/${name}`,
-      `${JSON.stringify(schema, null, 1)}\n`
-    ])
+    ...schemaFiles()
   ])
 }
 
-/** A first record of a kind that a workshop begins without, to start others from. */
-export const firstRecords: Readonly<Record<string, { readonly number: string; text: string }>> = {
-  certificate: {
-    number: 'C-1',
-    text: firstText('certificate', ['number', 'revision', 'lot', 'issued', 'signatory'])
-  },
-  titrant: {
-    number: 'NA-1',
-    text: firstText('titrant', [
-      'id',
-      'title',
-      'concentration',
-      'expanded-uncertainty',
-      'coverage-factor',
-      'against',
-      'standardised',
-      'expires'
-    ])
-  },
-  method: {
-    number: 'TM-01',
-    text: firstText('method', [
-      'id',
-      'edition',
-      'valid-from',
-      'quantity',
-      'title',
-      'conditions',
-      'instruments'
-    ])
-  }
-}
+let made: readonly (readonly [string, string])[] | undefined
 
-/** Every field of a record, blank. */
-function firstText(kind: string, fields: readonly string[]): string {
-  const lines = fields.map(field => `${field}:\n`).join('')
-  return `# yaml-language-server: $schema=../schemas/${kind}.json\n${lines}`
-}
+/** The editor schemas as files, made once: they take a while. */
+const schemaFiles = () =>
+  (made ??= [...editorSchemas()].map(([name, schema]) => [
+    `schemas/${name}`,
+    `${JSON.stringify(schema, null, 1)}\n`
+  ]))
 
 function recordText(path: string, kind: string, record: object, answers: StarterAnswers): string {
   const up = path.includes('/') ? '../' : ''

@@ -18,7 +18,7 @@ set:
   grade: FK-1
   charge.1.material: GR-1
   charge.1.as: graphite
-  reported.ash.laboratory: Example Assay
+  reported.ash.own: yes
   reported.ash.report: OLD-1
   reported.ash.without-uncertainty: the old list states none
 `
@@ -68,7 +68,7 @@ charge:
   - { mass: 25.00 g, material: GR-1, as: graphite }
 product: { mass: 29.62 g }
 reported:
-  ash: { value: 0.53 %, date: 2026-02-09, laboratory: Example Assay, report: OLD-1, without-uncertainty: the old list states none }
+  ash: { value: 0.53 %, date: 2026-02-09, own: yes, report: OLD-1, without-uncertainty: the old list states none }
 `
   )
   expect(stderr).toMatch(/old\.csv:3:23 \w+\n {2}Produkt: /u)

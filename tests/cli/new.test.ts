@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { demoWorkplace, differences, lotfolio, tree, workplace } from '../site/workplace.ts'
@@ -101,19 +101,6 @@ describe('new', () => {
       status: 1,
       stderr: 'lotfolio: there is no batch EB-26-099 to start from\n'
     })
-  })
-
-  test('shows where to find a first record of a kind', async () => {
-    const place = workplace()
-    writeFileSync(join(place, 'producer.yaml'), 'name: X\n')
-    for (const kind of ['foil', 'grade']) {
-      const { status, stderr } = await lotfolio(['new', kind, '--content', '.'], place)
-      expect(status).toBe(1)
-      expect(stderr).toMatch(
-        new RegExp(`: copy the first one from .*content/${kind}s to ${kind}s\n$`)
-      )
-    }
-    expect(readdirSync(place)).toEqual(['producer.yaml'])
   })
 })
 
@@ -229,13 +216,12 @@ test('a new method is the next edition of the one it starts from, and passes che
   expect((await lotfolio(['check'], place)).stdout).toContain('read: no errors')
 })
 
-test('the first certificate, titrant and method of a workshop are begun blank', async () => {
+test('the first record of a kind is begun blank', async () => {
   const place = workplace()
   writeFileSync(join(place, 'producer.yaml'), 'name: X\n')
   for (const [kind, file] of [
     ['certificate', 'certificates/C-1-r1.yaml'],
-    ['titrant', 'titrants/NA-1.yaml'],
-    ['method', 'methods/TM-01-e1.yaml']
+    ['foil', 'foils/FL-1.yaml']
   ] as const) {
     const { status, stdout } = await lotfolio(['new', kind, '--content', '.'], place)
     expect({ status, stdout: stdout.split('\n')[0] }).toEqual({
@@ -245,6 +231,8 @@ test('the first certificate, titrant and method of a workshop are begun blank', 
   }
   const text = readFileSync(join(place, 'certificates', 'C-1-r1.yaml'), 'utf8')
   expect(text).toMatch(/number: C-1\nrevision: 1\nlot:\nissued: \d{4}-\d\d-\d\d\nsignatory:\n$/u)
+  const foil = readFileSync(join(place, 'foils', 'FL-1.yaml'), 'utf8')
+  expect(foil).toMatch(/lot: FL-1\nmade: \d{4}-\d\d-\d\d\ndraft: yes\ngrade:\nfrom:\n/u)
 })
 
 test('--lot is refused for anything but a certificate', async () => {

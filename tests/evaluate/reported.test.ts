@@ -1,4 +1,4 @@
-/** Results measured elsewhere: judged as reported, marked wherever they print, never quietly certain. */
+/** Results without readings, from elsewhere or from before: judged as reported, marked wherever they print, never quietly certain. */
 
 import { describe, expect, test } from 'vitest'
 import { lotData } from '../../src/data/lot-data.ts'
@@ -102,6 +102,54 @@ describe('is judged', () => {
     expect(problemsOf(guarded(withoutU))).toContain(
       'NOT_RELEASABLE status.0.is: cannot be released: the verdict on ash, dry basis is not decidable'
     )
+  })
+})
+
+describe('of the workshop itself, from before these records', () => {
+  const entry = 'ash: { value: 0.53 %, without-uncertainty: the old list states none, @ }'
+  const ownOf = (who: string) =>
+    reporting(entry.replace('@', `${who}, report: OLD-1, date: 2026-02-05`))
+  const files = ownOf('own: yes')
+  const site = siteOf(files, { edition: 'public' })
+  const page = pageOf(site, 'EB-1')
+
+  test('is nobody else’s wherever it prints', () => {
+    const { results, workings } = page.document
+    expect(results.find(({ key }) => key === 'ash')?.report?.sentence).toBe(
+      'Own earlier result: measured by the producer, taken over without its readings from record OLD-1 of 5 February 2026; no uncertainty is stated: the old list states none.'
+    )
+    const groups = groupResults(page.certificates[0]!.document.results, wordsIn('en'))
+    const titles = groups.flatMap(({ rows }) => rows.map(({ title }) => title))
+    expect(titles).toContain('Ash, dry basis (earlier record)')
+    const working = workings.find(({ key }) => key === 'ash')
+    expect(working?.source).toBe("the producer's own earlier record OLD-1, 2026-02-05")
+    const data = JSON.parse(lotData(page, site)) as {
+      quantities: Record<string, { source: string; report: unknown }>
+    }
+    expect(data.quantities.ash).toMatchObject({ source: 'own', report: { by: 'the producer' } })
+    expect(JSON.stringify([page.document, page.certificates])).not.toMatch(
+      /external (?:result|laboratory)|\(external\)/iu
+    )
+  })
+
+  test('is judged like any other', () => {
+    expect(rowOf(files).verdict?.sentence).toBe(
+      '0.53 %, no uncertainty stated, as recorded, is within the limit of ≤ 0.60 %.'
+    )
+    expect(verdictOf(guarded(files))?.word).toBe('not decidable')
+  })
+
+  test.for([
+    ['scope: heap', 'MISSING_FIELD reported.ash.laboratory: is missing: nothing says who'],
+    ['own: no', 'MISSING_FIELD reported.ash.laboratory: is missing: nothing says who'],
+    ['own: yes, laboratory: Quarrelby Assay', 'INVALID_VALUE reported.ash.laboratory: stands'],
+    ['own: yes, name-public: yes', 'INVALID_VALUE reported.ash.name-public: stands beside']
+  ] as const)('%s: %s', ([who, problem]) => {
+    const told = problemsOf(ownOf(who))
+    expect(
+      told.filter(one => one.startsWith(problem)),
+      told.join('\n')
+    ).toHaveLength(1)
   })
 })
 

@@ -2,15 +2,11 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { parseRecord } from '../../src/records/document.ts'
-import {
-  type DraftKind,
-  draftFrom,
-  draftKinds,
-  headOf,
-  nextNumber,
-  numberFault
-} from '../../src/records/draft.ts'
+import { draftFrom, headOf, nextNumber, numberFault } from '../../src/records/draft.ts'
+import { type DraftKind, draftKinds, numberFields } from '../../src/records/draft-fields.ts'
+import { firstRecord } from '../../src/records/first-record.ts'
 import { validateRecord } from '../../src/records/validate.ts'
+import { fullRecord } from './full-record.ts'
 
 const recordsOf = (folder: string) =>
   readdirSync(join('content', folder)).map(name => ({
@@ -102,6 +98,91 @@ test('a material keeps what it consists of, a foil no sheet’s name', () => {
   expect(draftFrom(material, 'material', {})).toContain('- { substance: acid, fraction: }')
   const foil = { path: 'x.yaml', text: 'sheets:\n  - id: 14-1\n    mass: 5 g\n' }
   expect(draftFrom(foil, 'foil', {})).toBe('sheets:\n  - id:\n    mass:\n')
+})
+
+const kinds = Object.keys(draftKinds) as DraftKind[]
+
+/** What is wrong with a text as a record of the kind, but what is left to fill in. */
+function faultsOf(kind: DraftKind, text: string): string[] {
+  const parsed = parseRecord({ path: `content/${draftKinds[kind]}/NEW-1.yaml`, text })
+  const { problems } = parsed.ok ? validateRecord(parsed.value, draftKinds[kind]) : parsed
+  return problems
+    .filter(({ code }) => code !== 'MISSING_FIELD')
+    .map(({ code, field, message }) => `${code} ${field.join('.')}: ${message}`)
+}
+
+describe.for(kinds)('of a %s that has every field there is', kind => {
+  const text = fullRecord(draftKinds[kind])
+  const number = numberFields[kind]
+  const next = draftFrom({ path: 'x.yaml', text }, kind, {
+    [number]: 'NEW-1',
+    ...(text.includes('\nmade:') ? { made: '2026-12-01' } : {})
+  })
+
+  test('the example has every field', () => {
+    // Values that contradict each other, as every field has the same.
+    const grave = faultsOf(kind, text).filter(
+      fault => !/^(INVALID_VALUE|DATE_ORDER|WRONG_DIMENSION) /u.test(fault)
+    )
+    expect(grave).toEqual([])
+    expect(text.split('\n').length).toBeGreaterThan(4)
+  })
+
+  test('the next one is a record with nothing but blanks to fill in', () => {
+    const before = faultsOf(kind, text)
+    expect(faultsOf(kind, next).filter(fault => !before.includes(fault))).toEqual([])
+    expect(dataOf(next)[number]).toBe('NEW-1')
+  })
+
+  test('it keeps the comment of every field it keeps, and the order', () => {
+    const named = (one: string): string[] => one.match(/[\w-]+(?=:.*# of)/gu) ?? []
+    for (const line of next.split('\n').filter(one => /^ *(- )*[\w-]+:/u.test(one)))
+      if (!/^(draft|made)/u.test(line)) expect(line).toMatch(/# of /u)
+    let at = 0
+    const before = named(text)
+    for (const field of named(next)) {
+      at = before.indexOf(field, at) + 1
+      expect(at, field).toBeGreaterThan(0)
+    }
+  })
+})
+
+test.for([
+  ['batch', ['vessel:', 'plan:'], ['hazards:', 'status:', 'reported:', 'counted:']],
+  ['material', ['supplier:', 'reference:', 'class:'], ['counted:', 'notes:']],
+  ['instrument', ['distribution:'], ['earlier-calibrations:']],
+  ['shipment', ['origin:', 'tariff-code:'], ['limits:', 'decision-rule:', 'accepted:']],
+  ['complaint', ['reported:'], ['told:', 'returned:', 'decision:']],
+  ['mapping', ['column:', 'to:'], []]
+] as const)('a new %s keeps %j, and has no %j', ([kind, stays, goes]) => {
+  const next = draftFrom({ path: 'x.yaml', text: fullRecord(draftKinds[kind]) }, kind, {})
+  const has = (field: string) => new RegExp(`^[ -]*${field}`, 'mu').test(next)
+  expect([stays.filter(field => !has(field)), goes.filter(has)]).toEqual([[], []])
+})
+
+test('a complaint begins with nothing of what was said before', () => {
+  const next = draftFrom(recordsOf('complaints')[0]!, 'complaint', {
+    number: 'CP-9',
+    received: '2026-12-01'
+  })
+  expect(dataOf(next)).toEqual({ number: 'CP-9', received: '2026-12-01' })
+})
+
+describe.for(kinds)('the first %s of a workshop', kind => {
+  const { number, text } = firstRecord(kind)
+
+  test('is blank, and a record once it is filled in', () => {
+    expect(faultsOf(kind, text)).toEqual([])
+    expect(numberFault(number)).toBeUndefined()
+    expect(text.replace(/^#.*\n/u, '').replace(/[\w-]+:/gu, '')).toMatch(/^[\s{},-]+$/u)
+  })
+
+  test('has every field it must have', () => {
+    const parsed = parseRecord({ path: `content/${draftKinds[kind]}/X.yaml`, text: '{}' })
+    const wanted = parsed.ok ? validateRecord(parsed.value, draftKinds[kind]).problems : []
+    expect(wanted.length).toBeGreaterThan(2)
+    for (const { field } of wanted) expect(text).toMatch(new RegExp(`^${String(field[0])}:`, 'mu'))
+  })
 })
 
 describe('what a record says of itself', () => {

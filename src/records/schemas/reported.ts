@@ -1,4 +1,7 @@
-/** Results that somebody else measured: what an outside laboratory reported of a lot. */
+/**
+ * Results without their readings: what an outside laboratory reported of a lot, or what the workshop's
+ * own records from before say of it.
+ */
 
 import { z } from 'zod'
 import type { Reading } from '../../metrology/written.ts'
@@ -13,6 +16,12 @@ interface Stated {
   readonly expandedUncertainty?: Reading | undefined
   readonly coverageFactor?: Reading | undefined
   readonly withoutUncertainty?: string | undefined
+}
+
+interface Measurer {
+  readonly laboratory?: string | undefined
+  readonly namePublic?: boolean | undefined
+  readonly own?: boolean | undefined
 }
 
 /** A report gives a value or 'less than', and with a value U and its k, or why there is none. */
@@ -44,6 +53,21 @@ function checkStated(stated: Stated, context: z.RefinementCtx): void {
     surplus('lessThan', 'needs no uncertainty: it is a bound, not a figure', 'take the other out')
 }
 
+/** Measured by one laboratory, or here. */
+function checkMeasurer({ laboratory, namePublic, own }: Measurer, context: z.RefinementCtx): void {
+  if (!own && laboratory === undefined)
+    refuse(context, ['laboratory'], 'MISSING_FIELD', [
+      'is missing: nothing says who measured this',
+      "name it, or write 'own: yes' where the workshop measured it before these records"
+    ])
+  for (const [field, value] of Object.entries({ laboratory, namePublic }))
+    if (own && value !== undefined)
+      refuse(context, [field], 'INVALID_VALUE', [
+        "stands beside 'own: yes', which says that the workshop measured it",
+        'keep one of the two'
+      ])
+}
+
 const reportedIn = (unit: UnitName) =>
   fields({
     value: maybe(amount(unit)),
@@ -51,15 +75,21 @@ const reportedIn = (unit: UnitName) =>
     'expanded-uncertainty': maybe(amount(unit, 'above 0')),
     'coverage-factor': maybe(amount('1', 'at least 1')),
     'without-uncertainty': maybe(text()),
-    laboratory: text(),
+    /** Who measured it; or `own: yes`, where the workshop did, before these records began. */
+    laboratory: maybe(text()),
+    own: maybe(yesNo()),
     /** The laboratory agreed to be named; without it customers read 'an external laboratory'. */
     'name-public': maybe(yesNo()),
+    /** The document it stands in: the laboratory's report, or the workshop's own old list. */
     report: identifier(),
     date: date(),
     method: maybe(text()),
     scope: maybe(text()),
     'file-sha256': maybe(sha256())
-  }).superRefine(checkStated)
+  }).superRefine((reported, context) => {
+    checkStated(reported, context)
+    checkMeasurer(reported, context)
+  })
 
 /** One optional report for every quantity, by its key. */
 export const reportedResults = perQuantity(({ unit }) => reportedIn(unit))
