@@ -17,10 +17,19 @@ const formatted = [
   'templates/**/*.{css,js}'
 ]
 
+/** What both checkers found of a file is kept until that file, or one it takes types from, changes. */
+const kept = join('node_modules', '.cache', 'lotfolio')
+const checked = name => ['--noEmit', '--incremental', '--tsBuildInfoFile', join(kept, name)]
+const unchanged = ['--cache', '--cache-strategy', 'content', '--cache-location']
+
 const programs = [
-  ['typescript', 'bin/tsc', ['--noEmit']],
-  ['typescript', 'bin/tsc', ['--noEmit', '-p', 'src/browser']],
-  ['prettier', 'bin/prettier.cjs', ['--check', '--log-level', 'warn', ...formatted]],
+  ['typescript', 'bin/tsc', checked('types')],
+  ['typescript', 'bin/tsc', ['-p', 'src/browser', ...checked('types-of-browser')]],
+  [
+    'prettier',
+    'bin/prettier.cjs',
+    ['--check', ...unchanged, join(kept, 'formatted'), '--log-level', 'warn', ...formatted]
+  ],
   ['vitest', 'vitest.mjs', ['run', ...process.argv.slice(2)]]
 ]
 
