@@ -1,15 +1,13 @@
 /** The archive in a real browser: from disk and by http, by mouse and by keys alone. */
 
 import { readFileSync } from 'node:fs'
-import { rm } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { pathToFileURL } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { publicSite } from '../documents/demo.ts'
 import { requireTool } from '../tools.ts'
 import { launchChromium } from './chromium.ts'
-import { writeDemoSite } from './demo-site.ts'
+import { demoSite } from './demo-site.ts'
 import { addressOf, serve } from './server.ts'
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'utf8')
@@ -22,21 +20,18 @@ const poll: typeof expect.poll = (read, options) =>
 
 describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in Chromium', () => {
   let browser: Browser
-  let site: string | undefined
+  let site: string
   let page: Page
   let asked: string[]
   let said: string[]
 
   beforeAll(async () => {
-    site = await writeDemoSite(publicSite)
+    site = await demoSite('public')
     browser = await launchChromium()
   }, 180_000)
-  afterAll(async () => {
-    await browser?.close()
-    if (site) await rm(site, { recursive: true })
-  })
+  afterAll(() => browser?.close())
 
-  async function open(address = '', start = `${pathToFileURL(site!).href}/`): Promise<void> {
+  async function open(address = '', start = `${pathToFileURL(site).href}/`): Promise<void> {
     page = await browser.newPage({ viewport: { width: 1280, height: 900 } })
     asked = []
     said = []
@@ -160,7 +155,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
   })
 
   test('a list that does not load is told of, and the plain lists stay', async () => {
-    const server = await serve(site!, '/sub')
+    const server = await serve(site, '/sub')
     await open('', addressOf(server, '/sub'))
     await page.route('**/archive/lots.js', route => route.abort())
     await page.focus('#find-text')
@@ -171,7 +166,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
   })
 
   test('from a sub-path of a server, nothing asked for outside it', async () => {
-    const server = await serve(site!, '/sub')
+    const server = await serve(site, '/sub')
     const start = addressOf(server, '/sub')
     await open('#text=withdrawn', start)
     await poll(lots).toEqual(['EB-26-008'])
@@ -186,7 +181,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
   test('without a script every lot is two steps away', async () => {
     const context = await browser.newContext({ javaScriptEnabled: false })
     const plain = await context.newPage()
-    await plain.goto(`${pathToFileURL(site!).href}/lots/index.html`)
+    await plain.goto(`${pathToFileURL(site).href}/lots/index.html`)
     expect(await plain.isVisible('#finder')).toBe(false)
     await plain.click('.shelves a >> text=flake-200')
     await plain.click('text=EB-26-002')
@@ -205,7 +200,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
       colorScheme,
       bypassCSP: true
     })
-    const start = `${pathToFileURL(site!).href}/lots/index.html`
+    const start = `${pathToFileURL(site).href}/lots/index.html`
     for (const address of ['#text=foil', '#thickness=0.4..&sort=ash+down', '#text=nowhere']) {
       await view.goto('about:blank')
       await view.goto(start + address)

@@ -1,15 +1,13 @@
 /** Lots beside each other in a real browser, from disk: chosen in the archive, by keys, on paper. */
 
 import { readFileSync } from 'node:fs'
-import { rm } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { pathToFileURL } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { publicSite } from '../documents/demo.ts'
 import { requireTool } from '../tools.ts'
 import { launchChromium } from './chromium.ts'
-import { writeDemoSite } from './demo-site.ts'
+import { demoSite } from './demo-site.ts'
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'utf8')
 const VIOLATIONS = `axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], resultTypes: ['violations'] })
@@ -21,19 +19,14 @@ const poll: typeof expect.poll = (read, options) =>
 
 describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('comparing in Chromium', () => {
   let browser: Browser
-  let folder: string | undefined
   let start: string
   const said: string[] = []
 
   beforeAll(async () => {
-    folder = await writeDemoSite(publicSite)
-    start = `${pathToFileURL(folder).href}/`
+    start = `${pathToFileURL(await demoSite('public')).href}/`
     browser = await launchChromium()
   }, 180_000)
-  afterAll(async () => {
-    await browser?.close()
-    if (folder) await rm(folder, { recursive: true })
-  })
+  afterAll(() => browser?.close())
 
   async function open(address: string): Promise<Page> {
     const page = await browser.newPage({ viewport: { width: 1280, height: 900 } })

@@ -5,6 +5,7 @@ import {
   chmodSync,
   cpSync,
   mkdirSync,
+  mkdtempSync,
   readFileSync,
   rmSync,
   statSync,
@@ -12,7 +13,7 @@ import {
   writeFileSync
 } from 'node:fs'
 import { join } from 'node:path'
-import { describe, expect, test } from 'vitest'
+import { beforeAll, describe, expect, inject, test } from 'vitest'
 import {
   done,
   eventsOf,
@@ -29,8 +30,23 @@ const day = ['--date', '2026-03-01']
 /** How many bytes of an issued PDF to flip; a long campaign sets this. */
 const PDF_FLIPS = Number(process.env['LOTFOLIO_PDF_FLIPS'] ?? 60)
 
-/** A place with three revisions: superseded, withdrawn and standing, signed; its site is built. */
+let issued: string
+beforeAll(() => {
+  issued = mkdtempSync(join(inject('runFolder'), 'issued '))
+})
+
+/**
+ * A place with three revisions: superseded, withdrawn and standing, signed; its site is built. Made
+ * once, and copied; its keys stay behind.
+ */
 async function issuedPlace(): Promise<string> {
+  const place = workplace()
+  if (namesIn(issued).length === 0) cpSync(await makeIssued(), issued, { recursive: true })
+  cpSync(issued, place, { recursive: true })
+  return place
+}
+
+async function makeIssued(): Promise<string> {
   const place = workshopOf('EB-2')
   await done(place, 'keys', '--make', '--note', 'office', ...day)
   await done(place, 'issue', 'EB-1', ...day)
@@ -38,6 +54,7 @@ async function issuedPlace(): Promise<string> {
   await done(place, 'issue', 'EB-2', ...day)
   await done(place, 'withdraw', 'CT-2', '--reason', 'acid rises', ...day)
   await done(place, 'build')
+  rmSync(keysOf(place), { recursive: true })
   return place
 }
 

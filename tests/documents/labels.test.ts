@@ -4,12 +4,13 @@ import { describe, expect, test } from 'vitest'
 import type { LabelWish } from '../../src/documents/label-types.ts'
 import { labelLanguages, labelWords } from '../../src/documents/label-words/index.ts'
 import { readContainer, readLanguages } from '../../src/documents/label-wish.ts'
-import { noRegister } from '../../src/documents/issued.ts'
+import { noRegister, registerOfLot } from '../../src/documents/issued.ts'
 import { labelDocuments } from '../../src/documents/labels.ts'
 import { statementText } from '../../src/hazards/statements.ts'
 import { substances } from '../../src/hazards/substances.ts'
 import { judgeContent, lotLabels } from '../../src/pipeline.ts'
 import { isError, type SourceFile } from '../../src/problem.ts'
+import { ownChain } from '../../src/records/own-chain.ts'
 import { demoFiles as demo, smallFiles, withChange } from '../records-on-disk.ts'
 import { demoRegister as register, pageOf, publicSite, workshopSite } from './demo.ts'
 
@@ -17,12 +18,13 @@ const wish: LabelWish = { profile: 'eu-2028', languages: ['de'] }
 const pouch = readContainer('pouch', '500mL', '50.5g')
 if (typeof pouch === 'string') throw new Error(pouch)
 
+/** Of the records that a lot rests on, as the command makes them. */
 const labelsOf = (lot: string, wanted: Partial<LabelWish> = {}, files = demo) =>
   lotLabels(
-    files,
+    ownChain(files, lot)!,
     lot,
     { ...wish, ...wanted },
-    { register: files === demo ? register : noRegister }
+    { register: files === demo ? registerOfLot(register, lot) : noRegister }
   )
 
 const only = (lot: string, wanted: Partial<LabelWish> = {}, files = demo) => {
@@ -38,7 +40,11 @@ const refusalsOf = (lot: string, wanted: Partial<LabelWish> = {}, files = demo) 
 }
 
 function judgedDemo(lot: string) {
-  const { evaluated, lots } = judgeContent(demo, undefined, register)
+  const { evaluated, lots } = judgeContent(
+    ownChain(demo, lot)!,
+    undefined,
+    registerOfLot(register, lot)
+  )
   return { content: evaluated!.content, lot: lots.find(one => one.evaluated.lot === lot)! }
 }
 
@@ -136,7 +142,7 @@ describe('a label', () => {
       }
     }
     const { labels } = lotLabels(
-      demo,
+      ownChain(demo, issued.revision.lot)!,
       issued.revision.lot,
       { profile: 'eu-2028', languages: ['en'], containers: [pouch] },
       { register: { ...register, problems: [], issued: [frozen] } }

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { expect, onTestFinished, test, type TestContext } from 'vitest'
 import { done, registerOf, workshopOf } from './issuing.ts'
 import {
-  demoWorkplace,
+  smallWorkplace,
   differences,
   lotfolio,
   lotfolioProcess,
@@ -23,17 +23,24 @@ function leaveOut(context: TestContext, why: string): never {
   return context.skip(why)
 }
 
+const ids = [`--reuid=${UNPRIVILEGED}`, `--regid=${UNPRIVILEGED}`, '--clear-groups']
+const drop = process.getuid?.() === 0 ? ['setpriv', ...ids] : []
+
 /** Run lotfolio as someone without rights. */
+const asNobody = (args: readonly string[], cwd: string) =>
+  run([...drop, process.execPath, program, ...args], cwd, { HOME: '/' })
+
+/** Whether such a one can at all, here; tried once. */
+let canRun: Promise<boolean> | undefined
+
 async function unprivileged(context: TestContext, args: readonly string[], cwd: string) {
-  const ids = [`--reuid=${UNPRIVILEGED}`, `--regid=${UNPRIVILEGED}`, '--clear-groups']
-  const drop = process.getuid?.() === 0 ? ['setpriv', ...ids] : []
-  const trial = await run([...drop, process.execPath, program, '--version'], cwd, { HOME: '/' })
-  if (trial.status !== 0) leaveOut(context, 'no unprivileged user can run the program here')
-  return run([...drop, process.execPath, program, ...args], cwd, { HOME: '/' })
+  canRun ??= asNobody(['--version'], cwd).then(({ status }) => status === 0)
+  if (!(await canRun)) leaveOut(context, 'no unprivileged user can run the program here')
+  return asNobody(args, cwd)
 }
 
 test('a folder that may not be written to is one plain line', async context => {
-  const place = demoWorkplace()
+  const place = smallWorkplace()
   expect((await lotfolio(['build'], place)).status).toBe(0)
   const before = tree(place)
   chmodSync(place, 0o555)
@@ -45,7 +52,7 @@ test('a folder that may not be written to is one plain line', async context => {
 })
 
 test('a record that may not be read is one plain line', async context => {
-  const place = demoWorkplace()
+  const place = smallWorkplace()
   chmodSync(place, 0o755)
   const secret = join(place, 'content', 'producer.yaml')
   chmodSync(secret, 0o000)
@@ -55,10 +62,10 @@ test('a record that may not be read is one plain line', async context => {
 })
 
 test('a full disk is one plain line, and the old site stays', async context => {
-  const place = demoWorkplace()
+  const place = smallWorkplace()
   const disk = join(place, 'disk')
   mkdirSync(disk)
-  const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=32m', 'tmpfs', disk])
+  const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=8m', 'tmpfs', disk])
   if (mounted.status !== 0) leaveOut(context, 'no small disk can be mounted here')
   onTestFinished(() => void spawnSync('umount', [disk]))
   cpSync(join(place, 'content'), join(disk, 'content'), { recursive: true })

@@ -43,12 +43,17 @@ export function workplace(): string {
 const sharedCache = join(inject('runFolder'), `papers ${process.pid}`)
 mkdirSync(sharedCache, { recursive: true })
 
-/** A workplace with the demo records in `content`; `cold`, it shares no papers with other tests. */
-export function demoWorkplace({ cold = false } = {}): string {
+/** A workplace with the demo records in `content`, and papers of earlier builds unless there are to be none. */
+export function demoWorkplace({ papers }: DemoOptions = { papers: sharedCache }): string {
   const folder = workplace()
   cpSync(join(projectFolder, 'content'), join(folder, 'content'), { recursive: true })
-  if (!cold) symlinkSync(sharedCache, join(folder, '.cache'), 'junction')
+  if (papers !== undefined) symlinkSync(papers, join(folder, '.cache'), 'junction')
   return folder
+}
+
+interface DemoOptions {
+  /** Folder of a cache; those of this process's other tests where it is left out. */
+  readonly papers: string | undefined
 }
 
 /** A workplace with one lot of each kind, all public: a whole site in a fraction of the time. */
