@@ -7,8 +7,9 @@ import { fingerprint } from '../register/fingerprint.ts'
 import { verify } from '../register/verify.ts'
 import { holdingOf } from '../verify/holding.ts'
 
-/** Set by register/published.js, a script beside this one. */
+/** Set by register/published.js and register/copies.js, scripts beside this one. */
 declare const lotfolioRegister: string | undefined
+declare const lotfolioCopies: string | undefined
 
 interface Told {
   readonly word: string
@@ -35,6 +36,7 @@ async function toldOf(bytes: Uint8Array): Promise<Told> {
   const { data, proof, pdf } = holding
   return verify(data, {
     published,
+    ...(typeof lotfolioCopies === 'string' ? { copies: lotfolioCopies } : {}),
     ...(proof === undefined ? {} : { proof }),
     ...(pdf ? { pdf: { sha256: await fingerprint(pdf) } } : {})
   })

@@ -4,10 +4,13 @@ import { existsSync } from 'node:fs'
 import { join as joinPath } from 'node:path'
 import { Command } from 'commander'
 import type { IssuedRegister } from '../documents/issued.ts'
+import type { SentCopies } from '../documents/sent-copies.ts'
 import { certificateFile } from '../records/certificate-text.ts'
 import { documentName } from '../register/compare.ts'
+import { copyName } from '../register/copy-events.ts'
 import type { RegisterEvent } from '../register/events.ts'
 import { type Dropped, join, type Joined } from '../register/join.ts'
+import { type JoinedCopies, joinCopies } from '../register/join-copies.ts'
 import { documentsOf } from '../register/log.ts'
 import { Failure } from '../site/failure.ts'
 import { folderFrom } from './folders.ts'
@@ -51,11 +54,16 @@ async function joinRegisters(typed: string, options: JoinOptions, command: Comma
     const texts = theirs.issued.map(({ text }) => text)
     const held = await documentsOf([...desk.documents.values(), ...texts])
     const { log } = desk
-    const joined = await join(log, theirs.file.text, options.date ?? today(), held)
+    const date = options.date ?? today()
+    const joined = await join(log, theirs.file.text, date, held)
     if (!joined.ok) throw new Failure(`nothing joined: ${joined.faults[0]!.sentence}`)
     if (joined.common === 0) refuseStrangers(desk.register, theirs, other)
+    const copies = await joinCopies(desk.register.copies.file.text, theirs.copies.file.text, date)
+    if (!copies.ok) throw new Failure(`nothing joined: ${copies.faults[0]!.sentence}`)
     if (joined.text !== log) await desk.save(joined.text, documentsIn(joined, theirs))
-    report(joined, content)
+    if (copies.entered.length > 0)
+      await desk.saveCopies(copies.text, copiesIn(copies, theirs.copies))
+    report(joined, copies, content)
   })
 }
 
@@ -78,9 +86,22 @@ function documentsIn({ entered }: Joined, theirs: IssuedRegister): Map<string, s
   )
 }
 
+const copiesIn = ({ entered }: JoinedCopies, { kept }: SentCopies): Map<string, string> => {
+  const data = new Set(entered.map(one => one.data))
+  return new Map(
+    kept
+      .filter(({ sent }) => data.has(sent.data))
+      .map(({ sent, text }) => [`${copyName(sent)}.json`, text])
+  )
+}
+
 const isFrozen = (event: RegisterEvent) => event.is === 'issued' || event.is === 'amended'
 
-function report({ entered, again, dropped, common }: Joined, content: string): void {
+function report(
+  { entered, again, dropped, common }: Joined,
+  copies: JoinedCopies,
+  content: string
+): void {
   const taken = entered.filter(isFrozen)
   const without = taken
     .map(certificateFile)
@@ -93,6 +114,11 @@ function report({ entered, again, dropped, common }: Joined, content: string): v
     ...(taken.length > 0 ? [PAPERS] : []),
     ...again.map(lot => `To be issued anew, its number was taken: ${lot}`),
     ...dropped.map(droppedLine),
+    ...copies.entered.map(one => `Taken in: customer's copy ${copyName(one)}`),
+    ...copies.dropped.map(
+      one =>
+        `Left out: customer's copy ${copyName(one)}: this computer sent another of that name; ship it again with a reason`
+    ),
     ...(without.length > 0 ? [`Copy their records too: certificates/${without.join(', ')}`] : [])
   ]
   process.stdout.write(`${lines.join('\n')}\n`)

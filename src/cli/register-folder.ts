@@ -14,8 +14,10 @@ import { logName, pendingEnd, registerFolder } from '../site/read-register.ts'
 import { withLock } from './lock.ts'
 import { writeThrough } from './write.ts'
 
-/** What a command adds: the whole new log, and new documents by file name. */
+/** What a command adds to the register or to a folder in it: the whole new log, and new documents by file name. */
 export interface Addition {
+  /** Folder in the register's own; that itself where absent. */
+  readonly folder?: string
   readonly log: string
   readonly documents: ReadonlyMap<string, string>
 }
@@ -33,13 +35,16 @@ export async function withRegister<Result>(
   if (!existsSync(content)) throw new Failure(`${content}: does not exist`)
   try {
     await mkdir(folder, { recursive: true })
-    return await withLock(join(folder, 'lock'), () => work(addition => saveAll(folder, addition)))
+    return await withLock(join(folder, 'lock'), () =>
+      work(addition => saveAll(join(folder, addition.folder ?? ''), addition))
+    )
   } catch (error) {
     throw plainFault(error)
   }
 }
 
 async function saveAll(folder: string, { log, documents }: Addition): Promise<void> {
+  await mkdir(folder, { recursive: true })
   for (const [name, text] of documents) await writeThrough(join(folder, name + pendingEnd), text)
   const next = join(folder, nextLog)
   await writeThrough(next, log)
@@ -56,13 +61,13 @@ const nextLog = `${logName}.next`
  * Clear up after a run that was stopped: give documents their own name, remove what the log never
  * came to know.
  *
+ * @param folder of a log and its documents
  * @param isWanted whether the log names a document that has no file of its own name
  */
 export async function finishStopped(
-  content: string,
+  folder: string,
   isWanted: (name: string) => boolean
 ): Promise<void> {
-  const folder = join(content, registerFolder)
   for (const name of await pendingIn(folder)) {
     const path = join(folder, name)
     await (isWanted(name) ? rename(path + pendingEnd, path) : rm(path + pendingEnd))
@@ -71,7 +76,7 @@ export async function finishStopped(
 }
 
 const pendingIn = async (folder: string): Promise<string[]> =>
-  (await readdir(folder))
+  (await readdir(folder).catch(() => []))
     .filter(name => name.endsWith(pendingEnd))
     .map(name => name.slice(0, -pendingEnd.length))
 

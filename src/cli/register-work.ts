@@ -1,14 +1,16 @@
 /** What commands that add to the register have in common: read it, add to it, say what is wrong. */
 
 import { existsSync } from 'node:fs'
+import { join } from 'node:path'
 import { documentName } from '../register/compare.ts'
-import { type IssuedRegister, openRegister } from '../documents/issued.ts'
+import { copyName } from '../register/copy-events.ts'
+import { type IssuedRegister, openRegister, type RegisterFiles } from '../documents/issued.ts'
 import { isError, type Problem } from '../problem.ts'
 import type { RegisterEvent } from '../register/events.ts'
 import type { Fault } from '../register/fault.ts'
 import { append, documentsOf } from '../register/log.ts'
 import { Failure } from '../site/failure.ts'
-import { readRegister } from '../site/read-register.ts'
+import { copiesFolder, readRegister, registerFolder } from '../site/read-register.ts'
 import { userFolder } from './folders.ts'
 import { finishStopped, withRegister } from './register-folder.ts'
 import { problemsText } from './report.ts'
@@ -22,6 +24,8 @@ export interface Desk {
   readonly documents: ReadonlyMap<string, string>
   /** Make the log's new text and new documents the register's own, all or nothing. */
   readonly save: (log: string, documents?: ReadonlyMap<string, string>) => Promise<void>
+  /** The same for the customers' copies. */
+  readonly saveCopies: (log: string, documents: ReadonlyMap<string, string>) => Promise<void>
 }
 
 /**
@@ -37,8 +41,7 @@ export async function atDesk<Result>(
     const files = await readRegister(content, userFolder(process.env))
     const register = await openRegister(files)
     refuseFaults(register.problems)
-    const known = new Set(register.issued.map(({ revision }) => documentName(revision)))
-    await finishStopped(content, name => known.has(name) && !files.documents.has(name))
+    await finishAll(content, register, files)
     const documents = new Map(
       register.issued.map(({ revision, text }) => [documentName(revision), text])
     )
@@ -46,9 +49,26 @@ export async function atDesk<Result>(
       register,
       log: files.log.text,
       documents,
-      save: (log, added = new Map()) => save({ log, documents: added })
+      save: (log, added = new Map()) => save({ log, documents: added }),
+      saveCopies: (log, added) => save({ folder: copiesFolder, log, documents: added })
     })
   })
+}
+
+/** Clear up after stopped runs, in the register and beside the copies. */
+async function finishAll(
+  content: string,
+  { issued, copies }: IssuedRegister,
+  files: RegisterFiles
+): Promise<void> {
+  const folder = join(content, registerFolder)
+  const known = new Set(issued.map(({ revision }) => documentName(revision)))
+  await finishStopped(folder, name => known.has(name) && !files.documents.has(name))
+  const sent = new Set(copies.chain.copies.map(one => `${copyName(one)}.json`))
+  await finishStopped(
+    join(folder, copiesFolder),
+    name => sent.has(name) && !files.copies.documents.has(name)
+  )
 }
 
 /**

@@ -4,6 +4,8 @@ import { readFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { Command } from 'commander'
 import { textOf as decoded } from '../register/bytes.ts'
+import { saltsOf } from '../documents/sent-copies.ts'
+import { copyListText } from '../register/copy-list.ts'
 import { fingerprint } from '../register/fingerprint.ts'
 import { publishedText } from '../register/published.ts'
 import { type Evidence, verify } from '../register/verify.ts'
@@ -17,6 +19,7 @@ import { refuseStray } from './usage.ts'
 interface VerifyOptions {
   readonly content?: string
   readonly register?: string
+  readonly copies?: string
   readonly proof?: string
   readonly offline?: true
 }
@@ -25,6 +28,7 @@ const examples = `
 Examples:
   lotfolio verify CT-26-001-r1.pdf
   lotfolio verify CT-26-001-r1.json --register register.json
+  lotfolio verify CT-26-001-r1-SH-26-07.pdf --register register.json --copies copies.json
   lotfolio verify CT-26-001-r1.json --proof CT-26-001-r1.proof.json --offline
 
 Compared is with the workshop's own register, or with a register.json saved from the producer's site.
@@ -39,6 +43,7 @@ export const verifyCommand = (): Command =>
     .argument('<file>', 'the certificate, PDF or JSON')
     .addOption(contentOption())
     .option('--register <FILE>', "register.json of the producer's site (default: the records' own)")
+    .option('--copies <FILE>', "copies.json of the producer's site, for a customer's copy")
     .option('--proof <FILE>', 'proof that came beside a JSON file')
     .option('--offline', 'look at no register')
     .addHelpText('after', examples)
@@ -67,15 +72,20 @@ async function evidenceFor(holding: Holding, options: VerifyOptions): Promise<Ev
   return {
     ...(proof === undefined ? {} : { proof }),
     ...(pdf ? { pdf: { sha256: await fingerprint(pdf) } } : {}),
-    ...(options.offline ? {} : { published: await registerText(options) })
+    ...(options.offline ? {} : await compared(options))
   }
 }
 
-/** The register given, or that of the records. */
-async function registerText({ register, content }: VerifyOptions): Promise<string> {
-  if (register !== undefined) return textOf(register)
-  const { log, tree } = await soundRegister(folderFrom(content, 'content'))
-  return publishedText(log, tree)
+/** The register given, or that of the records; and the list of copies beside it. */
+async function compared({ register, copies, content }: VerifyOptions): Promise<Evidence> {
+  const list = copies === undefined ? {} : { copies: await textOf(copies) }
+  if (register !== undefined) return { published: await textOf(register), ...list }
+  const own = await soundRegister(folderFrom(content, 'content'))
+  return {
+    published: await publishedText(own.log, own.tree),
+    copies: await copyListText(own.copies.chain, saltsOf(own.copies), own.head.root),
+    ...list
+  }
 }
 
 async function textOf(path: string): Promise<string> {

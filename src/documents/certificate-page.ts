@@ -115,6 +115,9 @@ function papersOf(issued: Issued): Paper[] {
 /** Address of the register for programs. */
 export const registerFile = 'register/register.json'
 
+/** Address of the list in which a customer's copy is looked up. */
+export const copiesFile = 'register/copies.json'
+
 /** What the register's own page says; undefined where nothing was ever issued. */
 export function registerText({ log, head, issued }: IssuedRegister): RegisterText | undefined {
   if (head.size === 0) return undefined

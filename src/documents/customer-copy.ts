@@ -4,6 +4,7 @@ import { judgeForCustomer } from '../judge/customer-limits.ts'
 import type { JudgedLot } from '../judge/types.ts'
 import { worstOf } from '../quality/judge.ts'
 import type { Producer, Shipment } from '../records/types.ts'
+import { copyName } from '../register/copy-events.ts'
 import { documentOf } from './frozen-schema.ts'
 import type { Issued } from './issued.ts'
 import { customerFacts } from './packing-list.ts'
@@ -28,10 +29,12 @@ export interface CopyInputs {
 export function customerCopy(inputs: CopyInputs): CustomerCopy {
   const { shipment, part, lot, issued } = inputs
   const { number, revision } = issued.revision
+  const of = { number, revision, shipment: shipment.number }
   const rule = part.decisionRule ?? lot.rule
   const rows = judgeForCustomer(lot, part).map(row => resultRow(row, rule))
   return {
-    name: `${number}-r${revision}-${shipment.number}`,
+    name: copyName({ ...of, copy: 1 }),
+    of,
     document: copyOf(inputs, rows),
     ...(rows.length > 0 ? { limits: limitSection(part, rows, ruleTexts[rule]) } : {}),
     fingerprint: issued.revision.data,

@@ -123,7 +123,7 @@ const hazards = z.strictObject({
   transport: text
 })
 
-const certificate = z.strictObject({
+export const certificateSchema = z.strictObject({
   title: text,
   lot: text,
   number: text,
@@ -167,6 +167,11 @@ const certificate = z.strictObject({
   url: optionalText
 })
 
+/** A data file as it was given. */
+export const carriedData = z.custom<Readonly<Record<string, Json>>>(
+  value => typeof value === 'object' && value !== null && !Array.isArray(value)
+)
+
 export const frozenCertificateSchema = z.strictObject({
   format: z.literal('lotfolio-certificate'),
   formatVersion: z.literal(CERTIFICATE_FORMAT_VERSION),
@@ -174,11 +179,9 @@ export const frozenCertificateSchema = z.strictObject({
   revision: z.number().int().positive(),
   /** Edition of the fixed words around the document: column titles, headings. */
   wording: z.number().int().positive(),
-  certificate,
+  certificate: certificateSchema,
   /** The lot's public figures on the day of issue, as its data file gave them; carried, not read. */
-  data: z.custom<Readonly<Record<string, Json>>>(
-    value => typeof value === 'object' && value !== null && !Array.isArray(value)
-  )
+  data: carriedData
 })
 
 export type FrozenCertificate = z.output<typeof frozenCertificateSchema>

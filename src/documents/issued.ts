@@ -1,23 +1,19 @@
 /** The register as documents use it: every issued revision with what it says and how it stands. */
 
-import { type Place, type Problem, problemAt, type SourceFile } from '../problem.ts'
+import type { Problem, SourceFile } from '../problem.ts'
 import { compareDocuments, documentName } from '../register/compare.ts'
-import type { Fault } from '../register/fault.ts'
-import { fingerprint } from '../register/fingerprint.ts'
 import { type Head, headOf, type Log, readLog, treeOf } from '../register/log.ts'
 import type { Tree } from '../register/merkle.ts'
 import { emptyBook, type Revision, type State, stateOf, successorOf } from '../register/standing.ts'
 import { readFrozen } from './frozen.ts'
 import type { FrozenCertificate } from './frozen-schema.ts'
+import { type Hashed, hashed, type LogFiles, registerProblem, unreadable } from './log-files.ts'
+import { noSentCopies, openCopies, type SentCopies } from './sent-copies.ts'
 
 /** The register as it lies on disk. */
-export interface RegisterFiles {
-  /** Empty text where nothing was issued yet. */
-  readonly log: SourceFile
-  /** Texts of frozen documents by file name, 'CT-26-005-r1.json'. */
-  readonly documents: ReadonlyMap<string, string>
-  /** The same of a run that was stopped: to be believed where the log knows them. */
-  readonly pending: ReadonlyMap<string, string>
+export interface RegisterFiles extends LogFiles {
+  /** The customers' copies, kept the same way; private throughout. */
+  readonly copies: LogFiles
 }
 
 /** A revision that was issued. */
@@ -37,6 +33,7 @@ export interface IssuedRegister {
   readonly head: Head
   /** In the order of the log. */
   readonly issued: readonly Issued[]
+  readonly copies: SentCopies
   /** Everything wrong with the register: nothing may be built on one with faults. */
   readonly problems: readonly Problem[]
 }
@@ -48,6 +45,7 @@ export const noRegister: IssuedRegister = {
   tree: [],
   head: { size: 0, root: 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855' },
   issued: [],
+  copies: noSentCopies,
   problems: []
 }
 
@@ -68,26 +66,19 @@ export async function openRegister(files: RegisterFiles): Promise<IssuedRegister
   )
   const foreign = read.flatMap(one => (typeof one === 'string' ? [unreadable(files.log, one)] : []))
   const tree = await treeOf(log)
+  const copies = await openCopies(files.copies)
+  const problems =
+    faults.length > 0 ? faults.map(fault => registerProblem(files.log, fault)) : foreign
   return {
     file: files.log,
     log,
     tree,
     head: await headOf(tree),
     issued: read.flatMap(one => (typeof one === 'object' ? [one] : [])),
-    problems: faults.length > 0 ? faults.map(fault => registerProblem(files.log, fault)) : foreign
+    copies,
+    problems: [...problems, ...copies.problems]
   }
 }
-
-interface Hashed {
-  readonly name: string
-  readonly text: string
-  readonly hash: string
-}
-
-const hashed = (texts: ReadonlyMap<string, string>): Promise<Hashed[]> =>
-  Promise.all(
-    [...texts].map(async ([name, text]) => ({ name, text, hash: await fingerprint(text) }))
-  )
 
 /** A stopped run's documents count where the log names them, and are nothing otherwise. */
 const isKnownTo =
@@ -103,34 +94,6 @@ function issuedOf({ standing }: Log, revision: Revision, text = ''): Issued | st
   return frozen
     ? { revision, state, ...(successor && { successor }), frozen, text }
     : documentName(revision)
-}
-
-/** A document of a later version: the register is sound, this program is too old for it. */
-const unreadable = (file: SourceFile, name: string): Problem =>
-  problemAt(
-    lineOf(file, 0),
-    'CERTIFICATE_FORMAT',
-    `${name} is written in a format this version of Lotfolio does not read`,
-    'use the version of Lotfolio that issued it, or a later one'
-  )
-
-/** What to do about the register's faults: they are never mended by hand. */
-const HINT =
-  'take the register back from your backup or version control; it is only ever added to, by the commands'
-
-/** A fault of the register as a problem of its log file. */
-export const registerProblem = (
-  file: SourceFile,
-  { line, code, sentence }: Fault,
-  hint = HINT
-): Problem => problemAt(lineOf(file, line), code, sentence, hint)
-
-/** A line of the log, from 1; its beginning for line 0. */
-export function lineOf(file: SourceFile, line: number): Place {
-  const lines = file.text.split('\n')
-  const start = lines.slice(0, Math.max(0, line - 1)).reduce((sum, one) => sum + one.length + 1, 0)
-  const end = start + Math.max(1, (lines[Math.max(0, line - 1)] ?? '').length)
-  return { file, field: [], range: [start, end] }
 }
 
 /** The same register, as far as it concerns one lot: for its papers, whatever became of others. */

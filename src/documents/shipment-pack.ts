@@ -34,6 +34,7 @@ export function shipmentPack(shipment: Shipment, inputs: PackInputs): ShipmentPa
   )
   const missing = [
     ...missingPacking(shipment),
+    ...twiceIn(shipment),
     ...labelled.flatMap(one => one.missing),
     ...parts.flatMap(({ part, issued }) =>
       issued ? [] : [`${part.lot} has no certificate that stands: npm run issue -- ${part.lot}`]
@@ -55,6 +56,15 @@ export function shipmentPack(shipment: Shipment, inputs: PackInputs): ShipmentPa
 
 const certificateText = ({ number, revision, lot }: Issued['revision']) =>
   `${number}, revision ${revision}, on lot ${lot}.`
+
+/** A copy is for all that was sent of a lot. */
+const twiceIn = ({ number, contents }: Shipment): string[] => {
+  const lots = contents.map(({ lot }) => lot)
+  const again = lots.filter((lot, index) => lots.indexOf(lot) < index)
+  return [...new Set(again)].map(
+    lot => `shipment ${number} has ${lot} in more than one line: put its containers into one`
+  )
+}
 
 function missingPacking({ number, contents, packing }: Shipment): string[] {
   const loose = contents.filter(({ containers }) => !containers).map(({ lot }) => lot)

@@ -32,6 +32,12 @@ export interface PackingList {
 export interface CustomerCopy {
   /** File name without its ending: 'CT-26-022-r1-SH-26-07'. */
   readonly name: string
+  /** What it is a copy of, and for whom. */
+  readonly of: {
+    readonly number: string
+    readonly revision: number
+    readonly shipment: string
+  }
   readonly document: CertificateDocument
   /** The customer's own limits and the verdicts on them. */
   readonly limits?: TableSection

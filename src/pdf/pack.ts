@@ -1,15 +1,18 @@
 /** The papers of a shipment: each by itself, and all of them as one file. */
 
 import type { CustomerCopy, ShipmentPack } from '../documents/shipment-types.ts'
-import { attach, drawCertificate } from './certificate.ts'
+import { attach, type Attachment, drawCertificate } from './certificate.ts'
 import { openFile } from './file.ts'
 import { drawLabel } from './label.ts'
 import { drawPackingList } from './packing-list.ts'
 import type { Element, PdfFile, Subset } from './pdfkit.ts'
 import { type Words, wordsIn } from './words.ts'
 
-/** The PDF of a customer's copy, with the lot's figures attached. */
-export async function customerCopyPdf(copy: CustomerCopy): Promise<Uint8Array> {
+/** The PDF of a customer's copy with the files it carries. */
+export async function customerCopyPdf(
+  copy: CustomerCopy,
+  attachments: readonly Attachment[]
+): Promise<Uint8Array> {
   const { document } = copy
   const words = wordsIn(document.language)
   const pdf = openFile({
@@ -19,7 +22,7 @@ export async function customerCopyPdf(copy: CustomerCopy): Promise<Uint8Array> {
     language: document.language,
     dated: document.dated
   })
-  attach(pdf, document, { name: 'data.json', bytes: bytesOf(copy.data) }, words)
+  for (const attachment of attachments) attach(pdf, document, attachment, words)
   drawCopy(pdf, copy, words)
   return pdf.finish()
 }

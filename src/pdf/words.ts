@@ -126,7 +126,7 @@ const en: Words = {
     'The page below tells whether this certificate still stands. It shows the same fingerprint, and compares this file as a whole.',
   copyOf: 'Customer’s copy of certificate',
   checkCopyText:
-    'The page below tells whether the certificate that this is a copy of still stands, and shows the same fingerprint.',
+    'The page below tells whether the certificate that this is a copy of still stands. It shows the same fingerprint, and compares this file as a whole.',
   fingerprint: 'Fingerprint',
   qr: url => `QR code of the address ${url}`,
   shipment: 'Shipment',
@@ -140,7 +140,8 @@ const en: Words = {
   attachments: {
     'data.json': 'Figures of the lot',
     'certificate.json': 'What this certificate says, as it was issued',
-    'proof.json': 'Proof that it stands in the register'
+    'proof.json': 'Proof that it stands in the register',
+    'copy.json': 'What this copy says, as it was sent'
   }
 }
 

@@ -19,7 +19,7 @@ export interface ChainReading {
  *
  * @param lines in the order of the text, blank ones left out
  */
-export async function readChain(lines: readonly ReadLine[]): Promise<ChainReading> {
+export async function readChain(lines: readonly ReadLine<unknown>[]): Promise<ChainReading> {
   const hashes = await Promise.all(lines.map(({ text }) => fingerprint(text)))
   const at = lines.findIndex(
     ({ previous }, index) => previous !== undefined && previous !== (hashes[index - 1] ?? NO_LINE)
@@ -33,7 +33,11 @@ export async function readChain(lines: readonly ReadLine[]): Promise<ChainReadin
 }
 
 /** What must have happened for line `at` to follow on something else than the line before it. */
-function whyBroken(lines: readonly ReadLine[], hashes: readonly string[], at: number): string {
+function whyBroken(
+  lines: readonly ReadLine<unknown>[],
+  hashes: readonly string[],
+  at: number
+): string {
   const { text, line, n, previous } = lines[at]!
   const same = lines.findIndex(other => other.text === text)
   if (same < at) return `this is line ${lines[same]!.line} once more: it was doubled`
@@ -48,7 +52,11 @@ function whyBroken(lines: readonly ReadLine[], hashes: readonly string[], at: nu
 }
 
 /** The line it follows on is not in the text. */
-function whyUnknown(lines: readonly ReadLine[], at: number, n: number | undefined): string {
+function whyUnknown(
+  lines: readonly ReadLine<unknown>[],
+  at: number,
+  n: number | undefined
+): string {
   const before = lines[at - 1]
   const expected = (before?.n ?? at) + 1
   const missing = n !== undefined && Number.isInteger(n) ? n - expected : 0
@@ -59,7 +67,7 @@ function whyUnknown(lines: readonly ReadLine[], at: number, n: number | undefine
 }
 
 /** Numbers that do not count on though the chain holds: the first of them. */
-function countFaults(lines: readonly ReadLine[]): Fault[] {
+function countFaults(lines: readonly ReadLine<unknown>[]): Fault[] {
   const wrong = lines.findIndex(({ n }, index) => n !== undefined && n !== index + 1)
   if (wrong < 0) return []
   const flaw: Flaw = [

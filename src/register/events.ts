@@ -11,20 +11,20 @@ import { KEY_BYTES, SIGNATURE_BYTES } from './keys.ts'
 const matching = (form: RegExp, message: string) => z.string(message).regex(form, { message })
 
 /** As the records write identifiers. */
-const name = matching(
+export const name = matching(
   /^[A-Za-z0-9](?:[A-Za-z0-9._-]{0,38}[A-Za-z0-9])?$/u,
   'must be 1 to 40 letters, digits, hyphens, dots or underscores'
 )
-const hash = matching(/^[0-9a-f]{64}$/u, 'must be 64 lower-case hex digits')
+export const hash = matching(/^[0-9a-f]{64}$/u, 'must be 64 lower-case hex digits')
 const keyName = matching(/^[0-9a-f]{16}$/u, 'must be 16 lower-case hex digits')
 
 /** One line of text with nothing in it that cannot be seen. */
-const sentence = matching(
+export const sentence = matching(
   /^(?!\s)[^\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Zl}\p{Zp}]{1,500}(?<!\s)$/u,
   'must be one line of 1 to 500 characters without a space at either end'
 )
 
-const count = () => {
+export const count = () => {
   const message = 'must be a whole number from 1'
   return z.int(message).min(1, message)
 }
@@ -76,34 +76,43 @@ const lineFields = z.strictObject({
   event: z.unknown()
 })
 
-/** A line of the log. */
-export interface LogLine {
+/** A line of a log. */
+export interface Line<Event> {
   /** Counts the lines from 1. */
   readonly n: number
   /** SHA-256 of the line before, without its line end; 64 zeros where there is none. */
   readonly previous: string
   /** The day it was entered. */
   readonly date: string
-  readonly event: RegisterEvent
+  readonly event: Event
 }
 
-/** Read a line's JSON as an event, or say what about it is none. */
-export function lineOf(value: Json): LogLine | Flaw[] {
-  const line = lineFields.safeParse(value)
-  if (!line.success) return flawsOf(line.error, value)
-  const { event: said } = membersOf(value)
-  const { is: kind } = membersOf(said)
-  if (typeof kind !== 'string' || !isKind(kind)) return [unknownKind(kind)]
-  const event = kinds[kind].safeParse(said)
-  return event.success ? { ...line.data, event: event.data } : flawsOf(event.error, said ?? null)
-}
+/** A line of the register's log. */
+export type LogLine = Line<RegisterEvent>
 
-const isKind = (kind: string): kind is EventKind => Object.hasOwn(kinds, kind)
+/** Reads a line's JSON, or says what about it is none. */
+export type LineReader<Event> = (value: Json) => Line<Event> | Flaw[]
 
-function unknownKind(kind: Json | undefined): Flaw {
+/** A reader of lines whose events are of the kinds given. */
+export const lineReader =
+  <Event>(known: Readonly<Record<string, z.ZodType<Event>>>): LineReader<Event> =>
+  value => {
+    const line = lineFields.safeParse(value)
+    if (!line.success) return flawsOf(line.error, value)
+    const { event: said } = membersOf(value)
+    const { is: kind } = membersOf(said)
+    if (typeof kind !== 'string' || !Object.hasOwn(known, kind))
+      return [unknownKind(kind, Object.keys(known))]
+    const event = known[kind]!.safeParse(said)
+    return event.success ? { ...line.data, event: event.data } : flawsOf(event.error, said ?? null)
+  }
+
+/** Read a line of the register's log. */
+export const lineOf: LineReader<RegisterEvent> = lineReader<RegisterEvent>(kinds)
+
+function unknownKind(kind: Json | undefined, known: readonly string[]): Flaw {
   const got = quoted(typeof kind === 'string' ? kind : JSON.stringify(kind ?? null))
-  const known = `known are ${eventKinds.join(', ')}`
-  return ['REGISTER_UNKNOWN_KIND', `${got} is no kind of event; ${known}`]
+  return ['REGISTER_UNKNOWN_KIND', `${got} is no kind of event; known are ${known.join(', ')}`]
 }
 
 const flawsOf = (error: z.ZodError, value: Json): Flaw[] =>

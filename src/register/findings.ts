@@ -43,7 +43,8 @@ export function documentFindings(
   return { revision, findings: [match, ...stateFindings(standing, revision)] }
 }
 
-function stateFindings(standing: Standing, revision: Revision): Finding[] {
+/** What became of a revision; nothing where it stands. */
+export function stateFindings(standing: Standing, revision: Revision): Finding[] {
   const state = stateOf(standing, revision)
   if (state === 'current') return []
   if (state === 'withdrawn') return [withdrawnFinding(revision)]

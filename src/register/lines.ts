@@ -1,7 +1,7 @@
 /** The text of a log to its lines, with everything that is wrong with each by itself. */
 
 import { membersOf, readJson } from './canonical.ts'
-import { lineOf, type LogLine } from './events.ts'
+import { type Line, lineOf, type LineReader, type RegisterEvent } from './events.ts'
 import { type Fault, faultAt, type Flaw } from './fault.ts'
 
 /** A line as it stands in the text. */
@@ -59,17 +59,23 @@ function foreignSigns(lines: readonly RawLine[]): Fault[] {
 }
 
 /** A line as far as it could be read. */
-export interface ReadLine extends RawLine {
+export interface ReadLine<Event = RegisterEvent> extends RawLine {
   /** What it says, where that could be made out even of a line with faults. */
-  readonly entry?: LogLine
+  readonly entry?: Line<Event>
   /** Its place in the chain, as the line claims it. */
   readonly n?: number
   readonly previous?: string
   readonly flaws: readonly Flaw[]
 }
 
-/** Read one line by itself. */
-export function readLine({ line, text }: RawLine): ReadLine {
+/** Read one line of the register's log by itself. */
+export const readLine = (raw: RawLine): ReadLine => readLineBy(lineOf, raw)
+
+/** Read one line of a log by itself. */
+export function readLineBy<Event>(
+  read: LineReader<Event>,
+  { line, text }: RawLine
+): ReadLine<Event> {
   const json = readJson(text)
   if (json.is === 'not JSON')
     return { line, text, flaws: [['REGISTER_NOT_JSON', 'the line is not JSON']] }
@@ -79,7 +85,7 @@ export function readLine({ line, text }: RawLine): ReadLine {
     ...(typeof previous === 'string' ? { previous } : {})
   }
   const written: Flaw[] = json.is === 'canonical' ? [] : [NOT_CANONICAL]
-  const entry = lineOf(json.value)
+  const entry = read(json.value)
   return Array.isArray(entry)
     ? { line, text, ...claims, flaws: [...written, ...entry] }
     : { line, text, ...claims, entry, flaws: written }

@@ -5,7 +5,7 @@
 import { bytesOf, toHex } from './bytes.ts'
 import { canonicalText, type Json } from './canonical.ts'
 import { NO_LINE, readChain } from './chain.ts'
-import { lineOf, type LogLine, type RegisterEvent } from './events.ts'
+import { lineOf, type LineReader, type LogLine, type RegisterEvent } from './events.ts'
 import { type Fault, faultAt, type Outcome, type RegisterCode } from './fault.ts'
 import { fingerprint } from './fingerprint.ts'
 import { readLine, type ReadLine, splitLines } from './lines.ts'
@@ -100,21 +100,33 @@ export async function append(
   date: string,
   documents = noDocuments
 ): Promise<Outcome<{ readonly text: string }>> {
+  const longer = await lengthened(text, events, date, lineOf)
+  if (!longer.ok) return longer
+  const log = await readLog(longer.text, documents)
+  return log.faults.length > 0 ? { ok: false, faults: log.faults } : longer
+}
+
+/** A log with lines put on, each holding the hash of the one before; whatever the rules say of them. */
+export async function lengthened<Event>(
+  text: string,
+  events: readonly Event[],
+  date: string,
+  read: LineReader<Event>
+): Promise<Outcome<{ readonly text: string }>> {
   const { lines, faults } = splitLines(text)
   if (faults.length > 0) return { ok: false, faults }
   let previous = lines.length > 0 ? await fingerprint(lines.at(-1)!.text) : NO_LINE
   let longer = text
   for (const [index, event] of events.entries()) {
     const next = { n: lines.length + index + 1, previous, date, event } as Json
-    const read = lineOf(next)
-    if (Array.isArray(read))
-      return { ok: false, faults: read.map(flaw => faultAt(lines.length + index + 1, flaw)) }
+    const flaws = read(next)
+    if (Array.isArray(flaws))
+      return { ok: false, faults: flaws.map(flaw => faultAt(lines.length + index + 1, flaw)) }
     const line = canonicalText(next)
     longer += `${line}\n`
     previous = await fingerprint(line)
   }
-  const log = await readLog(longer, documents)
-  return log.faults.length > 0 ? { ok: false, faults: log.faults } : { ok: true, text: longer }
+  return { ok: true, text: longer }
 }
 
 /** The tree over the bytes of a log's lines. */

@@ -2,6 +2,7 @@
 
 import { type Answer, answerOf, type Finding } from './answer.ts'
 import { proofFindings } from './agreement.ts'
+import { copyFindings, heldCopy } from './copy-findings.ts'
 import { documentFindings, pdfFinding, signatureFindings, type SourceName } from './findings.ts'
 import { canHash } from './fingerprint.ts'
 import { type ReadProof, readProof } from './proof.ts'
@@ -15,6 +16,8 @@ export interface Evidence {
   readonly proof?: string | undefined
   /** The site's `register.json`. */
   readonly published?: string | undefined
+  /** The site's `copies.json`, in which a customer's copy is looked up. */
+  readonly copies?: string | undefined
   /** The PDF that the document was attached to. */
   readonly pdf?: { readonly sha256: string } | undefined
   /** Where the register is published, for the sentence that sends there. */
@@ -33,6 +36,8 @@ export async function verify(dataText: string, evidence: Evidence): Promise<Answ
   const proof = proofText === undefined ? undefined : await readProof(proofText)
   const register = published === undefined ? undefined : await readPublished(published)
   const subject = await subjectOf(dataText)
+  const copy = heldCopy(subject)
+  if (copy) return answerOf(await copyFindings(subject, copy, { ...evidence, register }))
   return answerOf([
     ...(await findingsOn(subject, evidence, proof, register)),
     ...(proof ? await proofFindings(subject, proof, register) : [])

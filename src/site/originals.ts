@@ -2,7 +2,7 @@
 
 import { readFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
-import { lineOf } from '../documents/issued.ts'
+import { lineOf } from '../documents/log-files.ts'
 import type { IssuedPaper } from '../documents/types.ts'
 import { type Problem, problemAt, type SourceFile } from '../problem.ts'
 import { fingerprint } from '../register/fingerprint.ts'
@@ -26,15 +26,23 @@ export interface Served {
  * Programs and fonts change, and a paper drawn again may then come out otherwise; what a customer
  * holds must not.
  */
-export async function asIssued(
-  paper: IssuedPaper,
+export const asIssued = (paper: IssuedPaper, drawn: Uint8Array, archive: string): Promise<Served> =>
+  asBefore(drawn, paper.pdfSha256, join(archive, originalName(paper)))
+
+/**
+ * Bytes as drawn again, or where those are not the ones of before, as stored.
+ *
+ * @param sha256 of the bytes of before; absent where they are not known
+ */
+export async function asBefore(
   drawn: Uint8Array,
-  archive: string
+  sha256: string | undefined,
+  original: string
 ): Promise<Served> {
-  if (paper.pdfSha256 === undefined || (await fingerprint(drawn)) === paper.pdfSha256)
+  if (sha256 === undefined || (await fingerprint(drawn)) === sha256)
     return { bytes: drawn, is: 'as issued' }
-  const stored = await readIfThere(join(archive, originalName(paper)))
-  return stored && (await fingerprint(stored)) === paper.pdfSha256
+  const stored = await readIfThere(original)
+  return stored && (await fingerprint(stored)) === sha256
     ? { bytes: stored, is: 'the stored original' }
     : { bytes: drawn, is: 'redrawn' }
 }

@@ -2,10 +2,12 @@
 
 import { mkdir, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
-import { issuedPaths, registerFile } from '../documents/certificate-page.ts'
+import { copiesFile, issuedPaths, registerFile } from '../documents/certificate-page.ts'
 import { type IssuedRegister, noRegister } from '../documents/issued.ts'
 import { LOT_DATA_VERSION, lotDataJsonSchema } from '../documents/lot-data.ts'
+import { saltsOf } from '../documents/sent-copies.ts'
 import type { CertificatePaper, LabelPaper, LotPage, SiteDocument } from '../documents/types.ts'
+import { copyListText } from '../register/copy-list.ts'
 import { publishedText } from '../register/published.ts'
 import { carried } from '../verify/holding.ts'
 import { sealFor } from './evidence.ts'
@@ -33,24 +35,37 @@ export interface PaperTools {
 /** Address of the schema every data file keeps to. */
 const dataSchemaPath = `schemas/lot-data-${LOT_DATA_VERSION}.json`
 
-/** The register as a script, so that a page opened from disk may have it. */
+/** The register and the list of copies as scripts, so that a page opened from disk may have them. */
 const registerScript = 'register/published.js'
+const copiesScript = 'register/copies.js'
 
 const registerIn = ({ register = () => noRegister }: PaperTools) => register()
 
 /** Addresses of the files that stand beside no lot's page. */
-export const commonPaths = [dataSchemaPath, registerFile, registerScript, ...scriptPaths]
+export const commonPaths = [
+  dataSchemaPath,
+  registerFile,
+  registerScript,
+  copiesFile,
+  copiesScript,
+  ...scriptPaths
+]
 
 /** Write the register, what reads it, and the schema of the data files into a site's folder. */
 export async function writeCommon(folder: string, tools: PaperTools): Promise<void> {
   await write(folder, dataSchemaPath, `${JSON.stringify(lotDataJsonSchema(), null, 2)}\n`)
-  const { log, tree } = registerIn(tools)
+  const { log, tree, copies, head } = registerIn(tools)
   const published = await publishedText(log, tree)
+  const list = await copyListText(copies.chain, saltsOf(copies), head.root)
   await write(folder, registerFile, published)
-  const script = `globalThis.lotfolioRegister = ${JSON.stringify(published)}\n`
-  await write(folder, registerScript, script)
+  await write(folder, registerScript, assigning('lotfolioRegister', published))
+  await write(folder, copiesFile, list)
+  await write(folder, copiesScript, assigning('lotfolioCopies', list))
   for (const { path, text } of await scriptFiles()) await write(folder, path, text)
 }
+
+const assigning = (name: string, text: string): string =>
+  `globalThis.${name} = ${JSON.stringify(text)}\n`
 
 /** Addresses of the files beside a lot's page. */
 export const paperPaths = ({ dataUrl, certificates, labels = [] }: LotPage): string[] => [

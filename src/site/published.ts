@@ -2,10 +2,13 @@
 
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { registerFile } from '../documents/certificate-page.ts'
-import { type IssuedRegister, registerProblem } from '../documents/issued.ts'
+import { copiesFile, registerFile } from '../documents/certificate-page.ts'
+import { type IssuedRegister } from '../documents/issued.ts'
+import { registerProblem } from '../documents/log-files.ts'
 import type { Problem } from '../problem.ts'
+import { NO_LINE } from '../register/chain.ts'
 import { compareEarlier } from '../register/compare.ts'
+import { readCopyList } from '../register/copy-entries.ts'
 import { readPublished } from '../register/published.ts'
 import { isMissing } from './failure.ts'
 
@@ -17,10 +20,11 @@ import { isMissing } from './failure.ts'
  * @param out folder of the site
  */
 export async function comparePublished(register: IssuedRegister, out: string): Promise<Problem[]> {
-  const text = await readFile(join(out, registerFile), 'utf8').catch((error: unknown) => {
-    if (isMissing(error)) return undefined
-    throw error
-  })
+  return [...(await compareLog(register, out)), ...(await compareCopies(register, out))]
+}
+
+async function compareLog(register: IssuedRegister, out: string): Promise<Problem[]> {
+  const text = await readIfThere(join(out, registerFile))
   const earlier = text === undefined ? undefined : await readPublished(text)
   if (!earlier?.ok) return []
   return compareEarlier(textOf(register.log.lines), textOf(earlier.log.lines)).map(fault =>
@@ -30,6 +34,22 @@ export async function comparePublished(register: IssuedRegister, out: string): P
       HINT
     )
   )
+}
+
+/** The chain of copies must still hold the line that was its last one. */
+async function compareCopies({ copies }: IssuedRegister, out: string): Promise<Problem[]> {
+  const list = readCopyList((await readIfThere(join(out, copiesFile))) ?? '')
+  if (!list || [NO_LINE, ...copies.chain.hashes].includes(list.head)) return []
+  const sentence =
+    'the line that was the last one of the chain of copies is in it no more: lines were dropped or replaced; compared with the site in place'
+  return [registerProblem(copies.file, { line: 0, code: 'REGISTER_SHORTENED', sentence }, HINT)]
+}
+
+async function readIfThere(path: string): Promise<string | undefined> {
+  return readFile(path, 'utf8').catch((error: unknown) => {
+    if (isMissing(error)) return undefined
+    throw error
+  })
 }
 
 const HINT =

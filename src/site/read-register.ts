@@ -3,11 +3,15 @@
 import { readdir, readFile } from 'node:fs/promises'
 import { join, relative } from 'node:path'
 import type { RegisterFiles } from '../documents/issued.ts'
+import type { LogFiles } from '../documents/log-files.ts'
 import { isMissing, plainFault } from './failure.ts'
 
 /** Folder of the register in a content folder, and its log there. */
 export const registerFolder = 'register'
 export const logName = 'log.jsonl'
+
+/** Folder of the customers' copies in the register's. */
+export const copiesFolder = 'copies'
 
 /** Put after the name of a document until the log knows it. */
 export const pendingEnd = '.pending'
@@ -16,13 +20,20 @@ export const pendingEnd = '.pending'
 const TRIES = 20
 
 /**
- * Read the register of a content folder, as it stood at one moment: what a command adds meanwhile is
- * either wholly in it or not at all.
+ * Read the register of a content folder, and the customers' copies, each as it stood at one moment:
+ * what a command adds meanwhile is either wholly in it or not at all.
  *
- * @param base folder the log's path is written from
+ * @param base folder the paths of the logs are written from
  */
 export async function readRegister(content: string, base = process.cwd()): Promise<RegisterFiles> {
   const folder = join(content, registerFolder)
+  return {
+    ...(await readStill(folder, base)),
+    copies: await readStill(join(folder, copiesFolder), base)
+  }
+}
+
+async function readStill(folder: string, base: string): Promise<LogFiles> {
   const path = relative(base, join(folder, logName)).replaceAll('\\', '/')
   try {
     for (let left = TRIES; ; left--) {
@@ -40,11 +51,7 @@ export async function readRegister(content: string, base = process.cwd()): Promi
   }
 }
 
-async function readOnce(
-  folder: string,
-  names: readonly string[],
-  path: string
-): Promise<RegisterFiles> {
+async function readOnce(folder: string, names: readonly string[], path: string): Promise<LogFiles> {
   return {
     log: { path, text: await logIn(folder) },
     documents: await documentsIn(folder, names, ''),

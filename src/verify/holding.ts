@@ -3,8 +3,12 @@
 import { textOf } from '../register/bytes.ts'
 import { attachmentsOf, isPdf } from './attachments.ts'
 
-/** Names of the files an issued certificate carries, beside the lot's figures. */
-export const carried = { data: 'certificate.json', proof: 'proof.json' } as const
+/** Names of the files an issued certificate, or a customer's copy of one, carries beside the lot's figures. */
+export const carried = {
+  data: 'certificate.json',
+  proof: 'proof.json',
+  copy: 'copy.json'
+} as const
 
 export interface Holding {
   /** Text of what the certificate says. */
@@ -27,10 +31,12 @@ export async function holdingOf(bytes: Uint8Array): Promise<Holding | string> {
 
 async function holdingOfPdf(pdf: Uint8Array): Promise<Holding | string> {
   const files = await attachmentsOf(pdf)
-  const [data, proof] = [carried.data, carried.proof].map(name => {
+  const text = (name: string) => {
     const file = files.get(name)
     return file && textOf(file)
-  })
+  }
+  const data = text(carried.copy) ?? text(carried.data)
+  const proof = text(carried.proof)
   if (data === undefined)
     return 'The PDF carries no certificate data: a preview, a printed or scanned copy, or a file from elsewhere.'
   return { data, ...(proof === undefined ? {} : { proof }), pdf }

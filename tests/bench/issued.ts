@@ -24,5 +24,10 @@ export async function allIssued(files: readonly SourceFile[]): Promise<RegisterF
   const log = await append('', events, asOf)
   if (!log.ok) throw new Error(log.faults[0]?.sentence)
   const file = { path: 'content/register/log.jsonl', text: log.text }
-  return { log: file, documents, pending: new Map() }
+  return {
+    log: file,
+    documents,
+    pending: new Map(),
+    copies: { log: { path: '', text: '' }, documents: new Map(), pending: new Map() }
+  }
 }

@@ -6,7 +6,7 @@ import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { done, registerOf, workshopOf } from '../site/issuing.ts'
+import { done, putShipment, registerOf, workshopOf } from '../site/issuing.ts'
 import { requireTool } from '../tools.ts'
 import { launchChromium } from './chromium.ts'
 import { addressOf, serve } from './server.ts'
@@ -21,6 +21,9 @@ const expected = [
   ['content/register/CT-1-r2.json', 'Genuine'],
   ['archive/CT-1-r1.pdf', 'Superseded'],
   ['archive/CT-2-r1.pdf', 'Withdrawn'],
+  ['archive/CT-1-r2-SH-1.pdf', 'Genuine'],
+  ['content/register/copies/CT-1-r2-SH-1.json', 'Genuine'],
+  ['copy.json', 'Altered'],
   ['flipped.pdf', 'Altered'],
   ['flipped.json', 'Altered'],
   ['foreign.json', 'Unknown'],
@@ -40,12 +43,16 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('in Chromium', ()
     await done(place, 'issue', 'EB-1', '--reason', 'date corrected', ...day)
     await done(place, 'issue', 'EB-2', ...day)
     await done(place, 'withdraw', 'CT-2', '--reason', 'acid rises', ...day)
+    putShipment(place)
+    await done(place, 'ship', 'SH-1', '--date', '2026-03-02')
     await done(place, 'build')
     const pdf = readFileSync(join(place, 'archive', 'CT-1-r2.pdf'))
     pdf[pdf.length >> 1]! ^= 1
     writeFileSync(join(place, 'flipped.pdf'), pdf)
     const text = registerOf(place)['CT-1-r2.json']!
     writeFileSync(join(place, 'flipped.json'), text.replace('EB-1', 'EB-3'))
+    const copy = readFileSync(join(place, 'content/register/copies/CT-1-r2-SH-1.json'), 'utf8')
+    writeFileSync(join(place, 'copy.json'), copy.replace('PO 1', 'PO 2'))
     writeFileSync(join(place, 'foreign.json'), text.replaceAll('CT-1', 'CT-9'))
     return place
   }

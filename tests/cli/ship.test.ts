@@ -1,37 +1,27 @@
 /** lotfolio ship: what a customer gets, and where it never goes. */
 
 import { execFileSync } from 'node:child_process'
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { faultsOf } from '../pdf/rules.ts'
-import { done } from '../site/issuing.ts'
-import { demoWorkplace, lotfolio, namesIn, smallWorkplace, tree } from '../site/workplace.ts'
+import { done, putShipment, shipment } from '../site/issuing.ts'
+import {
+  demoWorkplace,
+  lotfolio,
+  namesIn,
+  smallWorkplace,
+  tree,
+  workplace
+} from '../site/workplace.ts'
 import { requireTool } from '../tools.ts'
 
 const tools = requireTool('pdftotext', 'poppler-utils')
 
-const packing =
-  'packing: { packages: 1, gross: 90 g, store-below: 40 °C, keep-dry: yes, origin: Marlshire, tariff-code: 3801.90, emergency-telephone: +1 555 0177 }\n'
-const contents = [
-  'contents:',
-  '  - lot: EB-1',
-  '    mass: 10.00 g',
-  '    customer-part: BS-77',
-  '    containers:',
-  '      - { number: C-1, kind: jar, tare: 31.2 g, net: 6.00 g, gross: 37.3 g }',
-  '      - { number: C-2, kind: jar, tare: 31.2 g, net: 4.00 g }',
-  '    limits: { expansion-volume: { min: 250 mL/g } }',
-  ''
-].join('\n')
-const head = 'number: SH-1\nsent: 2026-03-02\ncustomer: Brask Seals\norder: PO 1\n'
-
 /** A workshop with one shipment, and EB-1's certificate issued. */
-async function shipping(text = head + contents + packing): Promise<string> {
+async function shipping(text = shipment.whole): Promise<string> {
   const place = smallWorkplace()
-  const folder = join(place, 'content', 'shipments')
-  mkdirSync(folder)
-  writeFileSync(join(folder, 'SH-1.yaml'), text)
+  putShipment(place, text)
   await done(place, 'issue', 'EB-1', '--date', '2026-03-01')
   return place
 }
@@ -57,7 +47,7 @@ describe('ship', () => {
     await done(place, 'ship', 'SH-1')
     expect(tree(out(place))).toEqual(before)
     for (const [name, files] of [
-      ['CT-1-r1-SH-1.pdf', 1],
+      ['CT-1-r1-SH-1.pdf', 2],
       ['SH-1-packing-list.pdf', 0],
       ['SH-1-papers.pdf', 1]
     ] as const)
@@ -104,6 +94,119 @@ describe('ship', () => {
     }
   )
 
+  test('a copy checks as what was sent, and as what became of it', async () => {
+    const place = await shipping()
+    await done(place, 'ship', 'SH-1', '--date', '2026-03-02')
+    const path = join(place, 'archive', 'CT-1-r1-SH-1.pdf')
+    const told = async (file: string, ...args: string[]) =>
+      (await lotfolio(['verify', file, ...args], place)).stdout.split('\n')[0]
+    expect(readFileSync(path).equals(readFileSync(out(place, 'CT-1-r1-SH-1.pdf')))).toBe(true)
+    expect(await told(path)).toBe('Genuine')
+    expect(await told(path, '--offline')).toBe('Unknown')
+    await done(place, 'build')
+    const register = join(place, '_site', 'register')
+    const site = ['--register', join(register, 'register.json')]
+    expect(await told(path, ...site)).toBe('Unknown')
+    expect(await told(path, ...site, '--copies', join(register, 'copies.json'))).toBe('Genuine')
+
+    const bytes = readFileSync(path)
+    bytes[bytes.length >> 1]! ^= 1
+    writeFileSync(join(place, 'flipped.pdf'), bytes)
+    expect(await told('flipped.pdf')).toBe('Altered')
+    const json = 'content/register/copies/CT-1-r1-SH-1.json'
+    expect(await told(json)).toBe('Genuine')
+    const text = readFileSync(join(place, json), 'utf8')
+    writeFileSync(join(place, 'raised.json'), text.replace('PO 1', 'PO 2'))
+    expect(await told('raised.json')).toBe('Altered')
+    writeFileSync(
+      join(place, 'invented.json'),
+      text.replace('"shipment":"SH-1"', '"shipment":"SH-2"')
+    )
+    expect(await told('invented.json')).toBe('Unknown')
+
+    await done(place, 'withdraw', 'CT-1', '--reason', 'acid rises', '--date', '2026-03-03')
+    expect(await told(path)).toBe('Withdrawn')
+  })
+
+  test('another copy for the same shipment needs a reason, and the first is superseded', async () => {
+    const place = await shipping()
+    const day = ['--date', '2026-03-02']
+    await done(place, 'ship', 'SH-1', ...day)
+    const record = join(place, 'content', 'shipments', 'SH-1.yaml')
+    writeFileSync(record, readFileSync(record, 'utf8').replace('PO 1', 'PO 17'))
+    const before = tree(join(place, 'content', 'register', 'copies'))
+    const { status, stderr } = await lotfolio(['ship', 'SH-1', ...day], place)
+    expect(status).toBe(1)
+    expect(stderr).toContain(
+      'CT-1-r1-SH-1 was sent on 2026-03-02 and said otherwise. Order: was PO 1, now PO 17.'
+    )
+    expect(tree(join(place, 'content', 'register', 'copies'))).toEqual(before)
+
+    await done(place, 'ship', 'SH-1', ...day, '--reason', 'order number corrected')
+    const second = join(place, 'archive', 'CT-1-r1-SH-1-copy-2.pdf')
+    const told = async (file: string) => (await lotfolio(['verify', file], place)).stdout
+    expect(await told(second)).toContain('Genuine')
+    expect(await told(join(place, 'archive', 'CT-1-r1-SH-1.pdf'))).toMatch(
+      /^Superseded[^]*Another copy took its place/u
+    )
+    const bytes = tree(join(place, 'content'))
+    await done(place, 'ship', 'SH-1')
+    expect(tree(join(place, 'content'))).toEqual(bytes)
+  })
+
+  test('a preview says so, and enters nothing', async () => {
+    const place = await shipping()
+    const before = tree(join(place, 'content'))
+    await done(place, 'ship', 'SH-1', '--preview')
+    expect(tree(join(place, 'content'))).toEqual(before)
+    if (tools)
+      expect(printed(out(place, 'CT-1-r1-SH-1.pdf'))).toContain(
+        'Preview of a customer’s copy, not sent'
+      )
+    expect((await lotfolio(['verify', out(place, 'CT-1-r1-SH-1.pdf')], place)).stdout).toContain(
+      'carries no certificate data'
+    )
+  })
+
+  test('copies sent on two computers come to one chain', async () => {
+    const [ours, theirs] = [await shipping(), workplace()]
+    cpSync(ours, theirs, { recursive: true })
+    await done(theirs, 'ship', 'SH-1', '--date', '2026-03-02')
+    const folder = join('content', 'register', 'copies')
+    const other = tree(join(theirs, folder))
+    expect(await done(ours, 'join', join(theirs, 'content'), '--date', '2026-03-02')).toContain(
+      "Taken in: customer's copy CT-1-r1-SH-1\n"
+    )
+    expect(tree(join(ours, folder))).toEqual(other)
+    expect(tree(join(theirs, folder))).toEqual(other)
+    const copy = join(theirs, 'archive', 'CT-1-r1-SH-1.pdf')
+    expect((await lotfolio(['verify', copy], ours)).stdout).toMatch(/^Genuine/u)
+  })
+
+  test('a copy dropped or changed among the records stops everything', async () => {
+    const place = await shipping()
+    await done(place, 'ship', 'SH-1', '--date', '2026-03-02')
+    await done(place, 'build')
+    const folder = join(place, 'content', 'register', 'copies')
+    const log = readFileSync(join(folder, 'log.jsonl'), 'utf8')
+    const copy = readFileSync(join(folder, 'CT-1-r1-SH-1.json'), 'utf8')
+    const codes = async (command: string) =>
+      ((await lotfolio([command], place)).stdout + (await lotfolio([command], place)).stderr).match(
+        /REGISTER_\w+/gu
+      )
+
+    writeFileSync(join(folder, 'CT-1-r1-SH-1.json'), copy.replace('PO 1', 'PO 2'))
+    expect(await codes('check')).toContain('REGISTER_DOCUMENT_CHANGED')
+    writeFileSync(join(folder, 'CT-1-r1-SH-1.json'), copy)
+
+    writeFileSync(join(folder, 'log.jsonl'), log.split('\n').slice(0, 1).join('\n') + '\n')
+    expect(await codes('check')).toContain('REGISTER_NO_LINE')
+    // With its document gone as well, only the site in place knows.
+    rmSync(join(folder, 'CT-1-r1-SH-1.json'))
+    expect(await codes('check')).toBeNull()
+    expect(await codes('build')).toContain('REGISTER_SHORTENED')
+  })
+
   test.runIf(tools)('the public paper and site say none of it', async () => {
     const place = await shipping()
     await done(place, 'ship', 'SH-1')
@@ -130,7 +233,7 @@ describe('ship', () => {
   test.runIf(tools)('prints an adviser’s decision as theirs', async () => {
     const decided =
       'transport: { is: not dangerous goods, by: A. Adviser, basis: report 7, tests: [N.1], on: 2026-02-01, until: 2027-01-31 }\n'
-    const place = await shipping(head + contents + packing + decided)
+    const place = await shipping(shipment.head + shipment.contents + shipment.packing + decided)
     await done(place, 'ship', 'SH-1')
     const list = printed(out(place, 'SH-1-packing-list.pdf'))
     expect(list).toContain(
@@ -160,7 +263,7 @@ describe('ship', () => {
 
   test('tells everything that is missing, and writes nothing', async () => {
     const place = await shipping(
-      `${head}contents:\n  - { lot: EB-1, mass: 5 g }\n  - { lot: FL-1, mass: 4 g }\n`
+      `${shipment.head}contents:\n  - { lot: EB-1, mass: 5 g }\n  - { lot: FL-1, mass: 4 g }\n`
     )
     const { status, stdout, stderr } = await lotfolio(['ship', 'SH-1'], place)
     expect({ status, stdout }).toEqual({ status: 1, stdout: 'Nothing written\n' })
@@ -206,7 +309,10 @@ describe('ship', () => {
     const place = await shipping()
     const order = join(place, 'content/certificates/CT-1.yaml')
     const other = join(place, 'content/shipments/SH-2.yaml')
-    writeFileSync(other, head.replace('SH-1', 'SH-2') + 'contents:\n  - { lot: EB-1, mass: 1 g }\n')
+    writeFileSync(
+      other,
+      shipment.head.replace('SH-1', 'SH-2') + 'contents:\n  - { lot: EB-1, mass: 1 g }\n'
+    )
     writeFileSync(order, `${readFileSync(order, 'utf8').trimEnd()}\nshipment: SH-2\n`)
     expect((await lotfolio(['ship', 'SH-1'], place)).stderr).toContain(
       'EB-1 has no certificate that stands'

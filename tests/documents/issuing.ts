@@ -31,7 +31,12 @@ export async function registerOf(
   for (const [events, date] of steps) log = await grown(log, events, date, held)
   const documents = new Map(Object.entries(texts))
   const file = { path: 'register/log.jsonl', text: log }
-  return openRegister({ log: file, documents, pending: new Map() })
+  return openRegister({
+    log: file,
+    documents,
+    pending: new Map(),
+    copies: { log: { path: '', text: '' }, documents: new Map(), pending: new Map() }
+  })
 }
 
 export const none = await registerOf({})

@@ -46,7 +46,7 @@ const textOf = (html: string): string =>
 
 /** Scripts of the pages that have any. */
 const scriptsOf: Readonly<Record<string, readonly string[]>> = {
-  'verify/index.html': ['register/published.js', 'assets/verify.js'],
+  'verify/index.html': ['register/published.js', 'register/copies.js', 'assets/verify.js'],
   'lots/index.html': ['assets/archive.js'],
   'compare/index.html': ['assets/compare.js']
 }

@@ -50,6 +50,7 @@ const listOf = (count: number, paper: 'A4' | 'Letter'): PackingList => ({
 
 const copy: CustomerCopy = {
   name: 'C-26-014-r1-SH-1',
+  of: { number: 'C-26-014', revision: 1, shipment: 'SH-1' },
   document: certificateDocument,
   limits: {
     heading: 'Customer’s limits',

@@ -60,7 +60,9 @@ export function registerOf(place: string): Record<string, string> {
   const folder = folderOf(place)
   if (!existsSync(folder)) return {}
   return Object.fromEntries(
-    namesIn(folder).map(name => [name, readFileSync(join(folder, name), 'utf8')])
+    namesIn(folder)
+      .filter(name => name !== 'copies')
+      .map(name => [name, readFileSync(join(folder, name), 'utf8')])
   )
 }
 
@@ -79,4 +81,29 @@ export const eventsOf = (place: string): Line['event'][] =>
 export function putInRegister(place: string, name: string, text: string | Uint8Array): void {
   mkdirSync(folderOf(place), { recursive: true })
   writeFileSync(join(folderOf(place), name), text)
+}
+
+const packing =
+  'packing: { packages: 1, gross: 90 g, store-below: 40 °C, keep-dry: yes, origin: Marlshire, tariff-code: 3801.90, emergency-telephone: +1 555 0177 }\n'
+const contents = [
+  'contents:',
+  '  - lot: EB-1',
+  '    mass: 10.00 g',
+  '    customer-part: BS-77',
+  '    containers:',
+  '      - { number: C-1, kind: jar, tare: 31.2 g, net: 6.00 g, gross: 37.3 g }',
+  '      - { number: C-2, kind: jar, tare: 31.2 g, net: 4.00 g }',
+  '    limits: { expansion-volume: { min: 250 mL/g } }',
+  ''
+].join('\n')
+const head = 'number: SH-1\nsent: 2026-03-02\ncustomer: Brask Seals\norder: PO 1\n'
+
+/** A shipment of EB-1 in two jars, with a limit of the customer. */
+export const shipment = { head, contents, packing, whole: head + contents + packing }
+
+/** Put a shipment's record among the records of a place. */
+export function putShipment(place: string, text = shipment.whole): void {
+  const folder = join(place, 'content', 'shipments')
+  mkdirSync(folder, { recursive: true })
+  writeFileSync(join(folder, 'SH-1.yaml'), text)
 }

@@ -21,7 +21,11 @@ const none =
   'The PDF carries no certificate data: a preview, a printed or scanned copy, or a file from elsewhere.'
 
 test('the names are those of the files an issued paper carries', () => {
-  expect(carried).toEqual({ data: 'certificate.json', proof: 'proof.json' })
+  expect(carried).toEqual({
+    data: 'certificate.json',
+    proof: 'proof.json',
+    copy: 'copy.json'
+  })
 })
 
 test('a PDF is held with what it says, its proof, and its own bytes', async () => {
