@@ -3,7 +3,7 @@
 import type { Result } from '../evaluate/types.ts'
 import { expand } from '../metrology/coverage.ts'
 import { uncertaintyOf } from '../metrology/estimate.ts'
-import { compareText, type Place } from '../problem.ts'
+import { compareText, type FieldPath, type Place } from '../problem.ts'
 import { quantities, type QuantityName } from '../quantities.ts'
 import type { JudgedLot } from './types.ts'
 
@@ -47,14 +47,21 @@ export function watchedFigures({ evaluated, rows, grade }: JudgedLot): WatchedFi
   const results = [...rows.map(({ result }) => result), ...Object.values(evaluated.process)].filter(
     result => result !== undefined
   )
-  const { made, grade: madeTo } = evaluated.entry.record
+  const { entry } = evaluated
+  const { made, grade: madeTo } = entry.record
   const lot = { lot: evaluated.lot, made, grade: madeTo, soldAs: grade.id }
   return results.map(result => ({
     ...lot,
     ...measured(result),
-    place: () => evaluated.entry.at(result.field)
+    place: placeOf(entry, result.field)
   }))
 }
+
+/** Holds on to the record alone: a closure made among the figures would keep every one of them. */
+const placeOf =
+  ({ at }: JudgedLot['evaluated']['entry'], field: FieldPath) =>
+  () =>
+    at(field)
 
 const measured = ({ quantity, estimate, below, report, each }: Result) => ({
   quantity,

@@ -18,6 +18,7 @@ import {
 } from '../metrology/written.ts'
 import { type FieldPath, type ProblemCode, quoted } from '../problem.ts'
 import { explain, type FaultDetails } from './explain.ts'
+import { once, onceEach } from './once.ts'
 
 export type { FaultDetails }
 
@@ -87,8 +88,7 @@ const outside = (written: string, span: Span) => ({
   } satisfies FaultDetails
 })
 
-/** A quantity in a unit that the field's surroundings fix, such as the limit of a known quantity. */
-export const amount = (unit: UnitName, span: Span = 'any'): z.ZodType<Reading, string> =>
+const amountIn = (unit: UnitName, span: Span): z.ZodType<Reading, string> =>
   z
     .string()
     .transform((text, context): Reading => {
@@ -103,14 +103,20 @@ export const amount = (unit: UnitName, span: Span = 'any'): z.ZodType<Reading, s
       lotfolioUnit: unit
     })
 
+const plainAmount = once(amountIn)
+const namedAmount = once((unit: UnitName, span: Span) =>
+  Object.assign(amountIn(unit, span), { fieldUnit: unit })
+)
+
+/** A quantity in a unit that the field's surroundings fix, such as the limit of a known quantity. */
+export const amount = (unit: UnitName, span: Span = 'any') => plainAmount(unit, span)
+
 /** A quantity written with its unit, held in `unit` whatever unit of the kind it was written in. */
-export const quantity = <Unit extends UnitName>(
-  unit: Unit,
-  span: Span = 'any'
-): QuantityField<Unit> => Object.assign(amount(unit, span), { fieldUnit: unit })
+export const quantity = <Unit extends UnitName>(unit: Unit, span: Span = 'any') =>
+  namedAmount(unit, span) as QuantityField<Unit>
 
 /** A quantity above 0 in whatever unit the table knows: an instrument's resolution, a tolerance. */
-export const anyQuantity = () =>
+export const anyQuantity = once(() =>
   z.string().transform((written, context): AnyQuantity => {
     const result = readAnyQuantity(written)
     if (!isUnreadable(result) && !/^[-−]|^\+?[0.]+(e|$)/iu.test(result.digits)) return result
@@ -118,23 +124,23 @@ export const anyQuantity = () =>
     context.addIssue({ code: 'custom', ...fault })
     return z.NEVER
   })
+)
 
 /** A field that may be left out; keeps the unit of its quantity. */
-export function maybe<Schema extends z.ZodType>(schema: Schema) {
-  const unit = (schema as { fieldUnit?: UnitName }).fieldUnit
-  return Object.assign(
-    schema.optional(),
-    unit ? { fieldUnit: unit } : {}
-  ) as z.ZodOptional<Schema> & UnitOf<Schema>
-}
+export const maybe = <Schema extends z.ZodType>(schema: Schema) =>
+  optional(schema) as z.ZodOptional<Schema> & UnitOf<Schema>
+
+const optional = onceEach((schema: z.ZodType) => withUnitOf(schema, schema.optional()))
 
 /** A list of at least one; keeps the unit of its quantities. */
-export function list<Schema extends z.ZodType>(schema: Schema) {
+export const list = <Schema extends z.ZodType>(schema: Schema) =>
+  listed(schema) as z.ZodArray<Schema> & UnitOf<Schema>
+
+const listed = onceEach((schema: z.ZodType) => withUnitOf(schema, z.array(schema).min(1)))
+
+function withUnitOf<Outer extends z.ZodType>(schema: z.ZodType, outer: Outer): Outer {
   const unit = (schema as { fieldUnit?: UnitName }).fieldUnit
-  return Object.assign(
-    z.array(schema).min(1),
-    unit ? { fieldUnit: unit } : {}
-  ) as z.ZodArray<Schema> & UnitOf<Schema>
+  return unit ? Object.assign(outer, { fieldUnit: unit }) : outer
 }
 
 type UnitOf<Schema> = Schema extends { readonly fieldUnit: infer Unit }
@@ -142,7 +148,7 @@ type UnitOf<Schema> = Schema extends { readonly fieldUnit: infer Unit }
   : unknown
 
 /** Printable text, as a person reads it: no control characters, not empty. */
-export const text = () =>
+export const text = once(() =>
   z
     .string()
     .trim()
@@ -151,18 +157,20 @@ export const text = () =>
       /^[^\p{Cc}\p{Cs}\p{Co}\p{Cn}\p{Zl}\p{Zp}\u202A-\u202E\u2066-\u2069]*$/u,
       'holds a character that cannot be printed'
     )
+)
 
 /** A number that names a record: it becomes part of file names and addresses. */
-export const identifier = () =>
+export const identifier = once(() =>
   z
     .string()
     .regex(
       /^(?!(?:con|prn|aux|nul|com\d|lpt\d)$)[A-Za-z0-9](?:[A-Za-z0-9._-]{0,38}[A-Za-z0-9])?$/iu,
       'must be 1 to 40 letters, digits, hyphens, dots or underscores, and start and end with a letter or digit'
     )
+)
 
 /** A calendar date, YYYY-MM-DD. */
-export const date = () =>
+export const date = once(() =>
   z.string().transform((value, context): string => {
     if (isCalendarDate(value)) return value
     context.addIssue({
@@ -172,6 +180,7 @@ export const date = () =>
     })
     return z.NEVER
   })
+)
 
 /** A fault that concerns several fields at once, told at one of them. */
 export const refuse = (
@@ -188,10 +197,10 @@ export const refuse = (
   })
 
 /** yes or no. */
-export const yesNo = () => z.enum(['yes', 'no']).transform(word => word === 'yes')
+export const yesNo = once(() => z.enum(['yes', 'no']).transform(word => word === 'yes'))
 
 /** A whole number, written in digits. */
-export const whole = (least: number) =>
+export const whole = once((least: number) =>
   z.string().transform((value, context): number => {
     if (/^\d{1,6}$/u.test(value) && Number(value) >= least) return Number(value)
     context.addIssue({
@@ -201,6 +210,7 @@ export const whole = (least: number) =>
     })
     return z.NEVER
   })
+)
 
 function isCalendarDate(value: string): boolean {
   const match = /^(\d{4})-(\d{2})-(\d{2})$/u.exec(value)

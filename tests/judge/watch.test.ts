@@ -1,10 +1,16 @@
 /** A grade's figures lot by lot: what is kept, what is drawn, what is warned of. */
 
+import { setImmediate } from 'node:timers/promises'
+import { setFlagsFromString } from 'node:v8'
+import { runInNewContext } from 'node:vm'
 import { describe, expect, test } from 'vitest'
+import { evaluateContent } from '../../src/evaluate/evaluate.ts'
+import { judgeLot } from '../../src/judge/judge-lot.ts'
 import { checkProcesses, FEWEST_FOR_LIMITS, watchProcess } from '../../src/judge/watch.ts'
-import { openWatch, WINDOW, type WatchedFigure } from '../../src/judge/watched.ts'
+import { openWatch, watchedFigures, WINDOW, type WatchedFigure } from '../../src/judge/watched.ts'
 import { formatProblem } from '../../src/problem.ts'
 import { judgeContent, withSignals } from '../../src/pipeline.ts'
+import { loadContent } from '../../src/records/content.ts'
 import { demoFiles } from '../records-on-disk.ts'
 
 const file = { path: 'content/batches/EB-1.yaml', text: 'lot: EB-1\ntests:\n  ash: 1 %\n' }
@@ -30,7 +36,33 @@ const figures = (values: readonly number[]) => values.map((value, index) => figu
 /** Up and down without a pattern. */
 const steady = [5, 5.3, 4.8, 5.1, 5.4, 4.7, 4.9, 5.2, 5, 4.8]
 
+/** What is kept of every lot of the demo, and whether its evaluated figures are still there. */
+function watchedDemo() {
+  const content = loadContent(demoFiles)
+  const kept: WatchedFigure[] = []
+  const figures: WeakRef<object>[] = []
+  if (!content.ok) throw new Error('the demo has errors')
+  evaluateContent(content.value, lot => {
+    if (lot.kind === 'expansion') return
+    kept.push(...watchedFigures(judgeLot(content.value, lot, '2026-12-31')))
+    figures.push(...Object.values(lot.product).map(result => new WeakRef(result)))
+  })
+  return { kept, figures }
+}
+
 describe('what is kept', () => {
+  test('of a lot lets its evaluated figures go, and still knows their places', async () => {
+    setFlagsFromString('--expose-gc')
+    const collectGarbage = runInNewContext('gc') as () => void
+    const { kept, figures } = watchedDemo()
+    // A weak reference holds on until the task that made it is over.
+    await setImmediate()
+    collectGarbage()
+    expect(figures.length).toBeGreaterThan(50)
+    expect(figures.filter(figure => figure.deref() !== undefined)).toEqual([])
+    expect(kept.map(({ place }) => place().range[1]).every(end => end > 0)).toBe(true)
+  })
+
   test('lots come in order of date, then of number, whatever order they are read in', () => {
     const watch = openWatch()
     watch.add([figure(3, 1), figure(1, 2)])

@@ -3,7 +3,7 @@
 import { z } from 'zod'
 import type { Reading } from '../../metrology/written.ts'
 import type { UnitName } from '../../metrology/units.ts'
-import { quantities, type Quantity, type QuantityKey } from '../../quantities.ts'
+import { quantities, type QuantityKey } from '../../quantities.ts'
 import { quoted } from '../../problem.ts'
 import { gradeHazards } from './grade-hazards.ts'
 import {
@@ -20,13 +20,14 @@ import {
 } from '../fields.ts'
 import { recipe } from './recipe.ts'
 import { container, keeping } from './container.ts'
+import { once } from '../once.ts'
 import { quantityKeys } from './common.ts'
 
 /** What a limit holds for. Flake is judged by the lot mean alone. */
 export const scopes = ['lot mean', 'every sheet', 'every reading'] as const
 
 /** A limit in the unit of its quantity, with the digits it was written with. */
-const limitIn = (unit: UnitName) =>
+const limitIn = once((unit: UnitName) =>
   fields({
     min: maybe(amount(unit)),
     max: maybe(amount(unit)),
@@ -36,6 +37,7 @@ const limitIn = (unit: UnitName) =>
     method: maybe(identifier()),
     places: maybe(whole(0))
   }).superRefine(checkBounds)
+)
 
 export type Limit = z.output<ReturnType<typeof limitIn>>
 
@@ -84,21 +86,23 @@ const PROCESS = (key: string) =>
     'take it out'
   ] as const
 
-/** One optional entry for every quantity, by its key. */
-export const perQuantity = <Schema extends z.ZodType>(entry: (quantity: Quantity) => Schema) =>
-  z.strictObject(
+/** One optional entry for every quantity, by its key, in the quantity's unit. */
+export function perQuantity<Schema extends z.ZodType>(entryIn: (unit: UnitName) => Schema) {
+  const entry = once((unit: UnitName) => entryIn(unit).optional())
+  return z.strictObject(
     Object.fromEntries(
-      Object.values(quantities).map(quantity => [quantity.key, entry(quantity).optional()])
+      Object.values(quantities).map(({ key, unit }) => [key, entry(unit)])
     ) as Record<QuantityKey, z.ZodOptional<Schema>>
   )
+}
+
+const howMeasured = fields({ method: maybe(identifier()), places: maybe(whole(0)) })
 
 /** Limits one customer sets beyond those of the grade: of figures that customers see. */
-export const customerLimits = perQuantity(({ unit }) => limitIn(unit)).superRefine(
-  (limits, context) => {
-    for (const { key, side } of Object.values(quantities))
-      if (limits[key] && side === 'process') refuse(context, [key], 'INVALID_VALUE', PROCESS(key))
-  }
-)
+export const customerLimits = perQuantity(limitIn).superRefine((limits, context) => {
+  for (const { key, side } of Object.values(quantities))
+    if (limits[key] && side === 'process') refuse(context, [key], 'INVALID_VALUE', PROCESS(key))
+})
 
 export const decisionRules = ['simple', 'rounded', 'guarded'] as const
 
@@ -113,11 +117,9 @@ export const gradeRecord = fields({
   kind: z.enum(['flake', 'foil']),
   description: text(),
   'decision-rule': maybe(z.enum(decisionRules)),
-  limits: perQuantity(({ unit }) => limitIn(unit)),
-  measured: maybe(
-    perQuantity(() => fields({ method: maybe(identifier()), places: maybe(whole(0)) }))
-  ),
-  typical: maybe(perQuantity(({ unit }) => amount(unit))),
+  limits: perQuantity(limitIn),
+  measured: maybe(perQuantity(() => howMeasured)),
+  typical: maybe(perQuantity(unit => amount(unit))),
   'not-measured': maybe(list(text())),
   onset: maybe(quantity('°C')),
   public: maybe(list(z.enum(publicSections))),

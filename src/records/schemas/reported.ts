@@ -92,7 +92,7 @@ const reportedIn = (unit: UnitName) =>
   })
 
 /** One optional report for every quantity, by its key. */
-export const reportedResults = perQuantity(({ unit }) => reportedIn(unit))
+export const reportedResults = perQuantity(reportedIn)
 
 export type ReportedResults = z.output<typeof reportedResults>
 export type ReportedRecord = z.output<ReturnType<typeof reportedIn>>

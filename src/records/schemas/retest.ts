@@ -14,7 +14,7 @@ export const retests = list(
   fields({
     on: date(),
     by: maybe(person()),
-    results: perQuantity(({ unit }) => figureIn(unit))
+    results: perQuantity(figureIn)
   })
 )
 
