@@ -5,6 +5,38 @@ declare module '@11ty/eleventy' {
     readonly results: readonly { readonly outputPath: string | false }[]
   }
 
+  export interface Template {
+    render(data: object): string
+  }
+
+  export interface NunjucksEnvironment {
+    addFilter(name: string, filter: unknown): void
+  }
+
+  /** The Nunjucks an Eleventy renders with, and how it is set up. */
+  export interface NunjucksEngine {
+    readonly nunjucks: {
+      readonly Template: new (
+        text: string,
+        environment: NunjucksEnvironment,
+        path: string,
+        eager: boolean
+      ) => Template
+    }
+    readonly environment: NunjucksEnvironment
+  }
+
+  type Compile<Result> = (text: string, path: string) => (data: object) => Result
+
+  /** How files of an extension become pages. */
+  export interface TemplateLanguage {
+    readonly compile: Compile<string | Uint8Array>
+    readonly compileOptions: {
+      readonly cache: boolean
+      readonly permalink: Compile<string>
+    }
+  }
+
   export interface UserConfig {
     readonly ignores: Set<string>
     addPlugin<Options>(
@@ -12,15 +44,13 @@ declare module '@11ty/eleventy' {
       options: Options
     ): void
     addFilter(name: string, filter: unknown): void
-    amendLibrary(
-      engine: 'njk',
-      amend: (nunjucks: { addFilter(name: string, filter: unknown): void }) => void
-    ): void
+    addExtension(extension: string, language: TemplateLanguage): void
     addGlobalData(name: string, data: unknown): void
     on(
       event: 'eleventy.before' | 'eleventy.after',
       handle: (event: BuildEvent) => Promise<void>
     ): void
+    on(event: 'eleventy.engine.njk', handle: (engine: NunjucksEngine) => void): void
     setQuietMode(quiet: boolean): void
     setTemplateFormats(formats: readonly string[]): void
     setUseGitIgnore(use: boolean): void

@@ -85,7 +85,7 @@ export async function paperWriter(
   folder: string,
   tools: PaperTools
 ): Promise<PaperWriter> {
-  const renderer = await tools.steps.renderer()
+  const renderer = tools.cache ? await tools.steps.renderer() : ''
   return async page => {
     await write(folder, page.dataUrl, tools.steps.lotData(page, site))
     for (const paper of page.certificates)

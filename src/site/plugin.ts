@@ -22,7 +22,7 @@ import { markerName, writeMarker } from './marker.ts'
 import { pathRegister } from './output-paths.ts'
 import { commonPaths, type PaperTools, paperPaths, paperWriter, writeCommon } from './papers.ts'
 import { projectFolder, templatesFolder, version } from './project.ts'
-import type { Steps } from './steps.ts'
+import { useTemplates } from './templates.ts'
 
 export interface PluginOptions extends PaperTools {
   /** The site's documents, asked for before each build; `output` is the folder Eleventy writes to. */
@@ -38,7 +38,8 @@ export const directories = { input: fromHere(templatesFolder), includes: '_inclu
 export function lotfolio(config: UserConfig, options: PluginOptions): void {
   const templates = options.templates ?? templatesFolder
   let site: SiteDocument
-  setUp(config, options.steps, () => site)
+  setUp(config, () => site)
+  useTemplates(config, options.steps.filters, page => page)
   config.ignores.add(`${fromHere(templates)}/${lotTemplate}`)
   config.on('eleventy.before', async event => {
     site = await options.documents(event.directories.output)
@@ -60,14 +61,10 @@ export function lotfolio(config: UserConfig, options: PluginOptions): void {
 }
 
 /** What every page may use. */
-function setUp(config: UserConfig, steps: Steps, site: () => SiteDocument): void {
+function setUp(config: UserConfig, site: () => SiteDocument): void {
   config.setQuietMode(true)
   config.setUseGitIgnore(false)
   config.setTemplateFormats(['njk'])
-  // Straight into Nunjucks: a filter added to Eleventy copies page data at every call.
-  config.amendLibrary('njk', nunjucks => {
-    for (const [name, filter] of Object.entries(steps.filters)) nunjucks.addFilter(name, filter)
-  })
   config.addGlobalData('version', version)
   config.addGlobalData('site', () => byReference(site()))
 }
@@ -111,9 +108,11 @@ async function pageWriter(
   output: string,
   { templates, steps, cache }: Ready
 ): Promise<LotPageWriter> {
-  const write = lotPageWriter(templates, output, site, (config, shown) =>
-    setUp(config, steps, () => shown)
-  )
+  const write = lotPageWriter(templates, output, site, (config, shown) => {
+    setUp(config, () => shown)
+    // Twenty pages wait to be written: as bytes they are one piece each, not thousands of strings.
+    useTemplates(config, steps.filters, page => Buffer.from(page, 'utf8'))
+  })
   if (!cache) return write
   const { producer, edition, asOf } = site
   const said = JSON.stringify({ producer, edition, asOf, version })

@@ -1,6 +1,6 @@
 /** The pages of a site against the same templates rendered by Nunjucks alone and written. */
 
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Eleventy from '@11ty/eleventy'
@@ -33,7 +33,7 @@ export async function benchHtml(lots: number): Promise<string> {
       ],
       5
     )
-    refuseDifference(folder, pages.lots[0]!.document.url)
+    refuseDifference(folder)
     return reportRatio(`Pages, ${lots} lots`, timings, 1.6)
   } finally {
     rmSync(folder, { recursive: true, force: true })
@@ -50,10 +50,19 @@ async function throughEleventy(site: SiteDocument, folder: string): Promise<void
   await eleventy.write()
 }
 
-/** Times of two things compare only where the two are the same. */
-function refuseDifference(folder: string, url: string): void {
-  const [one, other] = ['eleventy', 'bare'].map(side =>
-    readFileSync(join(folder, side, url, 'index.html'), 'utf8')
-  )
-  if (one !== other) throw new Error(`the two sides wrote different pages at ${url}`)
+/** Times of two things compare only where the two are the same: every page of either side. */
+function refuseDifference(folder: string): void {
+  const [eleventy, bare] = ['eleventy', 'bare'].map(side => pagesIn(join(folder, side)))
+  const paths = new Set([...eleventy!.keys(), ...bare!.keys()])
+  for (const path of paths)
+    if (eleventy!.get(path) !== bare!.get(path))
+      throw new Error(`the two sides wrote different pages at ${path}`)
 }
+
+/** Every page below a folder, by its path. */
+const pagesIn = (folder: string): Map<string, string> =>
+  new Map(
+    readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter(path => path.endsWith('.html'))
+      .map(path => [path, readFileSync(join(folder, path), 'utf8')])
+  )

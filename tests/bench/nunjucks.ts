@@ -3,12 +3,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
-import type {
-  GradeDocument,
-  LotListPage,
-  LotPage,
-  SiteDocument
-} from '../../src/documents/types.ts'
+import type { SiteDocument } from '../../src/documents/types.ts'
 import { version } from '../../src/site/project.ts'
 import { filters } from '../../src/site/steps.ts'
 
@@ -44,35 +39,45 @@ export function bareNunjucks(site: SiteDocument, folder: string): void {
   )
   for (const [name, filter] of Object.entries(filters)) environment.addFilter(name, filter)
   const render = pageRenderer(environment, site)
-  for (const lot of site.lots)
-    write(folder, `${lot.document.url}index.html`, render('lot.njk', { page_lot: lot }))
-  for (const grade of site.grades)
-    write(folder, `${grade.url}index.html`, render('grade.njk', { grade }))
-  for (const list of site.lists)
-    write(folder, `${list.url}index.html`, render('list.njk', { list }))
-  write(folder, 'index.html', render('index.njk', {}))
-  write(folder, 'lots/index.html', render('lots.njk', {}))
-  write(folder, 'grades/index.html', render('grades.njk', {}))
+  const page = (name: string, file: string, data: Record<string, unknown> = {}) =>
+    write(folder, file, render(name, urlOf(file), data))
+  const paged = <Item extends { readonly url: string }>(
+    name: string,
+    items: readonly Item[],
+    alias: string
+  ) => {
+    for (const item of items) page(name, `${item.url}index.html`, { [alias]: item })
+  }
+  for (const lot of site.lots) page('lot.njk', `${lot.document.url}index.html`, { page_lot: lot })
+  paged('grade.njk', site.grades, 'grade')
+  paged('list.njk', site.lists, 'list')
+  paged('watch.njk', site.watches, 'watch')
+  paged('certificate.njk', site.certificates, 'certificate')
+  for (const [name, file] of singlePages) page(name, file)
 }
+
+/** Templates of one page each, and their files. */
+const singlePages = [
+  ['index.njk', 'index.html'],
+  ['404.njk', '404.html'],
+  ...['lots', 'grades', 'certificates', 'verify', 'compare'].map(
+    name => [`${name}.njk`, `${name}/index.html`] as const
+  )
+] as const
 
 function pageRenderer(environment: Environment, site: SiteDocument) {
   const compiled = new Map<string, Template>()
-  return (name: string, data: Record<string, unknown>): string => {
+  return (name: string, url: string, data: Record<string, unknown>): string => {
     const path = join('templates', name)
     const template =
       compiled.get(name) ?? new nunjucks.Template(withoutFrontMatter(path), environment, path, true)
     compiled.set(name, template)
-    return template.render({ ...data, site, version, page: { url: urlOf(name, data) } })
+    return template.render({ ...data, site, version, page: { url } })
   }
 }
 
 /** The page's address, as Eleventy gives it to templates. */
-function urlOf(name: string, { page_lot: lot, grade, list }: Record<string, unknown>): string {
-  if (list) return `/${(list as LotListPage).url}`
-  if (lot) return `/${(lot as LotPage).document.url}`
-  if (grade) return `/${(grade as GradeDocument).url}`
-  return name === 'index.njk' ? '/' : `/${name.replace('.njk', '/')}`
-}
+const urlOf = (file: string): string => `/${file.replace(/(?:^|(?<=\/))index\.html$/u, '')}`
 
 const withoutFrontMatter = (path: string) =>
   readFileSync(path, 'utf8').replace(/^---\n[^]*?\n---\n/u, '')
