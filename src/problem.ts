@@ -37,6 +37,7 @@ export const problemCodes = {
   OVERDRAWN: 'error',
   OVER_RETURNED: 'error',
   IMPOSSIBLE_BALANCE: 'error',
+  STOCK_DIFFERENCE: 'warning',
   COPIED_READINGS: 'warning',
   HIGH_YIELD: 'warning',
   // Tables read into records

@@ -137,6 +137,7 @@ async function startDraft(
   const charge = document.lines.map(line => ({
     material: line.lot,
     as: line.as,
+    container: line.container,
     planned: line.mass.printed
   }))
   await writeNew(path, plannedDraft({ lot, grade, made: document.day, vessel, charge }))

@@ -43,10 +43,10 @@ export function benchSheet(
       { label: 'Day', text: dateText(view.made) },
       { label: 'Vessel', text: view.vessel || 'not named in the record' }
     ],
-    amounts: view.charge.map(({ material, as, amount }) => ({
+    amounts: view.charge.map(({ material, as, container, amount }) => ({
       as,
       what: content.materials.get(material)?.record.title ?? 'not recorded',
-      lot: material,
+      lot: container === '' ? material : `${material}, ${container}`,
       planned: amount
     })),
     steps: view.steps,

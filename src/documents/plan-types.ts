@@ -7,6 +7,8 @@ export interface PlanLine {
   readonly as: string
   readonly name: string
   readonly lot: string
+  /** Of its containers, the one to take it from. */
+  readonly container?: string
   /** Mass to weigh in, g. */
   readonly mass: Figure
   /** Volume at 20 °C of the part in all, mL. */

@@ -40,13 +40,14 @@ export function planDocument(plan: Plan): PlanDocument {
 const g = (value: number): Figure => significant(value, 4)
 
 function linesOf({ role, name, takings, volume_mL }: PlannedPart): PlanLine[] {
-  return takings.map(({ material, mass_g, left_g }, index) => ({
+  return takings.map(({ material, container, mass_g, left_g }, index) => ({
     as: role,
     name,
     lot: material.lot,
+    ...(container === undefined ? {} : { container: container.number }),
     mass: g(mass_g),
     ...(volume_mL && index === 0 ? { volume: significant(volume_mL.value, 3) } : {}),
-    left: g(left_g)
+    left: g(container?.left_g ?? left_g)
   }))
 }
 
@@ -63,7 +64,7 @@ const amountsTable = (lines: readonly PlanLine[]): Table => ({
   rows: lines.map(line => [
     line.as,
     line.name,
-    line.lot,
+    [line.lot, line.container].filter(Boolean).join(', '),
     line.mass.printed,
     line.volume?.printed ?? '',
     line.left.printed

@@ -158,9 +158,12 @@ function chargeTable({ charge }: Batch): Table | undefined {
       { title: 'As', numeric: false },
       { title: 'Mass', numeric: true }
     ],
-    rows: charge.map(line => [line.material, line.as, line.mass_g.written])
+    rows: charge.map(line => [lotAndContainer(line), line.as, line.mass_g.written])
   }
 }
+
+const lotAndContainer = ({ material, container }: NonNullable<Batch['charge']>[number]) =>
+  container === undefined ? material : `${material}, ${container}`
 
 function stepsTable({ steps }: Batch): Table | undefined {
   if (!steps) return undefined

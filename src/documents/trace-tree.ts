@@ -5,6 +5,7 @@ import type { Trace } from '../trace/reach.ts'
 import {
   accountOf,
   balanceFacts,
+  containerFacts,
   complaintsOf,
   complaintText,
   containersOf,
@@ -14,6 +15,7 @@ import {
   siblingText,
   whatIs
 } from './trace.ts'
+import type { Fact } from './types.ts'
 import { dateText, plainSpaces } from './words.ts'
 
 /**
@@ -24,15 +26,16 @@ export function traceText(graph: TraceGraph, trace: Trace): string {
   const { what, state, balance } = accountOf(graph, lot)
   const complaints = complaintsOf(graph, trace).map(complaintText)
   const siblings = siblingsOf(graph, lot.lot)
-  const width = Math.max(...balanceFacts(balance).map(({ label }) => label.length))
+  const lines = (facts: readonly Fact[]) => {
+    const width = Math.max(...facts.map(({ label }) => label.length))
+    return facts.map(({ label, text }) => `${label.padEnd(width)}  ${text}`)
+  }
   return [
     `${lot.lot}  ${what}, ${dateText(lot.since)}${state === '' ? '' : `, ${state}`}`,
     ...section('Went into it', branches(graph, lot.lot, 'from')),
     ...section('Made from it', branches(graph, lot.lot, 'into')),
-    ...section(
-      'Where it is',
-      balanceFacts(balance).map(({ label, text }) => `${label.padEnd(width)}  ${text}`)
-    ),
+    ...section('Where it is', lines(balanceFacts(balance))),
+    ...section('Containers', lines(containerFacts(graph, lot.lot))),
     ...section('Complaints', complaints),
     ...section(
       'The same lots lead further',

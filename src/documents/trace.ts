@@ -1,6 +1,8 @@
 /** A lot's trace in words, and as rows for programs. */
 
 import type { Decimal } from 'decimal.js'
+import { containerStock } from '../evaluate/container-stock.ts'
+import { allUses } from '../evaluate/uses.ts'
 import { type Balance, balanceOf, balanceParts, stateOf } from '../trace/balance.ts'
 import { openGraph, type Sent, type TracedLot, type TraceGraph } from '../trace/graph.ts'
 import { lotsBefore, type Trace, traceLot } from '../trace/reach.ts'
@@ -42,8 +44,33 @@ export function balanceFacts(balance: Balance): Fact[] {
   ]
 }
 
+/** An incoming lot's containers: 'D1: 1.2 kg left of 2.5 kg; adds up; stock by the records, not counted'. */
+export function containerFacts({ records, asOf }: TraceGraph, lot: string): Fact[] {
+  const material = records.materials.get(lot)?.record
+  if (!material?.containers) return []
+  const uses = allUses(records).filter(use => use.lot === lot)
+  const { containers, untold_g } = containerStock(material, uses, asOf)
+  return [
+    ...containers.map(one => ({
+      label: one.number,
+      text: `${massText(one.left_g)} g left of ${massText(one.net_g)} g; ${differenceText(one)}`
+    })),
+    ...(untold_g.isZero()
+      ? []
+      : [
+          {
+            label: 'Not told',
+            text: `${massText(untold_g)} g were taken without a container named`
+          }
+        ])
+  ]
+}
+
 /** Whether a lot's masses add up, and the difference named where they do not. */
-export function differenceText({ difference_g, counted: day }: Balance): string {
+export function differenceText({
+  difference_g,
+  counted: day
+}: Pick<Balance, 'difference_g' | 'counted'>): string {
   const basis = day === undefined ? 'by the records, not counted' : `counted on ${dateText(day)}`
   if (difference_g.isZero()) return `adds up; stock ${basis}`
   const mass = `${massText(difference_g.abs())} g`

@@ -6,6 +6,7 @@
 import { yieldCeilings_percent } from '../chemistry/intercalation.ts'
 import { checkComplaints, checkCounts } from './complaints.ts'
 import { checkContainers } from './containers.ts'
+import { checkStockContainers } from './stock-containers.ts'
 import { allReturns, allUses, restockedBy, type Return, stockOf, type Use } from './uses.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import type { Records, Entry, Foil } from '../records/types.ts'
@@ -18,6 +19,7 @@ export function checkChain(content: Records): Problem[] {
     ...uses.flatMap(use => checkDate(content, use)),
     ...checkAmounts(content, uses, allReturns(content)),
     ...checkContainers(content),
+    ...checkStockContainers(content, uses),
     ...checkComplaints(content),
     ...checkCounts(content)
   ]

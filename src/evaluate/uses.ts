@@ -13,6 +13,10 @@ export interface Use {
   readonly mass_g: number
   readonly by: string
   readonly on: string
+  /** Container of the lot it was taken from, where that was recorded. */
+  readonly container?: string | undefined
+  /** The last digit of the mass, in g, where it was weighed as one. */
+  readonly step_g?: number
   readonly entry: Entry<unknown>
   readonly field: FieldPath
 }
@@ -52,6 +56,8 @@ export function allUses(content: Records): Use[] {
       purpose: 'used' as const,
       lot: line.material,
       mass_g: line.mass_g.value,
+      step_g: line.mass_g.resolution,
+      container: line.container,
       by: entry.record.lot,
       on: entry.record.made,
       entry,

@@ -1,5 +1,7 @@
 /** Which material lots a part is taken from: the oldest that may still be used, first. */
 
+import { containerStock } from '../evaluate/container-stock.ts'
+import { allUses } from '../evaluate/uses.ts'
 import { partsOf, substanceName } from '../evaluate/composition.ts'
 import type { Material } from '../records/types.ts'
 import { balanceOf } from '../trace/balance.ts'
@@ -55,6 +57,25 @@ export function usableLots(stock: TraceGraph, part: RecipePart): Taking[] {
     })
 }
 
+/** What is taken of a lot, container by container: those already opened first. */
+function byContainer({ records, asOf }: TraceGraph, taking: Taking): Taking[] {
+  const uses = allUses(records).filter(({ lot }) => lot === taking.material.lot)
+  const { containers } = containerStock(taking.material, uses, asOf)
+  const isOpened = ({ taken_g }: (typeof containers)[number]) => !taken_g.isZero()
+  let wanted = taking.mass_g
+  const parts = [
+    ...containers.filter(isOpened),
+    ...containers.filter(one => !isOpened(one))
+  ].flatMap(({ number, left_g }) => {
+    const mass_g = Math.min(wanted, left_g.toNumber())
+    wanted -= mass_g
+    const container = { number, left_g: left_g.toNumber() }
+    return mass_g > 0 ? [{ ...taking, mass_g, container }] : []
+  })
+  // What counts of single containers do not cover: the lot has it, somewhere.
+  return wanted > taking.mass_g * 1e-9 ? [...parts, { ...taking, mass_g: wanted }] : parts
+}
+
 /**
  * Masses to take of each lot, oldest first.
  *
@@ -65,7 +86,7 @@ export function takeFrom(stock: TraceGraph, part: RecipePart, mass_g: number): T
   const takings = usableLots(stock, part).flatMap(lot => {
     const taken = Math.min(wanted, lot.left_g)
     wanted -= taken
-    return taken > 0 ? [{ ...lot, mass_g: taken }] : []
+    return taken > 0 ? byContainer(stock, { ...lot, mass_g: taken }) : []
   })
   if (wanted > mass_g * 1e-9)
     throw new Refusal(

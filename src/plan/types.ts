@@ -21,6 +21,8 @@ export interface PlanRequest {
 /** A mass to take from one material lot. */
 export interface Taking {
   readonly material: Material
+  /** The container to take it from, where the lot stands in several. */
+  readonly container?: { readonly number: string; readonly left_g: number }
   readonly mass_g: number
   /** What the lot has before. */
   readonly left_g: number

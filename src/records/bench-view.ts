@@ -6,6 +6,8 @@ import { parseRecord } from './document.ts'
 export interface BenchLine {
   readonly material: string
   readonly as: string
+  /** Blank where none is named. */
+  readonly container: string
   /** '150.0 g': what was planned, or what stands there as weighed. */
   readonly amount: string
 }
@@ -32,6 +34,7 @@ export function benchView(file: SourceFile): BenchView | undefined {
     charge: listOf(data.charge).map(line => ({
       material: textOf(line.material),
       as: textOf(line.as),
+      container: textOf(line.container),
       amount: textOf(line.planned) || textOf(line.mass)
     })),
     steps: listOf(data.steps).flatMap(step => textOf(step.what) || [])

@@ -4,6 +4,7 @@
 export interface DraftLine {
   readonly material: string
   readonly as: string
+  readonly container?: string | undefined
   readonly planned: string
 }
 
@@ -38,8 +39,8 @@ export const plannedDraft = ({ lot, grade, made, vessel, charge }: DraftOfPlan):
     `vessel: ${vessel}`,
     'charge:',
     ...charge.map(
-      ({ material, as, planned }) =>
-        `  - { material: ${material}, as: ${as}, planned: ${planned} g, mass: }`
+      ({ material, as, container, planned }) =>
+        `  - { material: ${material}, as: ${as}, ${container === undefined ? '' : `container: ${container}, `}planned: ${planned} g, mass: }`
     ),
     'steps:',
     ...steps,

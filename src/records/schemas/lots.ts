@@ -57,6 +57,8 @@ export const batchRecord = fields({
       fields({
         material: identifier(),
         as: z.enum(chargeRoles),
+        /** Of the lot's containers, the one it was taken from. */
+        container: maybe(identifier()),
         /** What was to be weighed in. */
         planned: maybe(quantity('g', 'above 0')),
         mass: quantity('g', 'above 0')

@@ -234,6 +234,17 @@ export const materialRecord = fields({
   'supplier-lot': maybe(text()),
   received: date(),
   quantity: quantity('g', 'above 0'),
+  /** What it came in, where stock is kept by the container. */
+  containers: maybe(
+    list(
+      fields({
+        number: identifier(),
+        net: quantity('g', 'above 0'),
+        counted: maybe(list(stockCount)),
+        notes: maybe(text())
+      })
+    )
+  ),
   expires: maybe(date()),
   moisture: maybe(quantity('%', 'from 0 to 100')),
   composition: maybe(
