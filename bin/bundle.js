@@ -84,7 +84,11 @@ export async function bundle(root, folder, entry) {
     bundle: true,
     // What only some commands need stays in files of its own.
     splitting: true,
-    packages: 'external',
+    plugins: [fewPackages],
+    // Packages in CommonJS ask for Node's own modules by it.
+    banner: {
+      js: "import { createRequire as requireFor } from 'node:module'; const require = requireFor(import.meta.url)"
+    },
     // The build of yaml for browsers parses the same in 0.7 of the time: the one for Node asks the
     // environment at each sign it reads whether to log it.
     alias: { yaml: join(root, 'node_modules', 'yaml', 'browser', 'index.js') },
@@ -95,6 +99,22 @@ export async function bundle(root, folder, entry) {
     sourcesContent: false,
     logLevel: 'silent'
   })
+}
+
+/**
+ * Packages of many small files, taken into the bundle: to find and read each file by itself takes longer
+ * than to check a small workshop. All others stay outside.
+ */
+const TAKEN_IN = /^(?:zod|yaml|decimal\.js|commander|@stdlib\/[^/]+)(?:\/|$)/u
+
+const fewPackages = {
+  name: 'few-packages',
+  setup(build) {
+    // Names of packages alone: a path begins with a dot, or is absolute.
+    build.onResolve({ filter: /^[@a-z]/ }, ({ path, kind }) =>
+      kind === 'entry-point' || TAKEN_IN.test(path) ? undefined : { path, external: true }
+    )
+  }
 }
 
 async function clearAway(packages, current) {
