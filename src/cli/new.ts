@@ -144,6 +144,10 @@ function fieldsOf(
       return named
     case 'complaint':
       return { ...named, received: date }
+    case 'waste':
+      return { ...named, collected: date }
+    case 'incident':
+      return { ...named, happened: date }
     case 'grade':
       return { ...named, revision: String(revision), 'valid-from': date }
     case 'shipment':

@@ -14,6 +14,7 @@ import type { IssuedRegister } from './issued.ts'
 import { certificateUrl, lotUrl } from './lot.ts'
 import { resultRow } from './result-row.ts'
 import { massText, substanceParts } from './substances.ts'
+import { upkeepParts } from './upkeep.ts'
 import { dateText, kindTexts, listText } from './words.ts'
 
 export interface BoardInputs {
@@ -40,7 +41,8 @@ export function boardDocument(inputs: BoardInputs): BoardDocument {
       instruments(inputs),
       certificates(inputs, lots),
       stock(inputs, lots),
-      ...substanceParts(inputs)
+      ...substanceParts(inputs),
+      ...upkeepParts(inputs)
     ]
   }
 }

@@ -174,6 +174,8 @@ const nameStocks: readonly (readonly Kind[])[] = [
   ['certificates'],
   ['shipments'],
   ['complaints'],
+  ['waste'],
+  ['incidents'],
   ['mappings']
 ]
 
@@ -216,6 +218,8 @@ function assemble(collected: Collected): Records {
     ),
     shipments: byName(collected.shipments, record => record.number),
     complaints: byName(collected.complaints, record => record.number),
+    waste: byName(collected.waste, record => record.number),
+    incidents: byName(collected.incidents, record => record.number),
     drafts: collected.drafts
   }
 }

@@ -3,19 +3,12 @@
 import type { Batch, Complaint, Records, Foil } from './types.ts'
 
 /**
- * The latest date anything was made, tested, decided, regraded, counted, sent, sent back or issued on; before the first
- * lot, the day the workshop was set up.
+ * The latest date anything was made, tested, decided, regraded, counted, sent, sent back, collected as
+ * waste, issued or went wrong on; before the first lot, the day the workshop was set up.
  */
-export function latestDate({
-  batches,
-  expansions,
-  foils,
-  certificates,
-  shipments,
-  complaints,
-  materials,
-  grades
-}: Records): string {
+export function latestDate(records: Records): string {
+  const { batches, expansions, foils, certificates, shipments, complaints } = records
+  const { materials, grades } = records
   const decided = (lot: Batch | Foil) => {
     const { status = [], regraded = [], asFound = [], counted = [], retested = [] } = lot
     return [...status, ...regraded, ...asFound, ...counted, ...retested].map(({ on }) => on)
@@ -45,10 +38,19 @@ export function latestDate({
       sent,
       ...safetyDataSheets.map(sheet => sheet.sent)
     ]),
-    ...[...complaints.values()].flatMap(({ record }) => daysOf(record))
+    ...[...complaints.values()].flatMap(({ record }) => daysOf(record)),
+    ...daysOfUpkeep(records)
   ]
   return (days.length > 0 ? days : foundingDays).sort().at(-1) ?? ''
 }
+
+const daysOfUpkeep = ({ waste, incidents }: Pick<Records, 'waste' | 'incidents'>): string[] => [
+  ...[...waste.values()].flatMap(({ record: { collected, gone } }) => [
+    collected,
+    ...(gone ? [gone.on] : [])
+  ]),
+  ...[...incidents.values()].map(({ record }) => record.happened)
+]
 
 const daysOf = ({ received, told = [], returned = [], decision }: Complaint): string[] => [
   received,

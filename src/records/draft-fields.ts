@@ -13,6 +13,8 @@ export const draftKinds = {
   shipment: 'shipments',
   certificate: 'certificates',
   complaint: 'complaints',
+  waste: 'waste',
+  incident: 'incidents',
   titrant: 'titrants',
   method: 'methods',
   mapping: 'mappings'
@@ -31,6 +33,8 @@ export const numberFields = {
   shipment: 'number',
   certificate: 'number',
   complaint: 'number',
+  waste: 'number',
+  incident: 'number',
   titrant: 'id',
   method: 'id',
   mapping: 'id'
@@ -114,6 +118,9 @@ const ofKind: Partial<Record<DraftKind, Readonly<Record<string, Fate>>>> = {
     'keep-dry': 'stays',
     'store-below': 'stays'
   },
+  // Waste mostly goes the way it went before.
+  waste: { to: 'stays', under: 'stays', metal: 'stays' },
+  incident: { what: 'blank', told: 'goes', closed: 'goes', kind: 'blank' },
   complaint: { reported: 'blank', told: 'goes', returned: 'goes', decision: 'goes' }
 }
 

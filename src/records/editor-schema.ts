@@ -27,6 +27,8 @@ const fileNames: Record<Kind, string> = {
   certificates: 'certificate',
   shipments: 'shipment',
   complaints: 'complaint',
+  waste: 'waste',
+  incidents: 'incident',
   mappings: 'mapping'
 }
 

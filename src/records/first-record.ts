@@ -19,6 +19,8 @@ const firstNumbers: Record<DraftKind, string> = {
   shipment: 'SH-1',
   certificate: 'C-1',
   complaint: 'CP-1',
+  waste: 'WA-1',
+  incident: 'IN-1',
   titrant: 'NA-1',
   method: 'TM-01',
   mapping: 'list-1'
@@ -38,6 +40,8 @@ const usual: Partial<Record<DraftKind, readonly string[]>> = {
   ],
   shipment: ['address.1', 'order', 'contents.1.containers.1'],
   complaint: ['by'],
+  waste: ['lots', 'mass', 'volume', 'ph', 'gone'],
+  incident: ['lots', 'done'],
   method: ['instruments'],
   mapping: ['columns.1.to']
 }

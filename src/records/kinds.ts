@@ -7,6 +7,7 @@ import { gradeRecord } from './schemas/grade.ts'
 import { batchRecord, certificateRecord, expansionRecord, foilRecord } from './schemas/lots.ts'
 import { mappingRecord } from './schemas/mapping.ts'
 import { shipmentRecord } from './schemas/shipment.ts'
+import { incidentRecord, wasteRecord } from './schemas/upkeep.ts'
 import {
   instrumentRecord,
   materialRecord,
@@ -28,6 +29,8 @@ export const schemas = {
   certificates: certificateRecord,
   shipments: shipmentRecord,
   complaints: complaintRecord,
+  waste: wasteRecord,
+  incidents: incidentRecord,
   mappings: mappingRecord
 } as const satisfies Record<string, z.ZodType>
 
@@ -48,6 +51,8 @@ export const kindNames: Record<Kind, string> = {
   certificates: 'certificate',
   shipments: 'shipment',
   complaints: 'complaint',
+  waste: 'waste',
+  incidents: 'incident',
   mappings: 'mapping'
 }
 

@@ -49,9 +49,8 @@ function nameRecord(file: SourceFile): Named {
     .replace(/\.ya?ml$/u, '')
   if (!document.ok) return { file, names: [name], texts: new Set() }
   const data = document.value.data as Record<string, unknown>
-  const kind = kindOf(file)
-  const numbered = kind === 'certificates' || kind === 'shipments' || kind === 'complaints'
-  const own = numbered ? data.number : (data.lot ?? data.id)
+  // What goes by a number may name a lot besides, which is not its own.
+  const own = data.number ?? data.lot ?? data.id
   return {
     file,
     names: typeof own === 'string' ? [own] : [],

@@ -47,8 +47,9 @@ interface Candidate {
 function entriesOf(records: Records): Candidate[] {
   const { instruments, titrants, methods, materials, grades } = records
   const { batches, expansions, foils, certificates, shipments, complaints } = records
+  const { waste, incidents } = records
   const lots = [materials, batches, expansions, foils]
-  const single = [instruments, titrants, ...lots, shipments, complaints]
+  const single = [instruments, titrants, ...lots, shipments, complaints, waste, incidents]
   const all: Entry<Named>[] = [
     ...single.flatMap((map): Entry<Named>[] => [...map.values()]),
     ...[methods, grades].flatMap((map): Entry<Named>[] => [...map.values()].flat()),
@@ -57,7 +58,7 @@ function entriesOf(records: Records): Candidate[] {
   return all.map(entry => ({ entry, name: nameOf(entry.record), texts: textsOf(entry.record) }))
 }
 
-/** Certificates, shipments and complaints go by their number; the lots they name are not theirs. */
+/** Certificates, shipments, complaints and the like go by their number; the lots they name are not theirs. */
 const nameOf = ({ number, lot, id }: Named) => String(number ?? lot ?? id)
 
 function textsOf(value: unknown): string[] {
@@ -84,6 +85,8 @@ function without(records: Records, dropped: ReadonlySet<Entry<unknown>>): Record
     // What a shipment may be sent with stands in the producer's record.
     shipments: records.producer ? kept(records.shipments) : new Map(),
     complaints: kept(records.complaints),
+    waste: kept(records.waste),
+    incidents: kept(records.incidents),
     drafts: records.drafts
   }
 }

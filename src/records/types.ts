@@ -7,6 +7,7 @@ import type { gradeRecord } from './schemas/grade.ts'
 import type { mappingRecord } from './schemas/mapping.ts'
 import type { batchRecord, certificateRecord, expansionRecord, foilRecord } from './schemas/lots.ts'
 import type { shipmentRecord } from './schemas/shipment.ts'
+import type { incidentRecord, wasteRecord } from './schemas/upkeep.ts'
 import type {
   instrumentRecord,
   materialRecord,
@@ -28,6 +29,8 @@ export type Expansion = z.output<typeof expansionRecord>
 export type Foil = z.output<typeof foilRecord>
 export type Shipment = z.output<typeof shipmentRecord>
 export type Complaint = z.output<typeof complaintRecord>
+export type Waste = z.output<typeof wasteRecord>
+export type Incident = z.output<typeof incidentRecord>
 export type Mapping = z.output<typeof mappingRecord>
 export type CertificateOrder = z.output<typeof certificateRecord>
 
@@ -54,6 +57,8 @@ export interface Records {
   readonly certificates: readonly Entry<CertificateOrder>[]
   readonly shipments: ReadonlyMap<string, Entry<Shipment>>
   readonly complaints: ReadonlyMap<string, Entry<Complaint>>
+  readonly waste: ReadonlyMap<string, Entry<Waste>>
+  readonly incidents: ReadonlyMap<string, Entry<Incident>>
   readonly drafts: readonly Draft[]
 }
 

@@ -1,0 +1,100 @@
+/** Waste in store and gone, and incidents, on the page of the workshop's state. */
+
+import type { Reading } from '../metrology/written.ts'
+import { compareText } from '../problem.ts'
+import type { Content, Incident, Waste } from '../records/types.ts'
+import type { BoardPart } from './board-types.ts'
+import { listText } from './words.ts'
+
+interface UpkeepInputs {
+  readonly content: Content
+  readonly asOf: string
+}
+
+const text = (title: string) => ({ title, numeric: false })
+
+/** Who decides on such things; stands with every list of them. */
+const LOCAL = 'Local law, permits and competent people decide what must be kept, told and to whom.'
+
+const joined = (parts: readonly (string | undefined)[]) =>
+  parts.filter(part => part !== undefined && part !== '').join(', ')
+
+const named = (name: string, reading: Reading | undefined) =>
+  reading && `${name} ${reading.written}`
+
+const amountOf = ({ mass_g, volume_mL }: Waste) => joined([mass_g?.written, volume_mL?.written])
+
+const foundIn = ({ ph, nitrate_mg_per_L, ammonium_mg_per_L, metals = [] }: Waste) =>
+  joined([
+    named('pH', ph),
+    named('nitrate', nitrate_mg_per_L),
+    named('ammonium', ammonium_mg_per_L),
+    ...metals.map(({ metal, concentration_mg_per_L }) => named(metal, concentration_mg_per_L))
+  ])
+
+/** Where waste is on a day. */
+function placeOf({ container, gone }: Waste, asOf: string): string {
+  if (!gone || gone.on > asOf) return joined(['in store', container])
+  return `${gone.on} to ${joined([gone.to, gone.under, gone.paper])}`
+}
+
+function waste({ content, asOf }: UpkeepInputs): BoardPart {
+  const records = [...content.waste.values()]
+    .map(({ record }) => record)
+    .filter(({ collected }) => collected <= asOf)
+    .sort((a, b) => compareText(b.collected, a.collected) || compareText(a.number, b.number))
+  return {
+    id: 'waste',
+    title: 'Waste',
+    about: `What was collected, and where it went. ${LOCAL}`,
+    columns: ['Number', 'What', 'Collected', 'Amount', 'Found in it', 'From lots', 'Where'].map(
+      text
+    ),
+    rows: records.map(record => ({
+      name: record.number,
+      cells: [
+        joined([record.kind, record.what]),
+        record.collected,
+        amountOf(record),
+        foundIn(record),
+        listText(record.lots ?? []),
+        placeOf(record, asOf)
+      ]
+    })),
+    otherwise: 'No waste is recorded.'
+  }
+}
+
+const stateOf = ({ closed }: Incident, asOf: string) =>
+  closed && closed.on <= asOf ? `closed on ${closed.on}: ${closed.because}` : 'open'
+
+function incidents({ content, asOf }: UpkeepInputs): BoardPart {
+  const records = [...content.incidents.values()]
+    .map(({ record }) => record)
+    .filter(({ happened }) => happened <= asOf)
+    .sort((a, b) => compareText(b.happened, a.happened) || compareText(a.number, b.number))
+  return {
+    id: 'incidents',
+    title: 'Spills, exposures and near misses',
+    about: `What happened, and whether somebody has closed it. ${LOCAL}`,
+    columns: ['Number', 'What', 'Day', 'Lots', 'Done', 'State'].map(text),
+    rows: records.map(record => ({
+      name: record.number,
+      cells: [
+        joined([record.kind, record.mass_g?.written, record.where, record.what, record.exposure]),
+        joined([record.happened, record.at]),
+        listText(record.lots ?? []),
+        joined([
+          record.done,
+          ...(record.told ?? []).map(({ who, on }) => `told to ${who} on ${on}`)
+        ]),
+        stateOf(record, asOf)
+      ],
+      ...(stateOf(record, asOf) === 'open' ? { urgent: true } : {})
+    })),
+    otherwise: 'No incident is recorded.'
+  }
+}
+
+/** What the workshop's state says of waste and incidents. */
+export const upkeepParts = (inputs: UpkeepInputs): BoardPart[] => [waste(inputs), incidents(inputs)]
