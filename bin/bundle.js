@@ -53,7 +53,7 @@ export async function bundleOf(project) {
   }
 }
 
-/** Fingerprint of all that a bundle depends on; package.json names the esbuild that made it. */
+/** Fingerprint of all that a bundle depends on; the lock names the packages taken in, and esbuild. */
 function stateOf(root) {
   // Data files are taken into the bundle as well.
   const sources = readdirSync(join(root, 'src'), { recursive: true }).filter(name =>
@@ -61,7 +61,7 @@ function stateOf(root) {
   )
   const names = [
     ...sources.map(name => join('src', name)),
-    ...['tsconfig.json', 'package.json', join('bin', 'bundle.js')]
+    ...['tsconfig.json', 'package.json', 'package-lock.json', join('bin', 'bundle.js')]
   ]
   const hash = createHash('sha256')
   for (const name of names.sort()) hash.update(`\n${name}\n`).update(readFileSync(join(root, name)))
