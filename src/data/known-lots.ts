@@ -67,7 +67,9 @@ function partsOf(causes: readonly CauseText[], lot: string, numbered: Numbering)
   const pools = new Map<string, CauseText[]>()
   for (const cause of causes) pools.set(cause.pool, [...(pools.get(cause.pool) ?? []), cause])
   return [...pools].map(([pool, all]) => {
-    const isOwn = ({ name }: CauseText) => name.split(/[\s:,]+/u).includes(lot)
+    // Most names are other lots' or no lot's at all: only the rest are taken apart.
+    const isOwn = ({ name }: CauseText) =>
+      name.includes(lot) && name.split(/[\s:,]+/u).includes(lot)
     const own = all.filter(isOwn).reduce((sum, { exact: u }) => sum + u * u, 0)
     const others = all.filter(cause => !isOwn(cause))
     const [{ df } = { df: undefined }] = all

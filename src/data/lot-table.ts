@@ -1,8 +1,9 @@
 /** The archive as one table for spreadsheets: a line for each quantity of each lot. */
 
-import { type LotData, lotDataOf, type QuantityData } from '../documents/lot-data.ts'
+import type { LotData, QuantityData } from '../documents/lot-data.ts'
 import type { LotPage, SiteDocument } from '../documents/types.ts'
 import { csvLines } from './csv.ts'
+import { dataOf } from './lot-data.ts'
 
 /** Address of the table. */
 export const lotTableFile = 'lots.csv'
@@ -51,7 +52,7 @@ export type LotLines = (page: LotPage) => string
 export function lotLines(site: SiteDocument): LotLines {
   const standing = standingByLot(site)
   return page => {
-    const data = lotDataOf(page, site)
+    const data = dataOf(page, site)
     const lot = lotCells(data, standing.get(data.lot) ?? [])
     const figures = Object.entries({ ...data.process, ...data.quantities })
     const rows = figures.map(([key, figure]) => ({ ...lot, ...figureCells(key, figure) }))

@@ -54,6 +54,7 @@ declare module '@11ty/eleventy' {
     setQuietMode(quiet: boolean): void
     setTemplateFormats(formats: readonly string[]): void
     setUseGitIgnore(use: boolean): void
+    setUseTemplateCache(use: boolean): void
   }
 
   export default class Eleventy {

@@ -11,6 +11,7 @@ import { copyListText } from '../register/copy-list.ts'
 import { publishedText } from '../register/published.ts'
 import { carried } from '../verify/holding.ts'
 import { sealFor } from './evidence.ts'
+import { isMissing } from './failure.ts'
 import { asIssued, type Otherwise } from './originals.ts'
 import type { PaperCache } from './paper-cache.ts'
 import { scriptFiles, scriptPaths } from './scripts.ts'
@@ -138,8 +139,14 @@ function drawnPaper(
   return cache ? cache.paper(inputs, render) : render()
 }
 
+/** Nearly every file goes into a folder that is there: the page's. */
 async function write(folder: string, path: string, content: string | Uint8Array): Promise<void> {
   const whole = join(folder, path)
-  await mkdir(dirname(whole), { recursive: true })
-  await writeFile(whole, content)
+  try {
+    await writeFile(whole, content)
+  } catch (error) {
+    if (!isMissing(error)) throw error
+    await mkdir(dirname(whole), { recursive: true })
+    await writeFile(whole, content)
+  }
 }

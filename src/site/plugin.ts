@@ -64,6 +64,8 @@ export function lotfolio(config: UserConfig, options: PluginOptions): void {
 function setUp(config: UserConfig, site: () => SiteDocument): void {
   config.setQuietMode(true)
   config.setUseGitIgnore(false)
+  // Templates are kept compiled here; Eleventy would look each page's up by paths worked out anew.
+  config.setUseTemplateCache(false)
   config.setTemplateFormats(['njk'])
   config.addGlobalData('version', version)
   config.addGlobalData('site', () => byReference(site()))
