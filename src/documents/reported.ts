@@ -76,17 +76,17 @@ const standsBeside = ({ by, number, date, isOwn }: Report) =>
 
 /** The working of a figure that was worked out elsewhere. */
 export function reportedWorking(result: Result): Working {
-  const { trace, quantity } = result
+  const { formula, source, notes } = result.trace()
   const none = (caption: string) => ({ caption, columns: [], rows: [] })
   return {
-    key: quantities[quantity].key,
-    title: quantities[quantity].title,
-    formula: trace.formula,
-    source: trace.source,
+    key: quantities[result.quantity].key,
+    title: quantities[result.quantity].title,
+    formula,
+    source,
     outcome: reportedFigure(result),
     inputs: none('Inputs'),
     budget: none('What the uncertainty comes from'),
-    notes: trace.notes
+    notes
   }
 }
 

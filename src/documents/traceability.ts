@@ -21,7 +21,7 @@ export function traceabilityOf(content: Content, results: readonly Result[]): st
 function daysOfUse(results: readonly Result[]): Map<string, Set<string>> {
   const uses = new Map<string, Set<string>>()
   for (const { trace, estimate, tested = '' } of results)
-    for (const cause of [...Object.values(trace.instrumentOf), ...estimate.terms.keys()]) {
+    for (const cause of [...Object.values(trace().instrumentOf), ...estimate.terms.keys()]) {
       const name = cause.replace(/ (concentration|calibration|tolerance)( of \S+)?$/u, '')
       uses.set(name, (uses.get(name) ?? new Set()).add(tested))
     }

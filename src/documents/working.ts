@@ -1,6 +1,6 @@
 /** A result's working: what a reader needs to recompute the figure. */
 
-import type { Result } from '../evaluate/types.ts'
+import type { Result, Trace, WrittenReadings } from '../evaluate/types.ts'
 import { expand } from '../metrology/coverage.ts'
 import { budgetOf, type InputLine } from '../metrology/estimate.ts'
 import { roundResult, roundToPlaces, toDecimal } from '../metrology/rounding.ts'
@@ -25,7 +25,8 @@ import { counted, unparted, withMinus } from './words.ts'
  */
 export function workingOf(result: Result, more = 0): Working {
   if (result.report) return reportedWorking(result)
-  const { trace, quantity, compared, method } = result
+  const { quantity, compared, method } = result
+  const trace = result.trace()
   const { key, title } = quantities[quantity]
   return {
     key,
@@ -36,8 +37,8 @@ export function workingOf(result: Result, more = 0): Working {
       ? { method: `${method.id}, edition ${method.edition}: ${unparted(method.title)}` }
       : {}),
     outcome: outcomeText(result, more),
-    ...(trace.readings ? { readings: readingsTable(result) } : {}),
-    inputs: inputsTable(result),
+    ...(trace.readings ? { readings: readingsTable(trace.readings, result) } : {}),
+    inputs: inputsTable(trace),
     budget: budgetTable(result),
     notes: [...trace.notes, ...(compared ? [comparedText(compared)] : [])]
   }
@@ -60,8 +61,7 @@ function outcomeText({ estimate, quantity, below }: Result, more: number): strin
 const text = (title: string) => ({ title, numeric: false })
 const number = (title: string) => ({ title, numeric: true })
 
-function readingsTable({ trace, each }: Result): Table {
-  const { columns, rows } = trace.readings!
+function readingsTable({ columns, rows }: WrittenReadings, { each }: Result): Table {
   const labelled = columns[0] === 'Sheet'
   return {
     caption: 'As recorded',
@@ -74,11 +74,11 @@ function readingsTable({ trace, each }: Result): Table {
   }
 }
 
-function inputsTable({ trace }: Result): Table {
+function inputsTable({ inputs, inputsOf, instrumentOf }: Trace): Table {
   return {
-    caption: trace.inputsOf ? `Inputs of ${trace.inputsOf}` : 'Inputs',
+    caption: inputsOf ? `Inputs of ${inputsOf}` : 'Inputs',
     columns: [text('Input'), number('Value'), number('Standard uncertainty'), text('Instrument')],
-    rows: trace.inputs.map(line => inputRow(line, trace.instrumentOf[line.input] ?? ''))
+    rows: inputs.map(line => inputRow(line, instrumentOf[line.input] ?? ''))
   }
 }
 

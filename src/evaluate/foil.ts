@@ -150,7 +150,7 @@ function sheetsResult(
     each: known.map(({ sheet, computed }) => ({ label: `sheet ${sheet.id}`, estimate: computed })),
     readings: account.quantity === 'thickness_mm' ? positionsOf(session, foil) : [],
     field: ['sheets'],
-    trace: {
+    trace: () => ({
       ...account.basis,
       readings: writtenSheets(sheets, account.quantity),
       inputs: known[0]!.computed.inputs,
@@ -159,7 +159,7 @@ function sheetsResult(
       notes: [
         'The scatter between sheets is reported beside the mean; the uncertainty is that of measuring these sheets.'
       ]
-    }
+    })
   }
 }
 

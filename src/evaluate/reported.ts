@@ -56,7 +56,7 @@ function reportedResult(bench: Bench, quantity: QuantityName, record: ReportedRe
     ...(lessThan ? { below: lessThan.value } : {}),
     report: as,
     field: ['reported', key],
-    trace: {
+    trace: () => ({
       formula: 'as reported: no readings of it are known here',
       source: as.isOwn
         ? `the producer's own earlier record ${as.number}, ${date}`
@@ -70,7 +70,7 @@ function reportedResult(bench: Bench, quantity: QuantityName, record: ReportedRe
           ? []
           : [`No uncertainty is stated: ${as.withoutUncertainty}.`])
       ]
-    }
+    })
   }
 }
 

@@ -77,7 +77,7 @@ export function repeatedResult<Reading>(
     n: computed.length,
     each,
     readings: each,
-    trace: {
+    trace: () => ({
       ...account.basis,
       ...(account.written ? { readings: account.written } : {}),
       inputs: computed[0]!.inputs,
@@ -92,7 +92,7 @@ export function repeatedResult<Reading>(
           : []),
         ...(account.notes ?? [])
       ]
-    }
+    })
   }
 }
 
@@ -123,12 +123,12 @@ export function singleResult(
     n: 1,
     each: [],
     readings: [],
-    trace: {
+    trace: () => ({
       ...account.basis,
       inputs: computed.inputs,
       instrumentOf: account.instrumentOf ?? {},
       notes: [...bendNotes([computed]), ...(account.notes ?? [])]
-    }
+    })
   }
 }
 

@@ -66,7 +66,8 @@ export interface Result {
   readonly remark?: string
   /** Where in the record it stands. */
   readonly field: FieldPath
-  readonly trace: Trace
+  /** Worked out where a page shows it: most runs read figures alone. */
+  readonly trace: () => Trace
 }
 
 export type Results = Partial<Record<QuantityName, Result>>

@@ -50,11 +50,31 @@ export function watchedFigures({ evaluated, rows, grade }: JudgedLot): WatchedFi
   const { entry } = evaluated
   const { made, grade: madeTo } = entry.record
   const lot = { lot: evaluated.lot, made, grade: madeTo, soldAs: grade.id }
-  return results.map(result => ({
-    ...lot,
-    ...measured(result),
-    place: placeOf(entry, result.field)
-  }))
+  return results.map(result => watched(lot, result, entry))
+}
+
+type Head = Pick<WatchedFigure, 'lot' | 'made' | 'grade' | 'soldAs'>
+
+/** Written out field by field: every figure of every lot goes through here. */
+function watched(
+  { lot, made, grade, soldAs }: Head,
+  { quantity, estimate, below, report, each, field }: Result,
+  entry: JudgedLot['evaluated']['entry']
+): WatchedFigure {
+  const figure = {
+    lot,
+    made,
+    grade,
+    soldAs,
+    quantity,
+    value: estimate.value,
+    u: uncertaintyOf(estimate),
+    U: expand(estimate).U,
+    isExternal: report !== undefined,
+    readings: each.map(one => one.estimate.value),
+    place: placeOf(entry, field)
+  }
+  return below === undefined ? figure : { ...figure, below }
 }
 
 /** Holds on to the record alone: a closure made among the figures would keep every one of them. */
@@ -62,16 +82,6 @@ const placeOf =
   ({ at }: JudgedLot['evaluated']['entry'], field: FieldPath) =>
   () =>
     at(field)
-
-const measured = ({ quantity, estimate, below, report, each }: Result) => ({
-  quantity,
-  value: estimate.value,
-  u: uncertaintyOf(estimate),
-  U: expand(estimate).U,
-  ...(below === undefined ? {} : { below }),
-  isExternal: report !== undefined,
-  readings: each.map(one => one.estimate.value)
-})
 
 /** Collects the figures of lots in any order; what it keeps grows with grades, not with lots. */
 export interface Watch {

@@ -146,9 +146,8 @@ function refuseDepth({ file, problems }: Walk, node: Node): undefined {
 function mapOf(walk: Walk, pairs: readonly Pair[], path: FieldPath): Record<string, unknown> {
   const data: Record<string, unknown> = {}
   for (const [index, pair] of pairs.entries()) {
-    const keyRange = filled(rangeOf(pair.key as Node | null))
     if (!isScalar(pair.key) || pair.key.value === null || pair.key.value === '') {
-      refuseKey(walk, pair.key as Node | null, path, keyRange)
+      refuseKey(walk, pair.key as Node | null, path)
       continue
     }
     const key = String(pair.key.value)
@@ -158,7 +157,8 @@ function mapOf(walk: Walk, pairs: readonly Pair[], path: FieldPath): Record<stri
       refuseComma(walk, pairs[index - 1]!, pair, path)
       continue
     }
-    if (key === '<<') refuse(walk, child, keyRange, "merge keys ('<<') are not used in records")
+    if (key === '<<')
+      refuse(walk, child, filled(rangeOf(pair.key)), "merge keys ('<<') are not used in records")
     const node = pair.value as Node | null
     const value = node ? valueOf(walk, node, child) : ''
     if (value !== '') setField(data, key, value)
@@ -174,9 +174,9 @@ function setField(data: Record<string, unknown>, key: string, value: unknown): v
 }
 
 /** A field needs a plain name: none, or a list or group in its place, is YAML no record uses. */
-function refuseKey(walk: Walk, key: Node | null, path: FieldPath, range: Range): void {
+function refuseKey(walk: Walk, key: Node | null, path: FieldPath): void {
   if (isAlias(key)) return refuseFeatures(walk, key, path)
-  const place = { file: walk.file, field: path, range }
+  const place = { file: walk.file, field: path, range: filled(rangeOf(key)) }
   const message = isScalar(key) || !key ? 'a field has no name' : 'a name of a field must be a word'
   walk.problems.push(problemAt(place, 'YAML_FEATURE', message, "write 'name: value'"))
 }

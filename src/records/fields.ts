@@ -48,7 +48,8 @@ export function fields<Shape extends z.ZodRawShape>(shape: Shape) {
   const names = new Map(Object.entries(shape).map(([key, schema]) => [key, typedName(key, schema)]))
   return z.strictObject(shape).transform(value => {
     const typed: Record<string, unknown> = {}
-    for (const [key, field] of Object.entries(value)) typed[names.get(key) ?? key] = field
+    for (const key of Object.keys(value))
+      typed[names.get(key) ?? key] = (value as Record<string, unknown>)[key]
     return typed as Typed<Shape>
   })
 }

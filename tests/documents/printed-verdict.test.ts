@@ -25,7 +25,7 @@ function rowOf(value: number, U: number, bounds: Bounds, rule: DecisionRule, bel
     readings: [],
     field: [],
     ...(below === undefined ? {} : { below }),
-    trace: { formula: '', source: '', inputs: [], instrumentOf: {}, notes: [] }
+    trace: () => ({ formula: '', source: '', inputs: [], instrumentOf: {}, notes: [] })
   }
   const judgeable = {
     value,
@@ -62,7 +62,7 @@ function sheetsRow(
     each,
     readings: [],
     field: [],
-    trace: { formula: '', source: '', inputs: [], instrumentOf: {}, notes: [] }
+    trace: () => ({ formula: '', source: '', inputs: [], instrumentOf: {}, notes: [] })
   }
   const judged = judgeScope(result, bounds, 'every sheet', rule)
   return resultRow(

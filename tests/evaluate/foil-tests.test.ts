@@ -21,7 +21,7 @@ describe('strips of FL-26-013', () => {
   test('have a force per width with the gauge and the caliper in it, and no thickness', () => {
     const { estimate, trace } = resultOf('forceAlong_N_per_mm')
     expect(estimate.value).toBeCloseTo(mean([66.4 / 25.02, 69.1 / 25.05, 64.8 / 24.98]), 10)
-    expect(trace.instrumentOf).toEqual({ force_N: 'FG-1', width_mm: 'CAL-1' })
+    expect(trace().instrumentOf).toEqual({ force_N: 'FG-1', width_mm: 'CAL-1' })
     expect(expand(estimate).U).toBeGreaterThan(0)
   })
 })
