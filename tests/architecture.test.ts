@@ -21,6 +21,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   figures: [],
   register: ['problem.ts'],
   verify: ['register'],
+  x509: [],
   archive: ['metrology'],
   browser: ['register', 'verify', 'archive'],
   hazards: ['metrology'],
@@ -91,7 +92,8 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'register',
     'verify',
     'tables',
-    'intake'
+    'intake',
+    'x509'
   ]
 }
 
@@ -120,6 +122,7 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   site: ['@11ty/eleventy', 'esbuild', 'node:'],
   tables: ['csv-parse', 'fast-xml-parser', 'fflate'],
   intake: ['decimal.js'],
+  x509: ['pkijs', 'asn1js', 'node:'],
   cli: ['commander', 'diff', 'node:']
 }
 

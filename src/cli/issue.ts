@@ -2,36 +2,32 @@
 
 import { join, relative } from 'node:path'
 import { Command, Option } from 'commander'
-import { documentOf } from '../documents/frozen-schema.ts'
-import { readFrozen } from '../documents/frozen.ts'
+import { namingSigner, readFrozen } from '../documents/frozen.ts'
 import { registerOfLot } from '../documents/issued.ts'
-import { evidenceIn } from '../documents/papers.ts'
 import { isError, type SourceFile } from '../problem.ts'
 import { ownChain } from '../records/own-chain.ts'
 import { inspectionTypes } from '../records/schemas/lots.ts'
-import type { CertificateOrder } from '../records/types.ts'
-import { documentName } from '../register/compare.ts'
-import type { RegisterEvent } from '../register/events.ts'
 import { fingerprint, shortFingerprint } from '../register/fingerprint.ts'
-import { readLog, treeOf } from '../register/log.ts'
-import { issuedSeal } from '../site/evidence.ts'
 import { Failure } from '../site/failure.ts'
 import { archiveFor, originalName } from '../site/originals.ts'
 import { readContent } from '../site/read-content.ts'
+import { enter, type Keys, type Ready } from './enter.ts'
 import { folderFrom, userFolder } from './folders.ts'
 import { calendarDate, contentOption } from './options.ts'
 import { orderNeeded, type Wishes } from './order.ts'
-import { added, atDesk, type Desk } from './register-work.ts'
+import { type PdfKey, pdfKeyIn } from './pdf-key.ts'
+import { atDesk, type Desk } from './register-work.ts'
 import { problemsText } from './report.ts'
-import { signedEvent, type SigningKey, signingKey } from './signing.ts'
+import { signingKey } from './signing.ts'
 import { today } from './today.ts'
-import { refuseStray } from './usage.ts'
+import { refuseStray, UsageError } from './usage.ts'
 import { removeStaged, writeWhole } from './write.ts'
 
 interface IssueOptions extends Partial<Wishes> {
   readonly content?: string
   readonly archive?: string
   readonly key?: string
+  readonly pdfKey?: string
   readonly unsigned?: true
 }
 
@@ -41,11 +37,13 @@ Examples:
   lotfolio issue FL-26-003 --date 2026-03-24 --by "quality manager"
   lotfolio issue EB-26-006 --reason "date of the ash test corrected"
   lotfolio issue FL-26-003 --type 3.1 --shipment SH-26-02
+  lotfolio issue FL-26-003 --pdf-key ~/keys/workshop.p12
 
 What the certificate says is frozen: it never changes again. A correction is a new revision with a
 reason; the old one stays in the register. The PDF goes to the archive folder: back that up.
 A type of EN 10204 declares compliance with the order of a shipment; without one the certificate is
 a certificate of analysis.
+The pass phrase of a PKCS #12 file is asked for, or taken from LOTFOLIO_PDF_PHRASE.
 Exit code: 0 when the certificate is issued, 1 when not, 2 for wrong usage.`
 
 export const issueCommand = (): Command =>
@@ -65,7 +63,13 @@ export const issueCommand = (): Command =>
     )
     .option('--shipment <ID>', 'shipment whose order it declares compliance with')
     .option('--key <ID>', 'key to sign with (default: the newest this computer has)')
-    .option('--unsigned', 'do not sign')
+    .addOption(
+      new Option(
+        '--pdf-key <FILE>',
+        'PKCS #12 file with the X.509 certificate and key to sign the PDF with'
+      ).env('LOTFOLIO_PDF_KEY')
+    )
+    .option('--unsigned', 'do not sign, neither what it says nor the PDF')
     .option('--archive <DIR>', 'folder for the PDF as issued (default: archive beside the records)')
     .addHelpText('after', examples)
     .allowExcessArguments()
@@ -73,31 +77,45 @@ export const issueCommand = (): Command =>
 
 async function issue(lot: string, options: IssueOptions, command: Command): Promise<void> {
   refuseStray(command, process.env, 1)
+  if (options.unsigned && command.getOptionValueSource('pdfKey') === 'cli')
+    throw new UsageError('--unsigned and --pdf-key speak against each other')
   const content = folderFrom(options.content, 'content')
   const archive =
     options.archive === undefined ? archiveFor(content) : folderFrom(options.archive, 'archive')
   await atDesk(content, async desk => {
-    const ready = await makeReady(content, lot, desk, options)
-    if (!ready) return
-    const key = options.unsigned ? undefined : await signingKey(desk.register, options.key)
-    const entered = await enter(ready, desk, key)
+    const worded = await makeReady(content, lot, desk, options)
+    if (!worded) return
+    const keys = options.unsigned ? {} : await keysFor(worded, content, desk, options)
+    const ready = keys.pdfKey ? naming(worded, keys.pdfKey) : worded
+    const entered = await enter(ready, desk, keys)
     const records = join(content, 'certificates')
     for (const folder of [records, archive]) await removeStaged(folder)
     if (ready.newRecord) await writeWhole(join(records, ready.newRecord.name), ready.newRecord.text)
     const original = join(archive, originalName(ready.order))
     await writeWhole(original, entered.pdf)
-    await desk.save(entered.log, new Map([[documentName(ready.order), ready.text]]))
-    await report(ready, original, key)
+    await desk.save(entered.log, entered.files)
+    await report(ready, original, keys)
   })
 }
 
-interface Ready {
-  readonly order: CertificateOrder
-  readonly text: string
-  /** Day it is entered in the register. */
-  readonly date: string
-  readonly newRecord?: { readonly name: string; readonly text: string }
+async function keysFor(
+  { order, date }: Ready,
+  content: string,
+  { register }: Desk,
+  options: IssueOptions
+): Promise<Keys> {
+  const key = await signingKey(register, options.key)
+  if (options.pdfKey === undefined) return { key }
+  // The PDF says it was signed on the day of the order; in truth it is today.
+  const days = [order.issued, date, today()]
+  return { key, pdfKey: await pdfKeyIn(options.pdfKey, content, days) }
 }
+
+/** The same, its text saying whose certificate signs the PDF. */
+const naming = (ready: Ready, { signer }: PdfKey): Ready => ({
+  ...ready,
+  text: namingSigner(readFrozen(ready.text)!, signer)
+})
 
 /** Judge the lot by its own chain of records and word its certificate; tell what stands against it. */
 async function makeReady(
@@ -134,46 +152,16 @@ const asFile = (content: string, { name, text }: { name: string; text: string })
   text
 })
 
-/** The log with the certificate's lines, and the PDF they speak of. */
-async function enter({ order, text, date }: Ready, desk: Desk, key: SigningKey | undefined) {
-  const data = await fingerprint(text)
-  const { number, revision, lot, reason } = order
-  const said: RegisterEvent =
-    revision === 1
-      ? { is: 'issued', number, revision, lot, data }
-      : { is: 'amended', number, revision, lot, data, reason: reason! }
-  const signed = key ? [await signedEvent(key, order, text)] : []
-  const texts = [...desk.documents.values(), text]
-  const log = await added(desk.log, [said, ...signed], date, texts)
-  const pdf = await drawn(log, text, data)
-  const drawnEvent: RegisterEvent = {
-    is: 'drawn',
-    number,
-    revision,
-    pdf: await fingerprint(pdf)
-  }
-  return { pdf, log: await added(log, [drawnEvent], date, texts) }
-}
-
-/** The PDF, carrying the proof of the lines just entered: all that the log has. */
-async function drawn(log: string, text: string, sha256: string): Promise<Uint8Array> {
-  const { certificatePdf } = await import('../pdf/certificate.ts')
-  const frozen = readFrozen(text)!
-  const read = await readLog(log)
-  const seal = await issuedSeal(
-    { ...evidenceIn(frozen), text, sha256, provenBy: read.lines.length },
-    { log: read, tree: await treeOf(read) }
-  )
-  return certificatePdf(documentOf(frozen.certificate), seal)
-}
-
-async function report({ order, text }: Ready, original: string, key: SigningKey | undefined) {
+async function report({ order, text }: Ready, original: string, { key, pdfKey }: Keys) {
   const { number, revision, lot } = order
   const shown = relative(userFolder(process.env), original) || '.'
   process.stdout.write(
     [
       `Issued ${number}, revision ${revision}, on ${lot}`,
       `Fingerprint ${shortFingerprint(await fingerprint(text))}; ${key ? `signed with key ${shortFingerprint(key.id)}` : 'not signed'}`,
+      ...(pdfKey
+        ? [`PDF signed for ${pdfKey.signer.name}; its X.509 certificate ends on ${pdfKey.until}`]
+        : []),
       `The paper: ${shown}; put that folder into your backup`,
       ''
     ].join('\n')

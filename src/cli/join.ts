@@ -6,7 +6,7 @@ import { Command } from 'commander'
 import type { IssuedRegister } from '../documents/issued.ts'
 import type { SentCopies } from '../documents/sent-copies.ts'
 import { certificateFile } from '../records/certificate-text.ts'
-import { documentName } from '../register/compare.ts'
+import { documentName, signatureName } from '../register/compare.ts'
 import { copyName } from '../register/copy-events.ts'
 import type { RegisterEvent } from '../register/events.ts'
 import { type Dropped, join, type Joined } from '../register/join.ts'
@@ -60,7 +60,7 @@ async function joinRegisters(typed: string, options: JoinOptions, command: Comma
     if (joined.common === 0) refuseStrangers(desk.register, theirs, other)
     const copies = await joinCopies(desk.register.copies.file.text, theirs.copies.file.text, date)
     if (!copies.ok) throw new Failure(`nothing joined: ${copies.faults[0]!.sentence}`)
-    if (joined.text !== log) await desk.save(joined.text, documentsIn(joined, theirs))
+    if (joined.text !== log) await desk.save(joined.text, filesIn(joined, theirs))
     if (copies.entered.length > 0)
       await desk.saveCopies(copies.text, copiesIn(copies, theirs.copies))
     report(joined, copies, content)
@@ -76,14 +76,20 @@ function refuseStrangers(ours: IssuedRegister, theirs: IssuedRegister, other: st
     throw new Failure(`${other}: its register is that of another producer, no line in common`)
 }
 
-/** The frozen documents that come with what was entered. */
-function documentsIn({ entered }: Joined, theirs: IssuedRegister): Map<string, string> {
-  const data = new Set(entered.flatMap(event => (isFrozen(event) ? [event.data] : [])))
-  return new Map(
-    theirs.issued
-      .filter(({ revision }) => data.has(revision.data))
-      .map(({ revision, text }) => [documentName(revision), text])
-  )
+/** The frozen documents, and the signatures of PDFs, that come with what was entered. */
+function filesIn({ entered }: Joined, theirs: IssuedRegister): Map<string, string | Uint8Array> {
+  const named = new Set(entered.flatMap(fingerprintsIn))
+  const files = new Map<string, string | Uint8Array>()
+  for (const { revision, text, cms } of theirs.issued) {
+    if (named.has(revision.data)) files.set(documentName(revision), text)
+    if (cms && named.has(revision.drawn?.cms ?? '')) files.set(signatureName(revision), cms)
+  }
+  return files
+}
+
+const fingerprintsIn = (event: RegisterEvent): string[] => {
+  if (isFrozen(event)) return [event.data]
+  return event.is === 'drawn' && event.cms !== undefined ? [event.cms] : []
 }
 
 const copiesIn = ({ entered }: JoinedCopies, { kept }: SentCopies): Map<string, string> => {

@@ -21,15 +21,15 @@ export function keysFolder(environment: NodeJS.ProcessEnv): string {
  *
  * @throws Failure
  */
-export function refuseInside(folder: string, content: string): void {
+export function refuseInside(folder: string, content: string, hint = HINT): void {
   const real = realPathOf(folder)
   const workshop = realPathOf(dirname(content))
   if (isWithin(real, workshop))
-    throw new Failure(`${folder}: private keys must not lie in the workshop's own folder; ${HINT}`)
+    throw new Failure(`${folder}: private keys must not lie in the workshop's own folder; ${hint}`)
   for (let above = real; above !== dirname(above); above = dirname(above))
     if (existsSync(join(above, '.git')))
       throw new Failure(
-        `${folder}: private keys must not lie in a folder under version control; ${HINT}`
+        `${folder}: private keys must not lie in a folder under version control; ${hint}`
       )
 }
 
@@ -39,7 +39,7 @@ const isWithin = (path: string, folder: string): boolean =>
   !relative(folder, path).startsWith('..') && relative(folder, path) !== path
 
 /** The real place of a path whose last folders may not be there yet. */
-function realPathOf(path: string): string {
+export function realPathOf(path: string): string {
   if (existsSync(path)) return realpathSync(path)
   return dirname(path) === path
     ? path
@@ -58,6 +58,13 @@ export async function keepKey(folder: string, { id, privatePem }: KeyPair): Prom
   }
 }
 
+/** @throws Failure where the mode of a private key's file lets others read it */
+export function refuseOthersReading(path: string, mode: number): void {
+  // Windows has no such bits and reports them as open.
+  if (process.platform !== 'win32' && (mode & 0o077) !== 0)
+    throw new Failure(`${path}: others may read this private key; close it: chmod 600 ${path}`)
+}
+
 /**
  * The private half of a key.
  *
@@ -68,9 +75,7 @@ export async function privateKey(folder: string, id: string): Promise<string | u
   const path = join(folder, `${id}.pem`)
   try {
     const { mode } = await stat(path)
-    // Windows has no such bits and reports them as open.
-    if (process.platform !== 'win32' && (mode & 0o077) !== 0)
-      throw new Failure(`${path}: others may read this private key; close it: chmod 600 ${path}`)
+    refuseOthersReading(path, mode)
     return await readFile(path, 'utf8')
   } catch (error) {
     if (isMissing(error)) return undefined

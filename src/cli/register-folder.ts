@@ -14,12 +14,12 @@ import { logName, pendingEnd, registerFolder } from '../site/read-register.ts'
 import { withLock } from './lock.ts'
 import { writeThrough } from './write.ts'
 
-/** What a command adds to the register or to a folder in it: the whole new log, and new documents by file name. */
+/** What a command adds to the register or to a folder in it: the whole new log, and new files beside it by name. */
 export interface Addition {
   /** Folder in the register's own; that itself where absent. */
   readonly folder?: string
   readonly log: string
-  readonly documents: ReadonlyMap<string, string>
+  readonly files: ReadonlyMap<string, string | Uint8Array>
 }
 
 /**
@@ -43,14 +43,13 @@ export async function withRegister<Result>(
   }
 }
 
-async function saveAll(folder: string, { log, documents }: Addition): Promise<void> {
+async function saveAll(folder: string, { log, files }: Addition): Promise<void> {
   await mkdir(folder, { recursive: true })
-  for (const [name, text] of documents) await writeThrough(join(folder, name + pendingEnd), text)
+  for (const [name, content] of files) await writeThrough(join(folder, name + pendingEnd), content)
   const next = join(folder, nextLog)
   await writeThrough(next, log)
   await rename(next, join(folder, logName))
-  for (const name of documents.keys())
-    await rename(join(folder, name + pendingEnd), join(folder, name))
+  for (const name of files.keys()) await rename(join(folder, name + pendingEnd), join(folder, name))
   await settle(folder)
 }
 

@@ -2,9 +2,14 @@
 
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
-import { documentName } from '../register/compare.ts'
+import { documentName, signatureName } from '../register/compare.ts'
 import { copyName } from '../register/copy-events.ts'
-import { type IssuedRegister, openRegister, type RegisterFiles } from '../documents/issued.ts'
+import {
+  type Issued,
+  type IssuedRegister,
+  openRegister,
+  type RegisterFiles
+} from '../documents/issued.ts'
 import { isError, type Problem } from '../problem.ts'
 import type { RegisterEvent } from '../register/events.ts'
 import type { Fault } from '../register/fault.ts'
@@ -12,7 +17,7 @@ import { append, documentsOf } from '../register/log.ts'
 import { Failure } from '../site/failure.ts'
 import { copiesFolder, readRegister, registerFolder } from '../site/read-register.ts'
 import { userFolder } from './folders.ts'
-import { finishStopped, withRegister } from './register-folder.ts'
+import { type Addition, finishStopped, withRegister } from './register-folder.ts'
 import { problemsText } from './report.ts'
 
 /** A register nobody else writes to meanwhile. */
@@ -22,8 +27,8 @@ export interface Desk {
   readonly log: string
   /** Frozen documents by file name. */
   readonly documents: ReadonlyMap<string, string>
-  /** Make the log's new text and new documents the register's own, all or nothing. */
-  readonly save: (log: string, documents?: ReadonlyMap<string, string>) => Promise<void>
+  /** Make the log's new text and new files beside it the register's own, all or nothing. */
+  readonly save: (log: string, files?: Addition['files']) => Promise<void>
   /** The same for the customers' copies. */
   readonly saveCopies: (log: string, documents: ReadonlyMap<string, string>) => Promise<void>
 }
@@ -49,8 +54,8 @@ export async function atDesk<Result>(
       register,
       log: files.log.text,
       documents,
-      save: (log, added = new Map()) => save({ log, documents: added }),
-      saveCopies: (log, added) => save({ folder: copiesFolder, log, documents: added })
+      save: (log, added = new Map()) => save({ log, files: added }),
+      saveCopies: (log, added) => save({ folder: copiesFolder, log, files: added })
     })
   })
 }
@@ -62,14 +67,21 @@ async function finishAll(
   files: RegisterFiles
 ): Promise<void> {
   const folder = join(content, registerFolder)
-  const known = new Set(issued.map(({ revision }) => documentName(revision)))
-  await finishStopped(folder, name => known.has(name) && !files.documents.has(name))
+  const known = new Set(issued.flatMap(namesOf))
+  const lies = (name: string) => files.documents.has(name) || files.signatures?.own.has(name)
+  await finishStopped(folder, name => known.has(name) && !lies(name))
   const sent = new Set(copies.chain.copies.map(one => `${copyName(one)}.json`))
   await finishStopped(
     join(folder, copiesFolder),
     name => sent.has(name) && !files.copies.documents.has(name)
   )
 }
+
+/** Files that belong to a revision. */
+const namesOf = ({ revision, cms }: Issued): string[] => [
+  documentName(revision),
+  ...(cms ? [signatureName(revision)] : [])
+]
 
 /**
  * The register of a content folder, to be looked at.

@@ -93,11 +93,16 @@ export function standingText({ revision, successor }: Issued): string {
   return `Stands as issued on ${dateText(revision.date)}.`
 }
 
-function signatureText({ revision: { signatures } }: Issued): string {
-  if (signatures.length === 0) return 'Not signed; its fingerprint stands in the register.'
-  return `Signed with ${signatures
-    .map(({ key, date }) => `key ${shortFingerprint(key)} on ${dateText(date)}`)
-    .join(' and ')}.`
+function signatureText({ revision: { signatures }, frozen: { pdfSigner }, cms }: Issued): string {
+  const said =
+    signatures.length === 0
+      ? 'Not signed; its fingerprint stands in the register.'
+      : `Signed with ${signatures
+          .map(({ key, date }) => `key ${shortFingerprint(key)} on ${dateText(date)}`)
+          .join(' and ')}.`
+  return pdfSigner && cms
+    ? `${said} Its PDF is signed for ${pdfSigner.name} as well, with a certificate of the X.509 kind issued by ${pdfSigner.issuer}.`
+    : said
 }
 
 function papersOf(issued: Issued): Paper[] {

@@ -180,6 +180,10 @@ export const frozenCertificateSchema = z.strictObject({
   /** Edition of the fixed words around the document: column titles, headings. */
   wording: z.number().int().positive(),
   certificate: certificateSchema,
+  /** Whose X.509 certificate signs the PDF. */
+  pdfSigner: z.exactOptional(
+    z.strictObject({ name: text, issuer: text, serial: text, sha256: text })
+  ),
   /** The lot's public figures on the day of issue, as its data file gave them; carried, not read. */
   data: carriedData
 })

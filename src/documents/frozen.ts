@@ -6,6 +6,7 @@ import {
   type FrozenCertificate,
   frozenCertificateSchema
 } from './frozen-schema.ts'
+import type { PdfSigner } from './issued-paper.ts'
 import type { LotData } from './lot-data.ts'
 import type { CertificateDocument } from './types.ts'
 
@@ -35,6 +36,10 @@ export function freeze(document: CertificateDocument, data: LotData): string {
     throw new TypeError('freeze requires a certificate with number and signatory')
   return canonicalText(frozen.data as Json)
 }
+
+/** The same certificate, naming whose X.509 certificate is to sign its PDF. */
+export const namingSigner = (frozen: FrozenCertificate, pdfSigner: PdfSigner): string =>
+  canonicalText({ ...frozen, pdfSigner: { ...pdfSigner } } as Json)
 
 /** What a frozen certificate says; undefined where the text is none this version can read. */
 export function readFrozen(text: string): FrozenCertificate | undefined {

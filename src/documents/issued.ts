@@ -1,13 +1,14 @@
 /** The register as documents use it: every issued revision with what it says and how it stands. */
 
 import type { Problem, SourceFile } from '../problem.ts'
-import { compareDocuments, documentName } from '../register/compare.ts'
+import { compareDocuments, documentName, signatureName } from '../register/compare.ts'
 import { type Head, headOf, type Log, readLog, treeOf } from '../register/log.ts'
 import type { Tree } from '../register/merkle.ts'
 import { emptyBook, type Revision, type State, stateOf, successorOf } from '../register/standing.ts'
 import { readFrozen } from './frozen.ts'
 import type { FrozenCertificate } from './frozen-schema.ts'
 import { type Hashed, hashed, type LogFiles, registerProblem, unreadable } from './log-files.ts'
+import { type HashedSignature, signaturesKnownTo } from './pdf-signatures.ts'
 import { noSentCopies, openCopies, type SentCopies } from './sent-copies.ts'
 
 /** The register as it lies on disk. */
@@ -24,6 +25,8 @@ export interface Issued {
   /** The frozen document, and its bytes as text. */
   readonly frozen: FrozenCertificate
   readonly text: string
+  /** The signature its PDF bears. */
+  readonly cms?: Uint8Array
 }
 
 export interface IssuedRegister {
@@ -58,11 +61,17 @@ export async function openRegister(files: RegisterFiles): Promise<IssuedRegister
     new Map([...own, ...pending].map(({ text, hash }) => [hash, text]))
   )
   const documents = new Map([...pending.filter(isKnownTo(log)), ...own].map(one => [one.name, one]))
-  const hashes = new Map([...documents].map(([name, { hash }]) => [name, hash]))
-  const faults = [...log.faults, ...compareDocuments(log, hashes)]
+  const signatures = await signaturesKnownTo(log.standing, files.signatures)
+  const hashes = [...documents, ...signatures].map(([name, { hash }]) => [name, hash] as const)
+  const faults = [...log.faults, ...compareDocuments(log, new Map(hashes))]
   const revisions = [...log.standing.certificates.values()].flat().sort((a, b) => a.n - b.n)
   const read = revisions.map(revision =>
-    issuedOf(log, revision, documents.get(documentName(revision))?.text)
+    issuedOf(
+      log,
+      revision,
+      documents.get(documentName(revision))?.text,
+      signatures.get(signatureName(revision))
+    )
   )
   const foreign = read.flatMap(one => (typeof one === 'string' ? [unreadable(files.log, one)] : []))
   const tree = await treeOf(log)
@@ -87,13 +96,18 @@ const isKnownTo =
     standing.byData.has(hash)
 
 /** The revision with its document, or the name of a document that is not there or not readable. */
-function issuedOf({ standing }: Log, revision: Revision, text = ''): Issued | string {
+function issuedOf(
+  { standing }: Log,
+  revision: Revision,
+  text = '',
+  signature?: HashedSignature
+): Issued | string {
   const frozen = readFrozen(text)
   const successor = successorOf(standing, revision)
   const state = stateOf(standing, revision)
-  return frozen
-    ? { revision, state, ...(successor && { successor }), frozen, text }
-    : documentName(revision)
+  if (!frozen) return documentName(revision)
+  const { cms } = signature ?? {}
+  return { revision, state, ...(successor && { successor }), frozen, text, ...(cms && { cms }) }
 }
 
 /** The same register, as far as it concerns one lot: for its papers, whatever became of others. */

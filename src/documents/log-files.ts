@@ -3,6 +3,7 @@
 import { type Place, type Problem, problemAt, type SourceFile } from '../problem.ts'
 import type { Fault } from '../register/fault.ts'
 import { fingerprint } from '../register/fingerprint.ts'
+import type { Signatures } from './pdf-signatures.ts'
 
 export interface LogFiles {
   /** Empty text where nothing was entered yet. */
@@ -11,6 +12,8 @@ export interface LogFiles {
   readonly documents: ReadonlyMap<string, string>
   /** The same of a run that was stopped: to be believed where the log knows them. */
   readonly pending: ReadonlyMap<string, string>
+  /** Of the register: what its PDFs are signed with. */
+  readonly signatures?: Signatures
 }
 
 /** A document and its fingerprint. */

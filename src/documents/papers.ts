@@ -6,9 +6,10 @@ import { issuedPaths } from './certificate-page.ts'
 import { changesBetween } from './changes.ts'
 import { documentOf, type FrozenCertificate } from './frozen-schema.ts'
 import type { Issued } from './issued.ts'
+import type { IssuedPaper } from './issued-paper.ts'
 import { lotUrl } from './lot.ts'
 import type { LotView } from './lot-view.ts'
-import type { CertificateDocument, CertificatePaper, IssuedPaper, Paper } from './types.ts'
+import type { CertificateDocument, CertificatePaper, Paper } from './types.ts'
 
 export interface PaperInputs extends PaperOptions {
   readonly producer: Producer
@@ -68,14 +69,17 @@ export const evidenceIn = ({ number, revision, data }: FrozenCertificate) => ({
   data: `${JSON.stringify(data, null, 2)}\n`
 })
 
-function evidenceOf({ revision: { data, drawn, n }, frozen, text }: Issued): IssuedPaper {
+function evidenceOf({ revision, frozen, text, cms }: Issued): IssuedPaper {
+  const { data, drawn, n } = revision
+  const { pdfSigner: signer } = frozen
   return {
     ...evidenceIn(frozen),
     text,
     sha256: data,
     ...(drawn === undefined ? {} : { pdfSha256: drawn.pdf }),
     // The paper is drawn once its line, and its signature if any, are entered.
-    provenBy: drawn ? drawn.n - 1 : n
+    provenBy: drawn ? drawn.n - 1 : n,
+    ...(signer && cms && { pdfSignature: { signer, cms } })
   }
 }
 

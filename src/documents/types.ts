@@ -10,6 +10,7 @@ import type { VerdictWord } from '../quality/judge.ts'
 import type { BoardDocument } from './board-types.ts'
 import type { Budgets } from './budgets.ts'
 import type { HazardText, ReasonedClass } from './hazard-types.ts'
+import type { IssuedPaper } from './issued-paper.ts'
 import type { LabelDocument } from './label-types.ts'
 import type { Answer, Fact, LotListPage, LotShelf, LotSummary, StatusText } from './list-types.ts'
 import type { News } from './news-types.ts'
@@ -208,21 +209,6 @@ export interface ProcessDocument {
   /** What went in, what was made, who was sent some, where the rest is. */
   readonly trace: readonly Table[]
   readonly notices: readonly string[]
-}
-
-/** What the register holds on an issued paper. */
-export interface IssuedPaper {
-  readonly number: string
-  readonly revision: number
-  /** The frozen document as it is hashed, and its SHA-256. */
-  readonly text: string
-  readonly sha256: string
-  /** SHA-256 of the PDF as it was first drawn. */
-  readonly pdfSha256?: string
-  /** Lines of the register that the proof in the PDF reaches to. */
-  readonly provenBy: number
-  /** The lot's figures on the day of issue, as a data file. */
-  readonly data: string
 }
 
 /** A certificate, or the preview of one where none was issued. */

@@ -3,6 +3,7 @@
  * tagged after PDF/UA-1. The same document gives the same bytes.
  */
 
+import type { PdfSigner } from '../documents/issued-paper.ts'
 import type { TableSection } from '../documents/shipment-types.ts'
 import type { CertificateDocument } from '../documents/types.ts'
 import { noonOf, openFile, type Paper } from './file.ts'
@@ -19,8 +20,9 @@ import { drawHead } from './head.ts'
 import type { Element, PdfFile, Subset } from './pdfkit.ts'
 import { drawTableSection } from './plain-table.ts'
 import { groupResults } from './results.ts'
-import { drawSections } from './sections.ts'
+import { drawSections, type Tied } from './sections.ts'
 import { areaOf, Sheet, textWidthOn } from './sheet.ts'
+import { withSignature } from './signature.ts'
 import { drawResults } from './table.ts'
 import { styles } from './text.ts'
 import { type Words, wordsIn } from './words.ts'
@@ -41,6 +43,8 @@ export interface Seal {
   readonly attachments: readonly Attachment[]
   /** SHA-256 of what the certificate says, in hexadecimal digits; absent on a preview. */
   readonly fingerprint?: string
+  /** The signature that the file itself bears; its place is left blank where it is yet to be made. */
+  readonly pdfSignature?: { readonly signer: PdfSigner; readonly cms?: Uint8Array }
 }
 
 /**
@@ -52,21 +56,29 @@ export interface Seal {
  */
 export async function certificatePdf(
   document: CertificateDocument,
-  { attachments, fingerprint }: Seal
+  { attachments, fingerprint, pdfSignature }: Seal
 ): Promise<Uint8Array> {
   const words = wordsIn(document.language)
   const pdf = openPdf(document, words, 'PDF/A-3a')
   for (const attachment of attachments) attach(pdf, document, attachment, words)
-  return writePdf(pdf, document, words, fingerprint)
+  const { signer, cms } = pdfSignature ?? {}
+  const drawn = writePdf(pdf, document, words, {
+    ...(fingerprint !== undefined && { fingerprint }),
+    ...(signer && { signer })
+  })
+  return cms ? withSignature(drawn, cms) : drawn
 }
 
 /**
  * The same pages as PDF/A-1b, which carries no attachment: the one profile a free validator that
  * can be installed anywhere checks.
  */
-export async function archivalTwin(document: CertificateDocument): Promise<Uint8Array> {
+export async function archivalTwin(
+  document: CertificateDocument,
+  tied: Tied = {}
+): Promise<Uint8Array> {
   const words = wordsIn(document.language)
-  return writePdf(openPdf(document, words, 'PDF/A-1b'), document, words)
+  return writePdf(openPdf(document, words, 'PDF/A-1b'), document, words, tied)
 }
 
 const openPdf = (document: CertificateDocument, words: Words, subset: Subset): PdfFile =>
@@ -101,15 +113,14 @@ function writePdf(
   pdf: PdfFile,
   document: CertificateDocument,
   words: Words,
-  fingerprint?: string
+  tied: Tied
 ): Uint8Array {
-  drawCertificate(pdf, document, words, fingerprint === undefined ? {} : { fingerprint })
+  drawCertificate(pdf, document, words, tied)
   return pdf.finish()
 }
 
 /** What a certificate is drawn with beside its document. */
-export interface Extras {
-  readonly fingerprint?: string
+export interface Extras extends Tied {
   /** Of a customer's copy: the limits of the customer. */
   readonly limits?: TableSection
   /** What it is a part of, where a file holds several papers. */
@@ -121,7 +132,7 @@ export function drawCertificate(
   pdf: PdfFile,
   document: CertificateDocument,
   words: Words,
-  { fingerprint, limits, whole }: Extras
+  { limits, whole, ...tied }: Extras
 ): void {
   const mark = markOf(document, words)
   const size = document.paper === 'A4' ? 'A4' : 'LETTER'
@@ -135,7 +146,7 @@ export function drawCertificate(
   drawHead(sheet, document, words)
   drawResultsSection(sheet, document, words)
   if (limits) drawTableSection(sheet, limits, words)
-  drawSections(sheet, document, words, fingerprint)
+  drawSections(sheet, document, words, tied)
   drawFeet(sheet, foot, words)
   sheet.root.end()
 }

@@ -46,6 +46,35 @@ export interface LinkOptions {
   readonly Contents: InstanceType<typeof String>
 }
 
+/** Values of a PDF as PDFKit takes them: a plain string is a name, a boxed one a text. */
+export type PdfValue =
+  | number
+  | string
+  | InstanceType<typeof String>
+  | Date
+  | Uint8Array
+  | Reference
+  | Dictionary
+  | readonly PdfValue[]
+export interface Dictionary {
+  readonly [key: string]: PdfValue
+}
+
+/** An object of the file's own. */
+export interface Reference {
+  readonly data: object
+  write(content: string): void
+  end(): void
+}
+
+export interface SignatureFieldOptions {
+  readonly structParent: Element
+  readonly name: string
+  /** What it is, in words. */
+  readonly title: string
+  readonly signature: Dictionary
+}
+
 export interface FileOptions {
   readonly name: string
   readonly type: string
@@ -105,12 +134,32 @@ export interface Pdf {
   endMarkedContent(): this
   link(x: number, y: number, width: number, height: number, url: string, options: LinkOptions): this
 
+  /** A field for the file's signature over a part of the current page, which it leaves to be seen. */
+  signatureField(
+    x: number,
+    y: number,
+    width: number,
+    height: number,
+    options: SignatureFieldOptions
+  ): void
+
   file(bytes: Uint8Array, options: FileOptions): object
   appendXML(xml: string): void
 }
 
 /** Where PDFKit writes what is done differently here. */
-interface WithInternals extends Pdf {
+interface WithInternals extends Omit<Pdf, 'page' | 'signatureField'> {
+  readonly page: Pdf['page'] & { readonly annotations: readonly Reference[] }
+  readonly _root: { readonly data: Record<string, PdfValue> }
+  ref(data: Dictionary): Reference
+  annotate(
+    x: number,
+    y: number,
+    width: number,
+    height: number,
+    options: { readonly [key: string]: PdfValue | Element }
+  ): this
+  endAcroForm(): this
   readonly info: Info
   readonly x: number
   readonly y: number
@@ -119,6 +168,10 @@ interface WithInternals extends Pdf {
   _line(text: string, options: LineOptions): void
   _fragment(text: string, x: number, y: number, options: LineOptions): void
 }
+
+/** Flags of an annotation: bits 3 and 8. Of a form with signatures: bits 1 and 2. */
+const PRINTED_AND_LOCKED = 132
+const SIGNED_AND_FINAL = 3
 
 const Base = PDFDocument as unknown as new (options: PdfOptions) => WithInternals
 
@@ -143,6 +196,38 @@ export class PdfFile extends Base {
   /** PDFKit's own escapes nothing and knows no PDF/UA. */
   override _addInfo(): void {
     this.appendXML(xmpDescriptions(this.info))
+  }
+
+  /** PDFKit knows no signature fields. */
+  signatureField(
+    x: number,
+    y: number,
+    width: number,
+    height: number,
+    { structParent, name, title, signature }: SignatureFieldOptions
+  ): void {
+    const value = this.ref(signature)
+    const clear = this.ref({ Type: 'XObject', Subtype: 'Form', BBox: [0, 0, width, height] })
+    clear.write('q Q')
+    this.annotate(x, y, width, height, {
+      structParent,
+      Subtype: 'Widget',
+      FT: 'Sig',
+      T: new String(name),
+      TU: new String(title),
+      V: value,
+      F: PRINTED_AND_LOCKED,
+      C: [],
+      AP: { N: clear }
+    })
+    const form = this.ref({ Fields: [this.page.annotations.at(-1)!], SigFlags: SIGNED_AND_FINAL })
+    this._root.data['AcroForm'] = form
+    for (const one of [value, clear, form]) one.end()
+  }
+
+  /** PDFKit's own ends a form of its own making, with fonts for its fields. */
+  override endAcroForm(): this {
+    return this
   }
 
   /** PDFKit's own measures the line again, for a text that would go on where it ends. */

@@ -1,15 +1,25 @@
 /** What follows the results: each section with its heading in the margin. Lengths in points. */
 
+import type { PdfSigner } from '../documents/issued-paper.ts'
 import type { CertificateDocument, HazardText } from '../documents/types.ts'
+import { noonOf } from './file.ts'
 import { drawHazardBody, leastHazardHeight } from './hazards.ts'
 import { lastSection } from './online.ts'
 import { bodyX, drawSection, END_HEIGHT, PARAGRAPH_GAP, sectionHeight } from './section.ts'
 import type { Sheet } from './sheet.ts'
+import { drawSigned } from './signed.ts'
 import { drawLine, firstBaseline, styles, widthOf } from './text.ts'
 import type { Words } from './words.ts'
 
 /** Lines a section's heading must not be parted from. */
 const KEPT_LINES = 2
+
+/** What ties a paper to the register and to its producer, as it is printed. */
+export interface Tied {
+  readonly fingerprint?: string
+  /** Who signs the file itself. */
+  readonly signer?: PdfSigner
+}
 
 /**
  * Draw every section that has something to say, then the mark of the end. The last two stay on one
@@ -19,7 +29,7 @@ export function drawSections(
   sheet: Sheet,
   document: CertificateDocument,
   words: Words,
-  fingerprint?: string
+  { fingerprint, signer }: Tied
 ): void {
   const text = (heading: string, texts: readonly string[]) => drawTexts(sheet, heading, texts)
   text(words.changes, [...(document.amends ? [document.amends] : []), ...(document.changes ?? [])])
@@ -27,6 +37,7 @@ export function drawSections(
   text(words.decisionRule, [document.decisionRule])
   const signed = document.signatory ? [`${words.signatory}: ${document.signatory}`] : []
   text(words.release, [document.release.sentence, ...signed])
+  if (signer) drawSigned(sheet, signer, noonOf(document.dated), words)
   if (document.hazards) drawHazards(sheet, document.hazards, words)
   text(words.cautions, document.cautions)
   text(words.traceability, document.traceability)

@@ -1,5 +1,6 @@
 /** The words of the paper itself, by language; everything else comes worded in the document. */
 
+import type { PdfSigner } from '../documents/issued-paper.ts'
 import type { Basis, CertificateDocument } from '../documents/types.ts'
 
 export interface Words {
@@ -56,6 +57,9 @@ export interface Words {
   readonly copyOf: string
   readonly fingerprint: string
   readonly qr: (url: string) => string
+  readonly pdfSignature: string
+  readonly signedBy: (signer: PdfSigner) => string
+  readonly signatureField: (name: string) => string
   readonly shipment: string
   readonly sent: string
   readonly together: string
@@ -129,6 +133,10 @@ const en: Words = {
     'The page below tells whether the certificate that this is a copy of still stands. It shows the same fingerprint, and compares this file as a whole.',
   fingerprint: 'Fingerprint',
   qr: url => `QR code of the address ${url}`,
+  pdfSignature: 'PDF signature',
+  signedBy: ({ name, issuer, serial }) =>
+    `This file is signed for ${name}, with a certificate of the X.509 kind issued by ${issuer}, serial number ${serial}. Whether that certificate is to be trusted is for the program that shows this file to judge.`,
+  signatureField: name => `Signature of this file for ${name}`,
   shipment: 'Shipment',
   sent: 'Sent',
   together: 'Together',

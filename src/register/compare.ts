@@ -1,4 +1,4 @@
-/** The log against what it must agree with: the documents kept, and its own earlier states. */
+/** The log against what it must agree with: documents and signatures kept, and its own earlier states. */
 
 import { toHex } from './bytes.ts'
 import { type Fault, faultAt } from './fault.ts'
@@ -11,11 +11,17 @@ import type { Revision } from './standing.ts'
 export const documentName = ({ number, revision }: Pick<Revision, 'number' | 'revision'>): string =>
   `${number}-r${revision}.json`
 
+/** Name of the file that keeps the signature a revision's PDF bears. */
+export const signatureName = ({
+  number,
+  revision
+}: Pick<Revision, 'number' | 'revision'>): string => `${number}-r${revision}.p7s`
+
 /**
- * Compare the log with the frozen documents: this shows lines dropped at its end, which the chain
- * alone cannot, and every byte changed in a document.
+ * Compare the log with the frozen documents and the signatures of PDFs: this shows lines dropped at
+ * its end, which the chain alone cannot, and every byte changed in a file.
  *
- * @param found file name → fingerprint of each document there is
+ * @param found file name → fingerprint of each such file there is
  * @returns a fault for each line without its document, with another one, and for each document
  *   without a line; these last are faults of line 0
  */
@@ -24,7 +30,8 @@ export function compareDocuments(
   found: ReadonlyMap<string, string>
 ): Fault[] {
   const revisions = [...standing.certificates.values()].flat().sort((a, b) => a.n - b.n)
-  const known = new Set(revisions.map(documentName))
+  const kept = revisions.flatMap(filesOf)
+  const known = new Set(kept.map(({ name }) => name))
   const strangers = [...found.keys()].filter(name => !known.has(name)).sort()
   return [
     ...strangers.map(name =>
@@ -33,20 +40,42 @@ export function compareDocuments(
         `${name} is in no line: its line was dropped, or it was never issued`
       ])
     ),
-    ...revisions.flatMap(revision => compareDocument(revision, found.get(documentName(revision))))
+    ...kept.flatMap(file => compareFile(file, found.get(file.name)))
   ]
 }
 
-function compareDocument(revision: Revision, hash: string | undefined): Fault[] {
-  const name = documentName(revision)
-  if (hash === revision.data) return []
+/** A file that must lie beside the log, and the line that names its fingerprint. */
+interface Kept {
+  readonly name: string
+  readonly n: number
+  readonly hash: string
+  /** What it is, as a sentence names it. */
+  readonly what: string
+}
+
+function filesOf(revision: Revision): Kept[] {
+  const { n, data: hash, drawn } = revision
   return [
-    hash === undefined
-      ? faultAt(revision.n, ['REGISTER_NO_DOCUMENT', `${name} is not there`])
-      : faultAt(revision.n, [
-          'REGISTER_DOCUMENT_CHANGED',
-          `${name} is not the document that was issued: its bytes were changed`
+    { name: documentName(revision), n, hash, what: 'the document that was issued' },
+    ...(drawn?.cms === undefined
+      ? []
+      : [
+          {
+            name: signatureName(revision),
+            n: drawn.n,
+            hash: drawn.cms,
+            what: 'the signature that was entered'
+          }
         ])
+  ]
+}
+
+function compareFile({ name, n, hash, what }: Kept, found: string | undefined): Fault[] {
+  if (found === hash) return []
+  return [
+    found === undefined
+      ? faultAt(n, ['REGISTER_NO_DOCUMENT', `${name} is not there`])
+      : faultAt(n, ['REGISTER_DOCUMENT_CHANGED', `${name} is not ${what}: its bytes were changed`])
   ]
 }
 

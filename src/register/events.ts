@@ -44,7 +44,9 @@ const kinds = {
     is: z.literal('drawn'),
     ...certificate,
     pdf: hash,
-    pages: count().exactOptional()
+    pages: count().exactOptional(),
+    /** Of the signature that the PDF bears, where it bears one. */
+    cms: hash.exactOptional()
   }),
   withdrawn: z.strictObject({ is: z.literal('withdrawn'), ...certificate, reason: sentence }),
   voided: z.strictObject({ is: z.literal('voided'), ...certificate, data: hash, reason: sentence }),

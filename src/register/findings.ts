@@ -142,10 +142,15 @@ const checks: Readonly<Record<Checked, string>> = {
   'not checked here': 'The signature was not checked here: this browser does not know Ed25519.'
 }
 
+const SIGNED_PDF =
+  ' It also bears a signature with an X.509 certificate: whether that certificate can be trusted is for your PDF program to judge, and was not looked at here.'
+
 /** The PDF's own bytes against those entered when it was drawn. */
 export function pdfFinding(sha256: string, { drawn }: Revision, source: SourceName): Finding {
   if (drawn?.pdf === sha256)
-    return { sentence: `The PDF is the one drawn on ${drawn.date}, byte for byte.` }
+    return {
+      sentence: `The PDF is the one drawn on ${drawn.date}, byte for byte.${drawn.cms === undefined ? '' : SIGNED_PDF}`
+    }
   if (drawn)
     return {
       word: 'altered',

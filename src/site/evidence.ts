@@ -1,7 +1,8 @@
 /** What goes with an issued certificate: the files inside its PDF and those beside it. */
 
 import type { IssuedRegister } from '../documents/issued.ts'
-import type { CertificatePaper, IssuedPaper, LotPage } from '../documents/types.ts'
+import type { IssuedPaper } from '../documents/issued-paper.ts'
+import type { CertificatePaper, LotPage } from '../documents/types.ts'
 import { proofOf, proofText } from '../register/proof.ts'
 import { carried } from '../verify/holding.ts'
 import type { Attachment, Seal } from './steps.ts'
@@ -33,8 +34,10 @@ export async function sealFor(
 
 /** What goes with an issued paper. */
 export async function issuedSeal(issued: IssuedPaper, register: Proving): Promise<Seal> {
+  const { pdfSignature } = issued
   return {
     fingerprint: issued.sha256,
+    ...(pdfSignature && { pdfSignature }),
     attachments: [
       file(FIGURES, issued.data),
       file(carried.data, issued.text),

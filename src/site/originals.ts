@@ -3,7 +3,7 @@
 import { readFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { lineOf } from '../documents/log-files.ts'
-import type { IssuedPaper } from '../documents/types.ts'
+import type { IssuedPaper } from '../documents/issued-paper.ts'
 import { type Problem, problemAt, type SourceFile } from '../problem.ts'
 import { fingerprint } from '../register/fingerprint.ts'
 import { isMissing } from './failure.ts'

@@ -134,8 +134,11 @@ function drawnPaper(
   { steps, cache }: PaperTools
 ): Promise<Uint8Array> {
   const render = () => steps.certificatePdf(document, seal)
-  const carried = seal.attachments.flatMap(({ name, bytes }) => [name, bytes])
-  const inputs = [renderer, JSON.stringify(document), seal.fingerprint ?? '', ...carried]
+  const { fingerprint = '', attachments, pdfSignature } = seal
+  const carried = attachments.flatMap(({ name, bytes }) => [name, bytes])
+  const { signer, cms } = pdfSignature ?? {}
+  const signature = signer && cms ? [JSON.stringify(signer), cms] : []
+  const inputs = [renderer, JSON.stringify(document), fingerprint, ...signature, ...carried]
   return cache ? cache.paper(inputs, render) : render()
 }
 

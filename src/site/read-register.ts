@@ -16,6 +16,9 @@ export const copiesFolder = 'copies'
 /** Put after the name of a document until the log knows it. */
 export const pendingEnd = '.pending'
 
+/** Ends of the names of what lies beside a log: documents, signatures of PDFs, either on its way. */
+const kept = ['.json', '.p7s', pendingEnd]
+
 /** How often a register that is being written to is read anew. */
 const TRIES = 20
 
@@ -52,10 +55,14 @@ async function readStill(folder: string, base: string): Promise<LogFiles> {
 }
 
 async function readOnce(folder: string, names: readonly string[], path: string): Promise<LogFiles> {
+  const documents = (end: string) =>
+    filesIn(folder, names, `.json${end}`, file => readFile(file, 'utf8'))
+  const signatures = (end: string) => filesIn(folder, names, `.p7s${end}`, file => readFile(file))
   return {
     log: { path, text: await logIn(folder) },
-    documents: await documentsIn(folder, names, ''),
-    pending: await documentsIn(folder, names, pendingEnd)
+    documents: await documents(''),
+    pending: await documents(pendingEnd),
+    signatures: { own: await signatures(''), pending: await signatures(pendingEnd) }
   }
 }
 
@@ -71,25 +78,25 @@ async function logIn(folder: string): Promise<string> {
 async function namesIn(folder: string): Promise<string[]> {
   try {
     const names = await readdir(folder)
-    return names.filter(name => name.endsWith('.json') || name.endsWith(pendingEnd)).sort()
+    return names.filter(name => kept.some(end => name.endsWith(end))).sort()
   } catch (error) {
     if (isMissing(error)) return []
     throw error
   }
 }
 
-/** Documents that end in `end`, by their own name. */
-async function documentsIn(
+/** Files whose names end in `end`, by their own name. */
+async function filesIn<Content>(
   folder: string,
   names: readonly string[],
-  end: string
-): Promise<Map<string, string>> {
-  const documents = new Map<string, string>()
+  end: string,
+  read: (path: string) => Promise<Content>
+): Promise<Map<string, Content>> {
+  const files = new Map<string, Content>()
   for (const name of names)
-    if (name.endsWith(`.json${end}`))
-      documents.set(
-        name.slice(0, name.length - end.length),
-        await readFile(join(folder, name), 'utf8')
-      )
-  return documents
+    if (name.endsWith(end)) files.set(ownName(name), await read(join(folder, name)))
+  return files
 }
+
+const ownName = (name: string): string =>
+  name.endsWith(pendingEnd) ? name.slice(0, -pendingEnd.length) : name

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { type Feeds, feeds } from '../data/feeds.ts'
 import { jsonLdText } from '../data/json-ld.ts'
 import { lotData } from '../data/lot-data.ts'
+import type { PdfSigner } from '../documents/issued-paper.ts'
 import type { LabelDocument } from '../documents/label-types.ts'
 import type { CertificateDocument, LotPage, SiteDocument } from '../documents/types.ts'
 import { filters as htmlFilters } from '../html/filters.ts'
@@ -25,6 +26,8 @@ export interface Seal {
   readonly attachments: readonly Attachment[]
   /** SHA-256 of what an issued certificate says; absent on a preview. */
   readonly fingerprint?: string
+  /** Whose X.509 certificate signs the PDF, and the signature once it is made. */
+  readonly pdfSignature?: { readonly signer: PdfSigner; readonly cms?: Uint8Array }
 }
 
 export interface Steps {

@@ -21,12 +21,13 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   TR: ['TH', 'TD'],
   TH: ['P'],
   TD: ['P'],
-  P: ['Link', 'Figure'],
+  P: ['Link', 'Figure', 'Form'],
   Figure: [],
   H1: [],
   H2: [],
   H3: [],
-  Link: []
+  Link: [],
+  Form: []
 }
 
 /** Everything wrong with the tree. */
@@ -41,7 +42,8 @@ export function structureFaults(pdf: Objects): string[] {
     ...(nodes.some(({ tag, dict }) => tag === 'Figure' && !pdf.text(dict['/Alt']))
       ? ['a figure has no words in its place']
       : []),
-    ...linkFaults(pdf, nodes)
+    ...linkFaults(pdf, nodes),
+    ...fieldFaults(pdf, nodes)
   ]
 }
 
@@ -62,11 +64,13 @@ function node(pdf: Objects, reference: Value): Node {
 
 const flat = (root: Node): Node[] => [root, ...root.children.flatMap(flat)]
 
-function nestingFaults({ tag, children, hasContent }: Node): string[] {
+function nestingFaults({ tag, children, hasContent, annotations }: Node): string[] {
   const may = allowed[tag]
   if (!may) return [`${tag} is not an element in use`]
   const wrong = children.filter(child => !may.includes(child.tag))
-  const empty = children.length === 0 && !hasContent
+  // A field is all that a Form holds.
+  const isField = tag === 'Form' && annotations.length === 1
+  const empty = children.length === 0 && !hasContent && !isField
   return [...wrong.map(child => `${child.tag} in ${tag}`), ...(empty ? [`${tag} is empty`] : [])]
 }
 
@@ -108,8 +112,38 @@ function headingFaults(tags: readonly string[]): string[] {
   ]
 }
 
+const annotationsOf = (pdf: Objects) => pdf.pages.flatMap(page => pdf.list(page['/Annots']))
+
+/** Fields of a form: ISO 19005-3, 6.2.4.2, 6.3 and 6.4; ISO 14289-1, 7.18.1 and 7.18.4. */
+function fieldFaults(pdf: Objects, nodes: readonly Node[]): string[] {
+  const widgets = annotationsOf(pdf).filter(one => pdf.dict(one)['/Subtype'] === '/Widget')
+  const forms = nodes.filter(({ tag }) => tag === 'Form')
+  const tagged = new Set(forms.flatMap(({ annotations }) => annotations))
+  const form = pdf.dict(pdf.catalog['/AcroForm'])
+  const fields = pdf.list(form['/Fields'])
+  return [
+    ...('/NeedAppearances' in form || '/XFA' in form ? ['a program is to draw the fields'] : []),
+    ...(String(fields) === String(widgets) ? [] : ['the form has other fields than the pages']),
+    ...widgets.flatMap(reference => {
+      const widget = pdf.dict(reference)
+      const shown = pdf.dict(widget['/AP'])
+      return [
+        ...(tagged.has(reference) ? [] : ['a field is not in a Form element']),
+        ...(pdf.text(widget['/TU']) ? [] : ['a field has no words in its place']),
+        ...('/StructParent' in widget ? [] : ['a field does not name its element']),
+        ...(widget['/F'] === 132 ? [] : ['a field is hidden, or not printed']),
+        ...('/A' in widget || '/AA' in widget ? ['a field does something'] : []),
+        ...(String(Object.keys(shown)) === '/N' && pdf.content(shown['/N']).length > 0
+          ? []
+          : ['a field has no appearance, or more than one'])
+      ]
+    }),
+    ...forms.flatMap(({ dict }) => (pdf.text(dict['/Alt']) ? [] : ['a Form has no Alt']))
+  ]
+}
+
 function linkFaults(pdf: Objects, nodes: readonly Node[]): string[] {
-  const onPages = pdf.pages.flatMap(page => pdf.list(page['/Annots']))
+  const onPages = annotationsOf(pdf).filter(one => pdf.dict(one)['/Subtype'] !== '/Widget')
   const links = nodes.filter(({ tag }) => tag === 'Link')
   const tagged = new Set(links.flatMap(({ annotations }) => annotations))
   return [
