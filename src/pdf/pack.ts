@@ -8,20 +8,26 @@ import { drawPackingList } from './packing-list.ts'
 import type { Element, PdfFile, Subset } from './pdfkit.ts'
 import { type Words, wordsIn } from './words.ts'
 
-/** The PDF of a customer's copy with the files it carries. */
+/**
+ * The PDF of a customer's copy with the files it carries.
+ *
+ * @param subset PDF/A-1b may carry none
+ */
 export async function customerCopyPdf(
   copy: CustomerCopy,
-  attachments: readonly Attachment[]
+  attachments: readonly Attachment[],
+  subset: Subset = 'PDF/A-3a'
 ): Promise<Uint8Array> {
   const { document } = copy
   const words = wordsIn(document.language)
-  const pdf = openFile({
+  const paper = {
     title: `${document.title}, ${copy.name}`,
     author: document.producer.name,
     subject: `${words.lot} ${document.lot}`,
     language: document.language,
     dated: document.dated
-  })
+  }
+  const pdf = openFile(paper, subset)
   for (const attachment of attachments) attach(pdf, document, attachment, words)
   drawCopy(pdf, copy, words)
   return pdf.finish()

@@ -7,7 +7,7 @@ import { benchSheetPdf } from '../../src/pdf/bench-sheet.ts'
 import { benchView } from '../../src/records/bench-view.ts'
 import { demoFiles, evaluate } from '../records-on-disk.ts'
 import { requireTool } from '../tools.ts'
-import { plainText, wordBoxes } from './inspect.ts'
+import { plainText, preflightAll, preflightJars, wordBoxes } from './inspect.ts'
 import { faultsOf } from './rules.ts'
 
 const { content } = evaluate(demoFiles)
@@ -120,4 +120,12 @@ describe('the limit of the vessel', () => {
       'vessel of this charge has no documented limit in force on 2026-11-03'
     ])
   })
+})
+
+const canJudge = preflightJars.every(([jar, debianPackage]) => requireTool(jar, debianPackage))
+
+it.runIf(canJudge)('the twins in PDF/A-1b are valid to a validator', async () => {
+  const sheets = [sheetOf('EB-26-014'), twelve('Letter')]
+  const twins = await Promise.all(sheets.map(sheet => benchSheetPdf(sheet, 'PDF/A-1b')))
+  expect(new Set(preflightAll(twins))).toEqual(new Set(['is a valid PDF/A-1b file']))
 })

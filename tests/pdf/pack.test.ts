@@ -2,12 +2,14 @@
 
 import { describe, expect, it } from 'vitest'
 import type { CustomerCopy, PackingList, ShipmentPack } from '../../src/documents/shipment-types.ts'
-import { packPdf } from '../../src/pdf/pack.ts'
+import { customerCopyPdf, packPdf } from '../../src/pdf/pack.ts'
 import { packingListPdf } from '../../src/pdf/packing-list.ts'
 import { certificateDocument } from '../fixtures/documents.ts'
 import { requireTool } from '../tools.ts'
 import { preflightAll, preflightJars, run, withFile } from './inspect.ts'
+import { sampleLabel } from './label-samples.ts'
 import { faultsOf } from './rules.ts'
+import { attachment } from './samples.ts'
 
 const columns = ['Container', 'Kind', 'Lot', 'Product', 'Tare, g', 'Net, g', 'Gross, g']
 
@@ -71,7 +73,7 @@ const copy: CustomerCopy = {
 const packOf = (count: number, paper: 'A4' | 'Letter'): ShipmentPack => ({
   packingList: listOf(count, paper),
   copies: [copy, { ...copy, name: 'C-26-015-r1-SH-1' }],
-  labels: new Map()
+  labels: new Map([['EB-26-041-label', sampleLabel]])
 })
 
 const cases = [
@@ -102,6 +104,10 @@ describe('a packing list', () => {
   )
 })
 
+it('a customer’s copy keeps the rules', async () => {
+  expect(faultsOf(await customerCopyPdf(copy, attachment.attachments), 1)).toEqual([])
+})
+
 describe('all papers as one file', () => {
   it.each(cases)('with %i containers on %s keep the rules', async (count, paper) => {
     expect(faultsOf(await packPdf(packOf(count, paper)), 2)).toEqual([])
@@ -121,7 +127,8 @@ it.runIf(canJudge)(
   async () => {
     const twins = [
       await packingListPdf(listOf(70, 'A4'), 'PDF/A-1b'),
-      await packPdf(packOf(3, 'Letter'), 'PDF/A-1b')
+      await packPdf(packOf(3, 'Letter'), 'PDF/A-1b'),
+      await customerCopyPdf(copy, [], 'PDF/A-1b')
     ]
     expect(new Set(preflightAll(twins))).toEqual(new Set(['is a valid PDF/A-1b file']))
   }

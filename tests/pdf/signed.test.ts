@@ -24,7 +24,8 @@ const tools = [
 ].every(found => found)
 
 const signer = { name: 'Fennick Flakes', issuer: 'Example Trust', serial: '1f3a99', sha256: '' }
-const sayOf = (bytes: Uint8Array) => withFile(bytes, path => run('pdfsig', ['-nocert', path]))
+const sayOf = (bytes: Uint8Array) =>
+  withFile(bytes, path => run('env', ['TZ=UTC', 'pdfsig', '-nocert', path]))
 
 describe.skipIf(!tools)('a signed PDF', () => {
   const folder = mkdtempSync(join(tmpdir(), 'signed-'))
@@ -54,7 +55,7 @@ describe.skipIf(!tools)('a signed PDF', () => {
     expect(said).toContain('Signature Type: ETSI.CAdES.detached')
     expect(said).toContain('Signing Hash Algorithm: SHA-256')
     expect(said).toContain('Signer Certificate Common Name: Fennick seal 1')
-    expect(said).toMatch(/Signing Time: Mar 19 2026 1\d:00:00/u)
+    expect(said).toContain('Signing Time: Mar 19 2026 12:00:00')
   })
 
   test('bears a CAdES signature over the rest of the file, says openssl', () => {
