@@ -30,11 +30,18 @@ export function generateWorkshop(lots: number): SourceFile[] {
   return [...shared, ...Array.from({ length: lots }, (_, index) => lotFiles(index)).flat()]
 }
 
-/** Materials enough for any number of lots. */
-const plentiful = (file: SourceFile): SourceFile =>
-  file.path.includes('/materials/')
-    ? { ...file, text: file.text.replace(/^quantity: .*$/mu, 'quantity: 900000 kg') }
-    : file
+/** In each container of a material, or all there is of one that is not kept by the container. */
+const PLENTY_kg = 450_000
+
+/** Materials enough for any number of lots; what was counted in the demo's containers says less. */
+function plentiful(file: SourceFile): SourceFile {
+  if (!file.path.includes('/materials/')) return file
+  const containers = file.text.match(/^ {2}- \{ number: .* net: /gmu)?.length ?? 1
+  const text = file.text
+    .replace(/^quantity: .*$/mu, `quantity: ${containers * PLENTY_kg} kg`)
+    .replace(/^( {2}- \{ number: .* net: )[\d.]+ k?g.*\}$/gmu, `$1${PLENTY_kg} kg }`)
+  return { ...file, text }
+}
 
 function lotFiles(index: number): SourceFile[] {
   const { folder, lot, certificate } = patterns[index % patterns.length]!
