@@ -143,7 +143,7 @@ const checks: Readonly<Record<Checked, string>> = {
 }
 
 const SIGNED_PDF =
-  ' It also bears a signature with an X.509 certificate: whether that certificate can be trusted is for your PDF program to judge, and was not looked at here.'
+  ' The file itself bears a signature with an X.509 certificate: whether that certificate can be trusted is for your PDF program to judge, and was not looked at here.'
 
 /** The PDF's own bytes against those entered when it was drawn. */
 export function pdfFinding(sha256: string, { drawn }: Revision, source: SourceName): Finding {

@@ -78,7 +78,7 @@ describe.skipIf(!tools)('a certificate issued with an X.509 certificate', () => 
     const { place } = await issuedWorkshop()
     const paper = paperOf(place)
     expect(await done(place, 'verify', 'archive/CT-1-r1.pdf')).toMatch(
-      /^Genuine\n[^]*It also bears a signature with an X\.509 certificate: whether that/u
+      /^Genuine\n[^]*The file itself bears a signature with an X\.509 certificate: whether that/u
     )
     const at = paper.indexOf('/Contents <30')
     for (const place_ of [at + 300, at + 4000, paper.lastIndexOf('>', at + 16_500) - 1]) {
