@@ -17,6 +17,7 @@ import { siteDocument } from './documents/site.ts'
 import { certificateToIssue, nextOrder } from './documents/to-issue.ts'
 import type { SiteDocument } from './documents/types.ts'
 import { evaluateContent } from './evaluate/evaluate.ts'
+import { checkStockCounts } from './evaluate/stock-containers.ts'
 import type { EvaluatedContent } from './evaluate/types.ts'
 import { checkCertificates, checkSellable } from './judge/certificates.ts'
 import { judgedOnDemand, judgeLot } from './judge/judge-lot.ts'
@@ -127,9 +128,13 @@ export function buildDocuments(files: readonly SourceFile[], options: SiteOption
   return { site: siteDocument(inputs), problems }
 }
 
-/** What is wrong with the records, and what the lots, taken together, say of the process. */
-export const withSignals = ({ problems, series }: Judgement): readonly Problem[] =>
-  inFileOrder([...problems, ...checkProcesses(series)])
+/** What is wrong with the records, and what all of them together say of the process and the stock. */
+export const withSignals = ({ problems, series, evaluated }: Judgement): readonly Problem[] =>
+  inFileOrder([
+    ...problems,
+    ...checkProcesses(series),
+    ...(evaluated ? checkStockCounts(evaluated.content) : [])
+  ])
 
 /**
  * Parse, validate, evaluate and judge every record, and hold what was issued against it; nothing is

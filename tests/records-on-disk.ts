@@ -3,7 +3,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { EvaluatedContent } from '../src/evaluate/types.ts'
-import { type Judgement, judgeContent } from '../src/pipeline.ts'
+import { type Judgement, judgeContent, withSignals } from '../src/pipeline.ts'
 import type { SourceFile } from '../src/problem.ts'
 import { root } from './source-files.ts'
 
@@ -53,6 +53,12 @@ export function evaluate(files: readonly SourceFile[]): EvaluatedContent {
 /** Problems as 'CODE field: message', in file order. */
 export const problemsOf = (files: readonly SourceFile[], asOf?: string): string[] =>
   linesOf(judgeContent(files, asOf))
+
+/** The same with what only all records together say: of the process, and of the stock. */
+export const wholeProblemsOf = (files: readonly SourceFile[]): string[] => {
+  const judged = judgeContent(files)
+  return linesOf({ ...judged, problems: withSignals(judged) })
+}
 
 const linesOf = ({ problems }: Judgement): string[] =>
   problems.map(({ code, field, message }) => `${code} ${field.join('.')}: ${message}`)

@@ -8,22 +8,33 @@ import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import type { Entry, Material, Records } from '../records/types.ts'
 import { suggestion } from '../records/validate.ts'
 import { isTold, massOf, sum, usesOf } from './container-stock.ts'
-import type { Use } from './uses.ts'
+import { allUses, type Use } from './uses.ts'
 
 type Container = NonNullable<Material['containers']>[number]
 type Count = NonNullable<Material['counted']>[number]
 
-/** Everything about the containers and counts of incoming lots that cannot be, or wants explaining. */
+/** Everything about the containers of incoming lots that cannot be. */
 export function checkStockContainers({ materials }: Records, uses: readonly Use[]): Problem[] {
   const named = uses.filter(({ container }) => container !== undefined)
-  const kept = [...materials.values()].filter(({ record }) => record.containers ?? record.counted)
+  const kept = [...materials.values()].filter(({ record }) => record.containers)
   return [
     ...named.flatMap(use => checkNamed(materials.get(use.lot)?.record, use)),
     ...kept.flatMap(entry => {
       const own = uses.filter(({ lot }) => lot === entry.record.lot)
-      return [...checkNet(entry), ...checkTaken(entry.record, own), ...checkCounted(entry, own)]
+      return [...checkNet(entry), ...checkTaken(entry.record, own)]
     })
   ]
+}
+
+/** Counts of incoming lots that all records together do not explain: a part of them never could. */
+export function checkStockCounts(records: Records): Problem[] {
+  const uses = allUses(records)
+  return [...records.materials.values()].flatMap(entry =>
+    checkCounted(
+      entry,
+      uses.filter(({ lot }) => lot === entry.record.lot)
+    )
+  )
 }
 
 function checkNet(entry: Entry<Material>): Problem[] {

@@ -133,6 +133,8 @@ const openText = (value: RecordValue): string =>
 /** An entry of a list written anew. */
 export function replacedEntry(text: string, seq: YAMLSeq, item: Node, value: RecordValue): Splice {
   const [start, end] = [startOf(item), endOf(item)!]
+  // Between commas nothing would be no entry at all.
+  if (seq.flow && value === '') return { start, end, text: "''" }
   if (end > start) return overwritten(text, item, value, Boolean(seq.flow))
   // A dash with nothing behind it.
   return {

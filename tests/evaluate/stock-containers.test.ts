@@ -7,7 +7,7 @@ import { planCharge } from '../../src/plan/plan.ts'
 import { traceText } from '../../src/documents/trace-tree.ts'
 import { openGraph } from '../../src/trace/graph.ts'
 import { traceLot } from '../../src/trace/reach.ts'
-import { demoFiles, evaluate, problemsOf, smallFiles, withChange } from '../records-on-disk.ts'
+import { demoFiles, evaluate, smallFiles, wholeProblemsOf, withChange } from '../records-on-disk.ts'
 
 /** The small workshop's graphite, 500 g, in two drums; 100.00 g of it were charged on 2 February. */
 function inDrums(
@@ -70,7 +70,7 @@ describe('what is left', () => {
 })
 
 const told = (files: typeof smallFiles) =>
-  problemsOf(files).filter(one => /container|GR-1/u.test(one))
+  wholeProblemsOf(files).filter(one => /container|GR-1/u.test(one))
 
 describe('is refused', () => {
   test.for([

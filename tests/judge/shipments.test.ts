@@ -105,8 +105,9 @@ describe('safety data sheets', () => {
   /** The demo with one classified batch, and what was sent of it. */
   const few = demoFiles.filter(
     ({ path }) =>
-      !/content\/(batches|expansions|foils|certificates|shipments|complaints)\//u.test(path) ||
-      /(EB-26-001|SH-26-01)\.yaml$/u.test(path)
+      !/content\/(batches|expansions|foils|certificates|shipments|complaints|waste|incidents)\//u.test(
+        path
+      ) || /(EB-26-001|SH-26-01)\.yaml$/u.test(path)
   )
   const change = (from: string, to: string) => withChange(few, 'shipments/SH-26-01.yaml', from, to)
   const first = '  - { sheet: SDS-01, revision: 1, language: English, sent: 2026-02-10 }\n'

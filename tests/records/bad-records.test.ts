@@ -9,7 +9,7 @@
 
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { judgeContent } from '../../src/pipeline.ts'
+import { judgeContent, withSignals } from '../../src/pipeline.ts'
 import { fieldText, type Problem, problemCodes, problemData } from '../../src/problem.ts'
 import { badRecords, base, withFile } from './workshop.ts'
 
@@ -73,7 +73,7 @@ test('there are at least 65 of them, and each says truly whether it replaces or 
 
 describe('each gives the problems it names, all of them and no other', () => {
   test.for(records)('$name', ({ path, text, expected }) => {
-    const { problems } = judgeContent(withFile(path, text))
+    const problems = withSignals(judgeContent(withFile(path, text)))
     expect(problems.map(atOf)).toEqual(expected.map(({ at }) => at))
     for (const [index, problem] of problems.entries()) {
       expect(sentenceOf(problem)).toContain(expected[index]!.says)

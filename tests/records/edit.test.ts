@@ -179,3 +179,13 @@ test('whatever is changed in the demo records, the rest stays and comments with 
     { numRuns: 150, seed: 11 }
   )
 })
+
+test('an entry of a list in brackets that is blanked keeps its place', () => {
+  const path = ['languages', 1]
+  expect(changed('languages: [de, fr, es] # ours\n', [{ path, value: '' }])).toBe(
+    "languages: [de, '', es] # ours\n"
+  )
+  expect(changed("languages: [de, '', es]\n", [{ path, value: 'it' }])).toBe(
+    'languages: [de, it, es]\n'
+  )
+})
