@@ -4,10 +4,9 @@
  * run the same code; a bundle starts in half the time and takes half the memory.
  */
 
-import { setFlagsFromString } from 'node:v8'
-import { bundleOf, SMALL_NURSERY } from './bundle.js'
+import { bundleOf, holdNursery } from './bundle.js'
 
-setFlagsFromString(SMALL_NURSERY)
+holdNursery(process.argv[2])
 process.setSourceMapsEnabled(true)
 
 const { main } = await import((await bundleOf(new URL('..', import.meta.url))) ?? (await source()))

@@ -3,10 +3,10 @@
 import { rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
-import { setFlagsFromString } from 'node:v8'
-import { bundle, PREFIX, SMALL_NURSERY } from '../../bin/bundle.js'
+import { bundle, holdNursery, PREFIX } from '../../bin/bundle.js'
 
-setFlagsFromString(SMALL_NURSERY)
+// Check runs as the command of that name does, the rest as a build.
+holdNursery(process.argv[2] === 'check' ? 'check' : 'build')
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const folder = join(root, 'node_modules', `${PREFIX}bench.${process.pid}`)
 try {
