@@ -2,7 +2,7 @@
 
 import type { Reading } from '../metrology/written.ts'
 import { compareText } from '../problem.ts'
-import type { Content, Incident, Waste } from '../records/types.ts'
+import type { Content, Entry, Incident, Waste } from '../records/types.ts'
 import type { BoardPart } from './board-types.ts'
 import { listText } from './words.ts'
 
@@ -38,11 +38,19 @@ function placeOf({ container, gone }: Waste, asOf: string): string {
   return `${gone.on} to ${joined([gone.to, gone.under, gone.paper])}`
 }
 
-function waste({ content, asOf }: UpkeepInputs): BoardPart {
-  const records = [...content.waste.values()]
+/** Records up to a day, the latest first. */
+const latestFirst = <Kind extends Waste | Incident>(
+  entries: ReadonlyMap<string, Entry<Kind>>,
+  dayOf: (record: Kind) => string,
+  asOf: string
+): Kind[] =>
+  [...entries.values()]
     .map(({ record }) => record)
-    .filter(({ collected }) => collected <= asOf)
-    .sort((a, b) => compareText(b.collected, a.collected) || compareText(a.number, b.number))
+    .filter(record => dayOf(record) <= asOf)
+    .sort((a, b) => compareText(dayOf(b), dayOf(a)) || compareText(a.number, b.number))
+
+function waste({ content, asOf }: UpkeepInputs): BoardPart {
+  const records = latestFirst(content.waste, ({ collected }) => collected, asOf)
   return {
     id: 'waste',
     title: 'Waste',
@@ -69,10 +77,7 @@ const stateOf = ({ closed }: Incident, asOf: string) =>
   closed && closed.on <= asOf ? `closed on ${closed.on}: ${closed.because}` : 'open'
 
 function incidents({ content, asOf }: UpkeepInputs): BoardPart {
-  const records = [...content.incidents.values()]
-    .map(({ record }) => record)
-    .filter(({ happened }) => happened <= asOf)
-    .sort((a, b) => compareText(b.happened, a.happened) || compareText(a.number, b.number))
+  const records = latestFirst(content.incidents, ({ happened }) => happened, asOf)
   return {
     id: 'incidents',
     title: 'Spills, exposures and near misses',

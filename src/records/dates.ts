@@ -4,7 +4,8 @@ import type { Batch, Complaint, Records, Foil } from './types.ts'
 
 /**
  * The latest date anything was made, tested, decided, regraded, counted, sent, sent back, collected as
- * waste, issued or went wrong on; before the first lot, the day the workshop was set up.
+ * waste or issued on, went wrong, or was told or closed after that; before the first lot, the day the
+ * workshop was set up.
  */
 export function latestDate(records: Records): string {
   const { batches, expansions, foils, certificates, shipments, complaints } = records
@@ -49,7 +50,11 @@ const daysOfUpkeep = ({ waste, incidents }: Pick<Records, 'waste' | 'incidents'>
     collected,
     ...(gone ? [gone.on] : [])
   ]),
-  ...[...incidents.values()].map(({ record }) => record.happened)
+  ...[...incidents.values()].flatMap(({ record: { happened, told = [], closed } }) => [
+    happened,
+    ...told.map(({ on }) => on),
+    ...(closed ? [closed.on] : [])
+  ])
 ]
 
 const daysOf = ({ received, told = [], returned = [], decision }: Complaint): string[] => [

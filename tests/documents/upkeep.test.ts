@@ -55,6 +55,17 @@ test('an incident is open, and stands out, until somebody has closed it', () => 
   expect([open!.cells.at(-1), open!.urgent]).toEqual(['open', true])
 })
 
+test('an incident closed after all else is closed', () => {
+  const late = withChange(
+    demoFiles,
+    'incidents/IN-26-01.yaml',
+    'closed: { on: 2026-10-20',
+    'closed: { on: 2026-12-01'
+  )
+  const [closed] = partOf('incidents', siteOf(late, { edition: 'workshop' })).rows
+  expect(closed!.cells.at(-1)).toMatch(/^closed on 2026-12-01/u)
+})
+
 test('the public edition has no word of either', () => {
   expect(publicSite.boards).toEqual([])
 })
