@@ -2,7 +2,7 @@
 
 import { filtratePH } from '../chemistry/acid-ph.ts'
 import { exact } from '../metrology/estimate.ts'
-import { oncePer } from './once.ts'
+import { oncePer } from '../records/once.ts'
 import type { EvaluatedBatch } from './types.ts'
 
 /**

@@ -11,7 +11,7 @@ import { type Estimate, exact, propagate } from '../metrology/estimate.ts'
 import type { Batch, Material } from '../records/types.ts'
 import { type Bench, read, type Session } from './bench.ts'
 import { acidsOf, baseOf, percentOf } from './composition.ts'
-import { oncePer } from './once.ts'
+import { oncePer } from '../records/once.ts'
 import { total } from './steps.ts'
 
 export interface Liquor {

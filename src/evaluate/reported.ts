@@ -1,6 +1,6 @@
 /**
- * Results without readings, measured elsewhere or before these records. Where a lot has no figure of its own the report stands in its place;
- * where it has one, ours is judged and the report stands beside it.
+ * Results without readings, measured elsewhere or before these records. Where a lot has no figure of its
+ * own the report stands in its place; where it has one, ours is judged and the report stands beside it.
  *
  * Source of the comparison: the number E of ISO 13528, |x − x′| / √(U² + U′²), above 1 where two results
  * differ by more than their expanded uncertainties explain (from memory, not checked against the print).

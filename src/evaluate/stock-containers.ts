@@ -29,12 +29,14 @@ export function checkStockContainers({ materials }: Records, uses: readonly Use[
 /** Counts of incoming lots that all records together do not explain: a part of them never could. */
 export function checkStockCounts(records: Records): Problem[] {
   const uses = allUses(records)
-  return [...records.materials.values()].flatMap(entry =>
-    checkCounted(
-      entry,
-      uses.filter(({ lot }) => lot === entry.record.lot)
+  return [...records.materials.values()]
+    .filter(({ record }) => record.counted ?? record.containers)
+    .flatMap(entry =>
+      checkCounted(
+        entry,
+        uses.filter(({ lot }) => lot === entry.record.lot)
+      )
     )
-  )
 }
 
 function checkNet(entry: Entry<Material>): Problem[] {

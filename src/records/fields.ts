@@ -18,7 +18,7 @@ import {
 } from '../metrology/written.ts'
 import { type FieldPath, type ProblemCode, quoted } from '../problem.ts'
 import { explain, type FaultDetails } from './explain.ts'
-import { once, onceEach } from './once.ts'
+import { once, oncePer } from './once.ts'
 
 export type { FaultDetails }
 
@@ -131,13 +131,13 @@ export const anyQuantity = once(() =>
 export const maybe = <Schema extends z.ZodType>(schema: Schema) =>
   optional(schema) as z.ZodOptional<Schema> & UnitOf<Schema>
 
-const optional = onceEach((schema: z.ZodType) => withUnitOf(schema, schema.optional()))
+const optional = oncePer((schema: z.ZodType) => withUnitOf(schema, schema.optional()))
 
 /** A list of at least one; keeps the unit of its quantities. */
 export const list = <Schema extends z.ZodType>(schema: Schema) =>
   listed(schema) as z.ZodArray<Schema> & UnitOf<Schema>
 
-const listed = onceEach((schema: z.ZodType) => withUnitOf(schema, z.array(schema).min(1)))
+const listed = oncePer((schema: z.ZodType) => withUnitOf(schema, z.array(schema).min(1)))
 
 function withUnitOf<Outer extends z.ZodType>(schema: z.ZodType, outer: Outer): Outer {
   const unit = (schema as { fieldUnit?: UnitName }).fieldUnit

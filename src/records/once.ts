@@ -16,12 +16,19 @@ export function once<Args extends readonly (string | number)[], Made>(
   }
 }
 
-/** The same result for the same object, made at the first call. */
-export function onceEach<From extends object, Made>(make: (from: From) => Made) {
-  const known = new WeakMap<From, Made>()
-  return (from: From): Made => {
-    const made = known.get(from) ?? make(from)
-    known.set(from, made)
-    return made
+/**
+ * The same result for the same object: work that several share, done once. What is remembered goes with
+ * the object.
+ *
+ * @param work gives the same for the same first argument, whatever the others are
+ */
+export function oncePer<Key extends object, Rest extends readonly unknown[], Value>(
+  work: (key: Key, ...rest: Rest) => Value
+): (key: Key, ...rest: Rest) => Value {
+  const done = new WeakMap<Key, { readonly value: Value }>()
+  return (key, ...rest) => {
+    const known = done.get(key) ?? { value: work(key, ...rest) }
+    done.set(key, known)
+    return known.value
   }
 }

@@ -2,6 +2,7 @@
 
 import { Document, isScalar, stringify, visit } from 'yaml'
 import { editorSchemas } from './editor-schema.ts'
+import { once } from './once.ts'
 
 /** What setting up asks. */
 export interface StarterAnswers {
@@ -38,14 +39,12 @@ export function starterWorkshop(answers: StarterAnswers): ReadonlyMap<string, st
   ])
 }
 
-let made: readonly (readonly [string, string])[] | undefined
-
 /** The editor schemas as files, made once: they take a while. */
-const schemaFiles = () =>
-  (made ??= [...editorSchemas()].map(([name, schema]) => [
-    `schemas/${name}`,
-    `${JSON.stringify(schema, null, 1)}\n`
-  ]))
+const schemaFiles = once(() =>
+  [...editorSchemas()].map(
+    ([name, schema]) => [`schemas/${name}`, `${JSON.stringify(schema, null, 1)}\n`] as const
+  )
+)
 
 function recordText(path: string, kind: string, record: object, answers: StarterAnswers): string {
   const up = path.includes('/') ? '../' : ''
