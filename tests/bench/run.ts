@@ -1,8 +1,8 @@
 /**
  * npm run bench: what Lotfolio costs over the least that anything doing the same would cost, both
- * measured in this run. Names choose benchmarks, `--lots N` sizes them, all
- * but `archive`, which finds lots among 10,000 in a browser. `plain`, which compares a whole
- * build with plain Eleventy and takes many minutes for 10,000 lots, runs only where it is named.
+ * measured in this run. Names choose benchmarks, `--lots N` sizes them, all but `archive`, which finds
+ * lots among 10,000 in a browser. `plain`, which compares a whole build with plain Eleventy and takes
+ * many minutes for 10,000 lots, runs only where it is named.
  */
 
 import { spawnSync } from 'node:child_process'

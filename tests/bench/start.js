@@ -6,7 +6,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url'
 import { bundle, holdNursery, PREFIX } from '../../bin/bundle.js'
 
 // Check runs as the command of that name does, the rest as a build.
-holdNursery(process.argv[2] === 'check' ? 'check' : 'build')
+holdNursery(process.argv.includes('check') ? 'check' : 'build')
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const folder = join(root, 'node_modules', `${PREFIX}bench.${process.pid}`)
 try {
