@@ -7,7 +7,7 @@ import type { IssuedRegister } from '../documents/issued.ts'
 import type { SentCopies } from '../documents/sent-copies.ts'
 import { certificateFile } from '../records/certificate-text.ts'
 import { documentName, signatureName } from '../register/compare.ts'
-import { copyName } from '../register/copy-events.ts'
+import { copyDocument, copyName } from '../register/copy-events.ts'
 import type { RegisterEvent } from '../register/events.ts'
 import { type Dropped, join, type Joined } from '../register/join.ts'
 import { type JoinedCopies, joinCopies } from '../register/join-copies.ts'
@@ -97,7 +97,7 @@ const copiesIn = ({ entered }: JoinedCopies, { kept }: SentCopies): Map<string, 
   return new Map(
     kept
       .filter(({ sent }) => data.has(sent.data))
-      .map(({ sent, text }) => [`${copyName(sent)}.json`, text])
+      .map(({ sent, text }) => [copyDocument(sent), text])
   )
 }
 

@@ -24,7 +24,7 @@ export interface Live extends LivePart {
 }
 
 interface State {
-  /** Which build is shown: of which run of the server, and the how manyeth that succeeded. */
+  /** Which build is shown: the run of the server, and how many builds succeeded in it. */
   readonly build: string
   /** Whether the last build failed. */
   readonly failed: boolean

@@ -33,10 +33,10 @@ Examples:
   lotfolio new mapping --like gauge-1 --number gauge-2
 
 The new record has the fields, order and comments of the one it starts from, unless told otherwise
-the last that is no draft; the first of a kind is blank. Readings are left blank, and a lot is marked 'draft: yes' until you take
-the line out. A grade or method without a new number becomes its own next revision or edition; a
-certificate takes the next number of the workshop, and with the number of an earlier one becomes its
-next revision. No file is ever overwritten.`
+the last that is no draft; the first of a kind is blank. Readings are left blank, and a lot is marked
+'draft: yes' until you take the line out. A grade or method without a new number becomes its own next
+revision or edition; a certificate takes the next number of the workshop, and with the number of an
+earlier one becomes its next revision. No file is ever overwritten.`
 
 export const newCommand = (): Command =>
   new Command('new')

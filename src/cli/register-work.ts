@@ -3,7 +3,7 @@
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { documentName, signatureName } from '../register/compare.ts'
-import { copyName } from '../register/copy-events.ts'
+import { copyDocument } from '../register/copy-events.ts'
 import {
   type Issued,
   type IssuedRegister,
@@ -70,7 +70,7 @@ async function finishAll(
   const known = new Set(issued.flatMap(namesOf))
   const lies = (name: string) => files.documents.has(name) || files.signatures?.own.has(name)
   await finishStopped(folder, name => known.has(name) && !lies(name))
-  const sent = new Set(copies.chain.copies.map(one => `${copyName(one)}.json`))
+  const sent = new Set(copies.chain.copies.map(copyDocument))
   await finishStopped(
     join(folder, copiesFolder),
     name => sent.has(name) && !files.copies.documents.has(name)

@@ -6,6 +6,7 @@ import { type CopyToSend, copyToSend } from '../documents/copies-to-send.ts'
 import type { CustomerCopy } from '../documents/shipment-types.ts'
 import { bytesOf } from '../register/bytes.ts'
 import { appendCopies } from '../register/copies.ts'
+import { copyDocument } from '../register/copy-events.ts'
 import { fingerprint } from '../register/fingerprint.ts'
 import { Failure } from '../site/failure.ts'
 import { asBefore } from '../site/originals.ts'
@@ -75,10 +76,13 @@ export async function enterCopies(
       pdf: await fingerprint(pdfOf(one))
     }))
   )
-  const { text } = desk.register.copies.file
-  const log = await appendCopies(text, events, date, random())
+  const { text: before } = desk.register.copies.file
+  const log = await appendCopies(before, events, date, random())
   if (!log.ok) throw new Failure(`the chain of copies refuses this: ${log.faults[0]!.sentence}`)
   await removeStaged(archive)
   for (const one of added) await writeWhole(join(archive, `${one.copy.name}.pdf`), pdfOf(one))
-  await desk.saveCopies(log.text, new Map(added.map(one => [`${one.copy.name}.json`, one.text])))
+  await desk.saveCopies(
+    log.text,
+    new Map(added.map(({ entry, text }) => [copyDocument(entry), text]))
+  )
 }

@@ -42,6 +42,16 @@ export function changesBetween(before: Told, now: Told): string[] {
   ]
 }
 
+/** Differences told in a message before the rest is only counted. */
+const TOLD = 3
+
+/** The first few differences, and how many there are beside them. */
+export const changesInShort = (changes: readonly string[]): string =>
+  [
+    ...changes.slice(0, TOLD),
+    ...(changes.length > TOLD ? [`And ${changes.length - TOLD} more.`] : [])
+  ].join(' ')
+
 /** Longest text that is told as it was and as it is. */
 const TELLABLE_LENGTH = 80
 

@@ -2,7 +2,7 @@
 
 import { copyName, type Sent } from '../register/copy-events.ts'
 import { lastCopy } from '../register/copies.ts'
-import { changesBetween } from './changes.ts'
+import { changesBetween, changesInShort } from './changes.ts'
 import { copyOfFrozen, freezeCopy, type FrozenCopy, readFrozenCopy } from './frozen-copy.ts'
 import type { KeptCopy, SentCopies } from './sent-copies.ts'
 import type { CustomerCopy } from './shipment-types.ts'
@@ -55,7 +55,7 @@ function frozenCopy(today: CustomerCopy, { copy, salt, reason }: Place): CopyToS
       : {
           ...document,
           statements: [
-            `Copy ${copy} for this shipment, in place of copy ${copy - 1}: ${reason}`,
+            `Copy ${copy} for this shipment, in place of copy ${copy - 1}: ${reason.replace(/\.$/u, '')}.`,
             ...document.statements
           ]
         }
@@ -64,18 +64,14 @@ function frozenCopy(today: CustomerCopy, { copy, salt, reason }: Place): CopyToS
   return { copy: copyOfFrozen(readFrozenCopy(text)!), text, entry }
 }
 
-/** Differences told before the rest is only counted. */
-const TOLD = 3
-
 function whyRefused({ sent, frozen }: KeptCopy, { copy }: CopyToSend): string {
   const before = copyOfFrozen(frozen)
   const changes = [
     ...changesBetween(before.document, copy.document),
     ...(isSame(before.limits, copy.limits) ? [] : ['The customer’s limits or verdicts differ.'])
   ]
-  const told = changes.length > 0 ? changes.slice(0, TOLD).join(' ') : 'Its wording differs.'
-  const rest = changes.length > TOLD ? ` And ${changes.length - TOLD} more.` : ''
-  return `${copyName(sent)} was sent on ${sent.date} and said otherwise. ${told}${rest} To send another in its place, say why: --reason "..."`
+  const told = changes.length > 0 ? changesInShort(changes) : 'Its wording differs.'
+  return `${copyName(sent)} was sent on ${sent.date} and said otherwise. ${told} To send another in its place, say why: --reason "..."`
 }
 
 const isSame = (a: CustomerCopy['limits'], b: CustomerCopy['limits']) =>

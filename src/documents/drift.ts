@@ -5,14 +5,11 @@ import { type Place, type Problem, problemAt } from '../problem.ts'
 import type { CertificateOrder, Content, Entry } from '../records/types.ts'
 import { documentName } from '../register/compare.ts'
 import { certificateDocument } from './certificate.ts'
-import { changesBetween } from './changes.ts'
+import { changesBetween, changesInShort } from './changes.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { groupedBy } from './grouped.ts'
 import { viewLot } from './lot-view.ts'
 import type { CertificateDocument } from './types.ts'
-
-/** Differences told in a message before the rest is only counted. */
-const TOLD = 3
 
 /** What stands on a lot, and the records it was ordered in. */
 export interface DriftCheck {
@@ -73,14 +70,12 @@ function differs(
   now: CertificateDocument
 ): Problem[] {
   const changes = changesBetween(frozen.certificate, now)
-  const told = changes.slice(0, TOLD).join(' ')
-  const rest = changes.length > TOLD ? ` And ${changes.length - TOLD} more.` : ''
   if (changes.length === 0) return []
   return [
     problemAt(
       entry.at(['number']),
       'CERTIFICATE_DIFFERS',
-      `revision ${revision.revision} of ${revision.number} was issued saying otherwise than the records do now. ${told}${rest}`.replace(
+      `revision ${revision.revision} of ${revision.number} was issued saying otherwise than the records do now. ${changesInShort(changes)}`.replace(
         /\.$/u,
         ''
       ),

@@ -2,8 +2,8 @@
 
 import type { Problem, SourceFile } from '../problem.ts'
 import { type CopyChain, noCopies, readCopies, type SentCopy } from '../register/copies.ts'
-import { copyName } from '../register/copy-events.ts'
-import { compareCopies } from '../register/copy-rules.ts'
+import { copyDocument, copyName } from '../register/copy-events.ts'
+import { compareSent } from '../register/copy-rules.ts'
 import { type FrozenCopy, readFrozenCopy } from './frozen-copy.ts'
 import { hashed, type LogFiles, registerProblem, unreadable } from './log-files.ts'
 
@@ -37,8 +37,8 @@ export async function openCopies({ log, documents, pending }: LogFiles): Promise
   const stopped = (await hashed(pending)).filter(({ hash }) => known.has(hash))
   const all = new Map([...stopped, ...(await hashed(documents))].map(one => [one.name, one]))
   const hashes = new Map([...all].map(([name, { hash }]) => [name, hash]))
-  const faults = [...chain.faults, ...compareCopies(chain.copies, hashes)]
-  const read = chain.copies.map(sent => keptCopy(sent, all.get(`${copyName(sent)}.json`)?.text))
+  const faults = [...chain.faults, ...compareSent(chain.copies, hashes)]
+  const read = chain.copies.map(sent => keptCopy(sent, all.get(copyDocument(sent))?.text))
   const foreign = read.flatMap(one => (typeof one === 'string' ? [unreadable(log, one)] : []))
   return {
     file: log,
@@ -51,7 +51,7 @@ export async function openCopies({ log, documents, pending }: LogFiles): Promise
 /** The copy with its document, or the name of a document that is not there or not readable. */
 function keptCopy(sent: SentCopy, text = ''): KeptCopy | string {
   const frozen = readFrozenCopy(text)
-  return frozen ? { sent, frozen, text } : `${copyName(sent)}.json`
+  return frozen ? { sent, frozen, text } : copyDocument(sent)
 }
 
 /** The salt of each copy, by its name. */

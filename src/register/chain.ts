@@ -12,6 +12,8 @@ export interface ChainReading {
   readonly faults: readonly Fault[]
   /** Index of the line at which the chain first breaks; the number of lines where it does not. */
   readonly soundUntil: number
+  /** Fingerprint of each line. */
+  readonly hashes: readonly string[]
 }
 
 /**
@@ -29,7 +31,7 @@ export async function readChain(lines: readonly ReadLine<unknown>[]): Promise<Ch
   const faults = broken
     ? [faultAt(broken.line, ['REGISTER_CHAIN', whyBroken(lines, hashes, at)])]
     : []
-  return { faults: [...countFaults(lines.slice(0, soundUntil)), ...faults], soundUntil }
+  return { faults: [...countFaults(lines.slice(0, soundUntil)), ...faults], soundUntil, hashes }
 }
 
 /** What must have happened for line `at` to follow on something else than the line before it. */

@@ -25,32 +25,44 @@ export const signatureName = ({
  * @returns a fault for each line without its document, with another one, and for each document
  *   without a line; these last are faults of line 0
  */
-export function compareDocuments(
+export const compareDocuments = (
   { standing }: Pick<Log, 'standing'>,
   found: ReadonlyMap<string, string>
-): Fault[] {
+): Fault[] => {
   const revisions = [...standing.certificates.values()].flat().sort((a, b) => a.n - b.n)
-  const kept = revisions.flatMap(filesOf)
+  return compareFiles(revisions.flatMap(filesOf), found, 'it was never issued')
+}
+
+/** A file that must lie beside the log, and the line that names its fingerprint. */
+export interface Kept {
+  readonly name: string
+  readonly n: number
+  readonly hash: string
+  /** What it is, as a sentence names it. */
+  readonly what: string
+}
+
+/**
+ * Compare the files beside a log with what its lines say of them.
+ *
+ * @param otherwise what else a file without a line may be, as a sentence says it
+ */
+export function compareFiles(
+  kept: readonly Kept[],
+  found: ReadonlyMap<string, string>,
+  otherwise: string
+): Fault[] {
   const known = new Set(kept.map(({ name }) => name))
   const strangers = [...found.keys()].filter(name => !known.has(name)).sort()
   return [
     ...strangers.map(name =>
       faultAt(0, [
         'REGISTER_NO_LINE',
-        `${name} is in no line: its line was dropped, or it was never issued`
+        `${name} is in no line: its line was dropped, or ${otherwise}`
       ])
     ),
     ...kept.flatMap(file => compareFile(file, found.get(file.name)))
   ]
-}
-
-/** A file that must lie beside the log, and the line that names its fingerprint. */
-interface Kept {
-  readonly name: string
-  readonly n: number
-  readonly hash: string
-  /** What it is, as a sentence names it. */
-  readonly what: string
 }
 
 function filesOf(revision: Revision): Kept[] {

@@ -7,7 +7,6 @@ import { NO_LINE, readChain } from './chain.ts'
 import { type CopyEvent, type CopyNames, readCopyLine, type Sent, seriesOf } from './copy-events.ts'
 import { ruleFaults } from './copy-rules.ts'
 import { type Fault, faultAt, type Outcome } from './fault.ts'
-import { fingerprint } from './fingerprint.ts'
 import { lengthened } from './log.ts'
 import { readLineBy, splitLines } from './lines.ts'
 
@@ -54,7 +53,7 @@ export async function readCopies(text: string): Promise<CopyChain> {
   return {
     copies: sent.map(one => ({ ...one, isReplaced: last.get(seriesOf(one)) !== one })),
     ...(first?.event.is === 'opened' ? { secret: first.event.secret } : {}),
-    hashes: await Promise.all(lines.map(line => fingerprint(line.text))),
+    hashes: chain.hashes,
     faults: [
       ...faults,
       ...lines.flatMap(({ line, flaws }) => flaws.map(flaw => faultAt(line, flaw))),

@@ -33,5 +33,8 @@ export type CopyNames = Pick<Sent, 'number' | 'revision' | 'shipment' | 'copy'>
 export const copyName = ({ number, revision, shipment, copy }: CopyNames): string =>
   `${number}-r${revision}-${shipment}${copy === 1 ? '' : `-copy-${copy}`}`
 
+/** Name of the file that keeps what a copy says. */
+export const copyDocument = (one: CopyNames): string => `${copyName(one)}.json`
+
 /** What the copies for one shipment of one certificate have in common. */
 export const seriesOf = (one: CopyNames): string => copyName({ ...one, copy: 1 })

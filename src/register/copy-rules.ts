@@ -1,11 +1,14 @@
 /** Lines of the chain of copies that may not follow on those before them, or not on their documents. */
 
-import { type CopyEvent, copyName, type Sent, seriesOf } from './copy-events.ts'
+import { compareFiles } from './compare.ts'
+import { copyDocument, type CopyEvent, copyName, type Sent, seriesOf } from './copy-events.ts'
 import type { Line } from './events.ts'
-import { type Fault, faultAt, type Flaw } from './fault.ts'
+import { dateFlaw, type Fault, faultAt, type Flaw } from './fault.ts'
 
 /** What the lines before one come to. */
 interface Before {
+  /** Day of the line above. */
+  day: string
   /** Number of the last copy, by what it is in a series of. */
   readonly last: Map<string, number>
   /** Names by fingerprint. */
@@ -14,9 +17,11 @@ interface Before {
 
 /** Lines that may not follow on those before them. */
 export function ruleFaults(entries: readonly Line<CopyEvent>[]): Fault[] {
-  const before: Before = { last: new Map(), names: new Map() }
-  return entries.flatMap(({ n, event }, index) => {
-    const flaw = index === 0 ? firstFlaw(event) : flawAfter(before, event)
+  const before: Before = { day: '', last: new Map(), names: new Map() }
+  return entries.flatMap(({ n, date, event }, index) => {
+    const flaw =
+      (index === 0 ? firstFlaw(event) : flawAfter(before, event)) ?? dateFlaw(date, before.day)
+    before.day = date
     if (event.is === 'sent') {
       before.last.set(seriesOf(event), event.copy)
       before.names.set(event.data, copyName(event))
@@ -45,31 +50,18 @@ function flawAfter({ last, names }: Before, event: CopyEvent): Flaw | undefined 
     : undefined
 }
 
-/** Compare what was sent with the documents kept: name → fingerprint, as in compare.ts. */
-export function compareCopies(
+/** Compare what was sent with the documents kept: name → fingerprint. */
+export const compareSent = (
   copies: readonly (Sent & { readonly n: number })[],
   found: ReadonlyMap<string, string>
-): Fault[] {
-  const known = new Map(copies.map(one => [`${copyName(one)}.json`, one]))
-  const strangers = [...found.keys()].filter(file => !known.has(file)).sort()
-  return [
-    ...strangers.map(file =>
-      faultAt(0, [
-        'REGISTER_NO_LINE',
-        `${file} is in no line: its line was dropped, or it was never sent`
-      ])
-    ),
-    ...[...known].flatMap(([file, { n, data }]) => {
-      const own = found.get(file)
-      if (own === data) return []
-      return [
-        own === undefined
-          ? faultAt(n, ['REGISTER_NO_DOCUMENT', `${file} is not there`])
-          : faultAt(n, [
-              'REGISTER_DOCUMENT_CHANGED',
-              `${file} is not the copy that was sent: its bytes were changed`
-            ])
-      ]
-    })
-  ]
-}
+): Fault[] =>
+  compareFiles(
+    copies.map(one => ({
+      name: copyDocument(one),
+      n: one.n,
+      hash: one.data,
+      what: 'the copy that was sent'
+    })),
+    found,
+    'it was never sent'
+  )

@@ -17,6 +17,12 @@ export type Flaw = readonly [code: RegisterCode, sentence: string]
 
 export const faultAt = (line: number, [code, sentence]: Flaw): Fault => ({ line, code, sentence })
 
+/** Whether a line is dated before the one above it. */
+export const dateFlaw = (date: string, above: string): Flaw | undefined =>
+  date < above
+    ? ['REGISTER_DATE_ORDER', `${date} comes before ${above}, the line above`]
+    : undefined
+
 /** A whole result, or every fault that stopped it. */
 export type Outcome<T> =
   ({ readonly ok: true } & T) | { readonly ok: false; readonly faults: readonly Fault[] }

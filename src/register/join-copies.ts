@@ -1,7 +1,7 @@
 /** One chain of copies of two, where two computers sent copies apart. */
 
 import { appendCopies, lastCopy, readCopies } from './copies.ts'
-import { type Sent } from './copy-events.ts'
+import type { Sent } from './copy-events.ts'
 import type { Outcome } from './fault.ts'
 
 export interface JoinedCopies {

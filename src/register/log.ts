@@ -6,7 +6,7 @@ import { bytesOf, toHex } from './bytes.ts'
 import { canonicalText, type Json } from './canonical.ts'
 import { NO_LINE, readChain } from './chain.ts'
 import { lineOf, type LineReader, type LogLine, type RegisterEvent } from './events.ts'
-import { type Fault, faultAt, type Outcome, type RegisterCode } from './fault.ts'
+import { dateFlaw, type Fault, faultAt, type Outcome, type RegisterCode } from './fault.ts'
 import { fingerprint } from './fingerprint.ts'
 import { readLine, type ReadLine, splitLines } from './lines.ts'
 import { rootOf, sizeOf, type Tree, treeOver } from './merkle.ts'
@@ -76,13 +76,8 @@ async function keepBook(
     const flaw = await flawOf(book, entry.event, documents)
     if (!flaw) enter(book, entry)
     else if (index < completeUntil || !followOn.has(flaw[0])) faults.push(faultAt(line, flaw))
-    if (entry.date < latest && index < soundUntil)
-      faults.push(
-        faultAt(line, [
-          'REGISTER_DATE_ORDER',
-          `${entry.date} comes before ${latest}, the line above`
-        ])
-      )
+    const late = index < soundUntil ? dateFlaw(entry.date, latest) : undefined
+    if (late) faults.push(faultAt(line, late))
     latest = entry.date
   }
   return faults

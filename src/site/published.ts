@@ -3,7 +3,7 @@
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { copiesFile, registerFile } from '../documents/certificate-page.ts'
-import { type IssuedRegister } from '../documents/issued.ts'
+import type { IssuedRegister } from '../documents/issued.ts'
 import { registerProblem } from '../documents/log-files.ts'
 import type { Problem } from '../problem.ts'
 import { NO_LINE } from '../register/chain.ts'

@@ -79,6 +79,12 @@ describe('the chain', () => {
     expect(outcome.ok ? '' : outcome.faults[0]!.sentence).toContain(message)
   })
 
+  test('refuses a day before that of the line above', async () => {
+    const chain = await chainOf(await sent('SH-1'))
+    const outcome = await appendCopies(chain, [await sent('SH-2')], '2026-03-01', SECRET)
+    expect(outcome).toMatchObject({ ok: false, faults: [{ code: 'REGISTER_DATE_ORDER', line: 3 }] })
+  })
+
   test('a line dropped, doubled or moved is noticed', async () => {
     const lines = (await chainOf(...(await manyOf(4)))).trimEnd().split('\n')
     const faulty = async (changed: readonly string[]) =>
