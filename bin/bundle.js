@@ -5,18 +5,12 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { readdir, rename, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
-import { setFlagsFromString } from 'node:v8'
 
 /**
- * Keep the room for new objects at its first size in commands that make a whole site: Node lets it grow
- * to three times 16 MB, as much as all the rest of a small build. Others run a quarter faster with it.
- * The flag has no say once the room has grown, so this comes first.
- *
- * @param {string | undefined} command
+ * Room for new objects stays at its first size: Node lets it grow to three times 16 MB, as much as all
+ * the rest of a small build. The flag has no say once the room has grown, so it comes first.
  */
-export function holdNursery(command) {
-  if (command === 'build' || command === 'start') setFlagsFromString('--semi-space-growth-factor=1')
-}
+export const SMALL_NURSERY = '--semi-space-growth-factor=1'
 
 /** Bundles of other states of the source are cleared away after this time, in ms: one may be running. */
 const KEPT_ms = 24 * 60 * 60 * 1000

@@ -4,9 +4,10 @@
  * run the same code; a bundle starts in half the time and takes half the memory.
  */
 
-import { bundleOf, holdNursery } from './bundle.js'
+import { setFlagsFromString } from 'node:v8'
+import { bundleOf, SMALL_NURSERY } from './bundle.js'
 
-holdNursery(process.argv[2])
+setFlagsFromString(SMALL_NURSERY)
 process.setSourceMapsEnabled(true)
 
 const { main } = await import((await bundleOf(new URL('..', import.meta.url))) ?? (await source()))

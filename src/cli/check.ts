@@ -5,6 +5,7 @@ import { isError } from '../problem.ts'
 import { readContent } from '../site/read-content.ts'
 import { readRegister } from '../site/read-register.ts'
 import { folderFrom, userFolder } from './folders.ts'
+import { spareMemory } from './memory.ts'
 import { asOfOption, contentOption } from './options.ts'
 import { problemsJson, problemsText, summaryLine } from './report.ts'
 import { refuseStray } from './usage.ts'
@@ -39,6 +40,7 @@ export const checkCommand = (): Command =>
 
 async function check(options: CheckOptions, command: Command): Promise<void> {
   refuseStray(command, process.env)
+  spareMemory()
   const [{ judgeContent, withSignals }, { openRegister }] = await Promise.all([
     import('../pipeline.ts'),
     import('../documents/issued.ts')

@@ -3,10 +3,10 @@
 import { rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
-import { bundle, holdNursery, PREFIX } from '../../bin/bundle.js'
+import { setFlagsFromString } from 'node:v8'
+import { bundle, PREFIX, SMALL_NURSERY } from '../../bin/bundle.js'
 
-// Check runs as the command of that name does, the rest as a build.
-holdNursery(process.argv.includes('check') ? 'check' : 'build')
+setFlagsFromString(SMALL_NURSERY)
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const folder = join(root, 'node_modules', `${PREFIX}bench.${process.pid}`)
 try {
