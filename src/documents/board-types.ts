@@ -10,12 +10,19 @@ export interface BoardRow {
   readonly urgent?: boolean
 }
 
+export interface BoardColumn {
+  readonly title: string
+  readonly numeric: boolean
+  /** Days, lots, amounts: too short to be parted at a hyphen or a space. */
+  readonly short?: boolean
+}
+
 export interface BoardPart {
   readonly id: string
   readonly title: string
   /** What it lists and what to do about it, in a sentence. */
   readonly about: string
-  readonly columns: readonly { readonly title: string; readonly numeric: boolean }[]
+  readonly columns: readonly BoardColumn[]
   readonly rows: readonly BoardRow[]
   /** Said where there are no rows. */
   readonly otherwise: string

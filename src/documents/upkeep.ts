@@ -12,6 +12,7 @@ interface UpkeepInputs {
 }
 
 const text = (title: string) => ({ title, numeric: false })
+const short = (title: string) => ({ title, numeric: false, short: true })
 
 /** Who decides on such things; stands with every list of them. */
 const LOCAL = 'Local law, permits and competent people decide what must be kept, told and to whom.'
@@ -55,9 +56,15 @@ function waste({ content, asOf }: UpkeepInputs): BoardPart {
     id: 'waste',
     title: 'Waste',
     about: `What was collected, and where it went. ${LOCAL}`,
-    columns: ['Number', 'What', 'Collected', 'Amount', 'Found in it', 'From lots', 'Where'].map(
-      text
-    ),
+    columns: [
+      short('Number'),
+      text('What'),
+      short('Collected'),
+      short('Amount'),
+      text('Found in it'),
+      short('From lots'),
+      text('Where')
+    ],
     rows: records.map(record => ({
       name: record.number,
       cells: [
@@ -82,7 +89,14 @@ function incidents({ content, asOf }: UpkeepInputs): BoardPart {
     id: 'incidents',
     title: 'Spills, exposures and near misses',
     about: `What happened, and whether somebody has closed it. ${LOCAL}`,
-    columns: ['Number', 'What', 'Day', 'Lots', 'Done', 'State'].map(text),
+    columns: [
+      short('Number'),
+      text('What'),
+      short('Day'),
+      short('Lots'),
+      text('Done'),
+      text('State')
+    ],
     rows: records.map(record => ({
       name: record.number,
       cells: [
