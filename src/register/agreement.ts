@@ -49,12 +49,16 @@ async function agreement(
   }
   if (had > has)
     return {
-      sentence: `The proof was taken from ${had} lines, and the register given here has ${has}: it is an older copy, or lines at its end were dropped.`
+      sentence: `The proof was taken from ${counted(had)}, and the register given here has ${has}: it is an older copy, or lines at its end were dropped.`
     }
   return (await compareHead(tree, proof)).length === 0
-    ? { sentence: `The register still begins with the ${had} lines that the proof was taken from.` }
+    ? {
+        sentence: `The register still begins with the ${counted(had)} that the proof was taken from.`
+      }
     : {
         word: 'altered',
-        sentence: `The first ${had} lines of the register are not those of the proof: ${REWRITTEN}.`
+        sentence: `The first ${counted(had)} of the register ${had === 1 ? 'is not that' : 'are not those'} of the proof: ${REWRITTEN}.`
       }
 }
+
+const counted = (lines: number) => (lines === 1 ? '1 line' : `${lines} lines`)

@@ -121,7 +121,8 @@ export async function signatureFindings(
   standing: Standing,
   { signatures }: Revision
 ): Promise<Finding[]> {
-  if (signatures.length === 0) return [{ sentence: 'It bears no signature.' }]
+  if (signatures.length === 0)
+    return [{ sentence: 'No key of the register has signed what it says.' }]
   const bytes = bytesOf(text)
   return Promise.all(
     signatures.map(async ({ key: id, signature, date }) => {

@@ -102,6 +102,9 @@ describe('ship', () => {
       (await lotfolio(['verify', file, ...args], place)).stdout.split('\n')[0]
     expect(readFileSync(path).equals(readFileSync(out(place, 'CT-1-r1-SH-1.pdf')))).toBe(true)
     expect(await told(path)).toBe('Genuine')
+    expect((await lotfolio(['verify', 'archive/CT-1-r1.pdf'], place)).stdout).toContain(
+      'begins with the 1 line that the proof was taken from'
+    )
     expect(await told(path, '--offline')).toBe('Unknown')
     await done(place, 'build')
     const register = join(place, '_site', 'register')

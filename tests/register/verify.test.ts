@@ -63,7 +63,7 @@ describe('with the published register', () => {
   test('genuine without a signature', async () => {
     expect(await answer(sample.documents.oneAmended, published())).toEqual([
       'genuine',
-      expect.stringContaining('It bears no signature.')
+      expect.stringContaining('No key of the register has signed what it says.')
     ])
   })
 
