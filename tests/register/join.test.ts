@@ -233,6 +233,9 @@ async function eventOf({ is, id, revision, says, seed }: Wish): Promise<Register
   }
 }
 
+const first: Wish = { is: 'issued', id: 1, revision: 1, says: 1, seed: 0 }
+const drawnTwice: [Wish[], Wish[], Wish[]] = [[], [first], [{ ...first, says: 2 }]]
+
 /** A log grown by those of the wishes that its rules allow. */
 async function grownBy(text: string, wishes: readonly Wish[]): Promise<string> {
   let longer = text
@@ -273,7 +276,8 @@ test('any two logs: ours is kept, the result is sound, no number twice, nothing 
       const twice = await join(outcome.text, ours, '2026-01-02')
       expect(twice).toMatchObject({ ok: true, text: outcome.text, entered: [] })
     }),
-    { numRuns: Number(process.env.FUZZ_RUNS ?? 150) }
+    // The first is given: that one number was drawn twice is what chance does not promise.
+    { numRuns: Number(process.env.FUZZ_RUNS ?? 150), examples: [drawnTwice] }
   )
   expect(voided).toBeGreaterThan(0)
 })
