@@ -9,6 +9,7 @@
 
 import { checkSuppliers } from './documents/check-suppliers.ts'
 import { checkTexts } from './documents/check-texts.ts'
+import { checkCopies } from './documents/copy-drift.ts'
 import { type DriftCheck, driftCheck } from './documents/drift.ts'
 import { type IssuedRegister, noRegister } from './documents/issued.ts'
 import type { LabelWish } from './documents/label-types.ts'
@@ -120,7 +121,7 @@ export function buildDocuments(files: readonly SourceFile[], options: SiteOption
   const { edition, register = noRegister, watch = true } = options
   const judged = judgeContent(files, options.asOf, register)
   const { evaluated, lots, asOf } = judged
-  const problems = watch ? withSignals(judged) : judged.problems
+  const problems = watch ? withSignals(judged, register) : judged.problems
   if (!evaluated || problems.some(isError)) return { problems }
   const paper = options.paper ?? evaluated.content.producer.record.paper ?? 'A4'
   const series = watch ? judged.series : []
@@ -128,13 +129,27 @@ export function buildDocuments(files: readonly SourceFile[], options: SiteOption
   return { site: siteDocument(inputs), problems }
 }
 
-/** What is wrong with the records, and what all of them together say of the process and the stock. */
-export const withSignals = ({ problems, series, evaluated }: Judgement): readonly Problem[] =>
+/**
+ * What is wrong with the records, and what all of them together say of the process, the stock and the
+ * copies that were sent.
+ */
+export const withSignals = (
+  { problems, series, evaluated, lots }: Judgement,
+  register = noRegister
+): readonly Problem[] =>
   inFileOrder([
     ...problems,
     ...checkProcesses(series),
-    ...(evaluated ? checkStockCounts(evaluated.content) : [])
+    ...(evaluated
+      ? [
+          ...checkStockCounts(evaluated.content),
+          ...checkCopies(evaluated.content, byNumber(lots), register)
+        ]
+      : [])
   ])
+
+const byNumber = (lots: readonly JudgedLot[]): Map<string, JudgedLot> =>
+  new Map(lots.map(lot => [lot.evaluated.lot, lot]))
 
 /**
  * Parse, validate, evaluate and judge every record, and hold what was issued against it; nothing is
@@ -192,12 +207,12 @@ function judgeRecords<Kind extends Records>(
   })
   if (!evaluated) return { lots: [], series: [], asOf, problems }
 
-  const byNumber = new Map(lots.map(lot => [lot.evaluated.lot, lot]))
+  const all = byNumber(lots)
   const found = [
     ...problems,
     ...said,
-    ...checkCertificates(content, byNumber),
-    ...checkShipments(content, byNumber, asOf),
+    ...checkCertificates(content, all),
+    ...checkShipments(content, all, asOf),
     ...checkSuppliers(content),
     ...checkTexts(content, lots)
   ]

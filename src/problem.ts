@@ -74,6 +74,8 @@ export const problemCodes = {
   CERTIFICATE_FORMAT: 'error',
   CERTIFICATE_DIFFERS: 'error',
   CERTIFICATE_STANDS: 'warning',
+  COPY_DIFFERS: 'warning',
+  COPY_SUPERSEDED: 'warning',
   PAPER_REDRAWN: 'warning',
   PAPER_FROM_ARCHIVE: 'warning',
   MISSING_TEXT: 'error',

@@ -50,7 +50,7 @@ async function check(options: CheckOptions, command: Command): Promise<void> {
   const files = await readContent(content, base)
   const register = await openRegister(await readRegister(content, base))
   const judged = judgeContent(files, options.asOf, register)
-  const problems = withSignals(judged)
+  const problems = withSignals(judged, register)
   const drafts = judged.evaluated?.content.drafts.length ?? 0
   process.stdout.write(
     options.format === 'json'

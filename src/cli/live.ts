@@ -121,7 +121,7 @@ async function problemsOf(content: string, asOf: string | undefined): Promise<re
   const base = userFolder(process.env)
   const files = await readContent(content, base)
   const register = await openRegister(await readRegister(content, base))
-  return withSignals(judgeContent(files, asOf, register))
+  return withSignals(judgeContent(files, asOf, register), register)
 }
 
 function foundIn(all: readonly Problem[]): Found {

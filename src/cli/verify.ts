@@ -83,7 +83,7 @@ async function compared({ register, copies, content }: VerifyOptions): Promise<E
   const own = await soundRegister(folderFrom(content, 'content'))
   return {
     published: await publishedText(own.log, own.tree),
-    copies: await copyListText(own.copies.chain, saltsOf(own.copies), own.head.root),
+    copies: await copyListText(own.copies.chain, saltsOf(own.copies), own.log),
     ...list
   }
 }

@@ -31,12 +31,23 @@ export function copyToSend(today: CustomerCopy, sending: Sending): CopyToSend | 
   const { copies, salt, reason } = sending
   const last = lastKept(copies, today)
   if (!last) return frozenCopy(today, { copy: 1, salt: salt() })
-  const { copy, salt: old } = last.frozen
-  const again = frozenCopy(today, { copy, salt: old, reason: last.sent.reason })
+  const again = againAs(today, last)
   if (again.text === last.text) return { ...again, sent: last.sent }
-  if (reason === undefined) return whyRefused(last, again)
-  return frozenCopy(today, { copy: copy + 1, salt: salt(), reason })
+  if (reason === undefined)
+    return `${whatDiffers(last, again)} To send another in its place, say why: --reason "..."`
+  return frozenCopy(today, { copy: last.frozen.copy + 1, salt: salt(), reason })
 }
+
+/** What a copy that was sent says otherwise than the records do now; undefined where it is the same. */
+export function copyDrift(today: CustomerCopy, copies: SentCopies): string | undefined {
+  const last = lastKept(copies, today)
+  if (!last) return undefined
+  const again = againAs(today, last)
+  return again.text === last.text ? undefined : whatDiffers(last, again)
+}
+
+const againAs = (today: CustomerCopy, { sent, frozen: { copy, salt } }: KeptCopy): CopyToSend =>
+  frozenCopy(today, { copy, salt, reason: sent.reason })
 
 function lastKept({ chain, kept }: SentCopies, { of }: CustomerCopy): KeptCopy | undefined {
   const sent = lastCopy(chain.copies, of)
@@ -64,14 +75,14 @@ function frozenCopy(today: CustomerCopy, { copy, salt, reason }: Place): CopyToS
   return { copy: copyOfFrozen(readFrozenCopy(text)!), text, entry }
 }
 
-function whyRefused({ sent, frozen }: KeptCopy, { copy }: CopyToSend): string {
+function whatDiffers({ sent, frozen }: KeptCopy, { copy }: CopyToSend): string {
   const before = copyOfFrozen(frozen)
   const changes = [
     ...changesBetween(before.document, copy.document),
     ...(isSame(before.limits, copy.limits) ? [] : ['The customer’s limits or verdicts differ.'])
   ]
   const told = changes.length > 0 ? changesInShort(changes) : 'Its wording differs.'
-  return `${copyName(sent)} was sent on ${sent.date} and said otherwise. ${told} To send another in its place, say why: --reason "..."`
+  return `${copyName(sent)} was sent on ${sent.date} and said otherwise. ${told}`
 }
 
 const isSame = (a: CustomerCopy['limits'], b: CustomerCopy['limits']) =>

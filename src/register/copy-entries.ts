@@ -1,8 +1,11 @@
 /** Entries of the published list of copies: how one is sealed, and found. */
 
 import * as z from 'zod'
-import { readJson } from './canonical.ts'
+import { bytesOf } from './bytes.ts'
+import { canonicalText, readJson } from './canonical.ts'
 import { sealedFingerprint } from './fingerprint.ts'
+import { type Head, headOf, type Log } from './log.ts'
+import { treeOver } from './merkle.ts'
 
 /** Digits kept of an entry: 128 bits, which no one can meet by trying. */
 export const DIGITS = 32
@@ -23,10 +26,28 @@ const listSchema = z.strictObject({
   head: z.string(),
   /** Changes whenever anything does. */
   epoch: z.string(),
-  entries: z.array(z.string())
+  entries: z.array(z.string()),
+  /** Of the tree over the lines of the register it was published with, and over the list as its last leaf. */
+  tree: z.strictObject({ size: z.int().min(1), root: z.string() })
 })
 
 export type CopyList = z.output<typeof listSchema>
+
+/**
+ * The head of a build: one figure for every line of the register and for all that is published of
+ * copies, so that neither can be exchanged alone.
+ */
+export const headWithCopies = async (
+  { lines }: Pick<Log, 'lines'>,
+  list: Omit<CopyList, 'tree'>
+): Promise<Head> => headOf(await treeOver([...lines, canonicalText(list)].map(bytesOf)))
+
+/** Whether a list was published with a register, and is whole. */
+export async function belongsTo(list: CopyList, log: Pick<Log, 'lines'>): Promise<boolean> {
+  const { tree, ...rest } = list
+  const { size, root } = await headWithCopies(log, rest)
+  return tree.size === size && tree.root === root
+}
 
 export const sealed = async (epoch: string, asked: Asked, salt: string): Promise<string> =>
   (await sealedFingerprint({ epoch, ...asked }, salt)).slice(0, DIGITS)

@@ -4,7 +4,7 @@ import * as z from 'zod'
 import type { Finding } from './answer.ts'
 import { readJson } from './canonical.ts'
 import { copyName } from './copy-events.ts'
-import { type CopyList, type CopyState, isListed, readCopyList } from './copy-entries.ts'
+import { belongsTo, type CopyList, type CopyState, isListed, readCopyList } from './copy-entries.ts'
 import { stateFindings } from './findings.ts'
 import { shortFingerprint } from './fingerprint.ts'
 import type { ReadPublished } from './published.ts'
@@ -48,6 +48,7 @@ export async function copyFindings(
 ): Promise<Finding[]> {
   const list = copies === undefined ? undefined : readCopyList(copies)
   if (!list || !register?.ok) return [{ word: 'unknown', sentence: NOTHING_TO_COMPARE }]
+  if (!(await belongsTo(list, register.log))) return [{ word: 'unknown', sentence: OF_ANOTHER }]
   return [
     ...(await listFindings(subject, held, list)),
     ...(pdf && !(await isListed(list, { is: 'pdf', ...pdf }, held.salt)) ? [PDF_CHANGED] : []),
@@ -57,6 +58,9 @@ export async function copyFindings(
 
 const NOTHING_TO_COMPARE =
   'This is a customer’s copy of a certificate. It can be compared only with the producer’s register and list of copies, and one of them was not given or is damaged.'
+
+const OF_ANOTHER =
+  'This is a customer’s copy of a certificate. The list of copies given here was not published with the register given here, or was changed: the root it names is another. Take both from the producer’s site at one time.'
 
 const PDF_CHANGED: Finding = {
   word: 'altered',

@@ -9,9 +9,10 @@
 
 import { canonicalText } from './canonical.ts'
 import { type CopyChain, headOfCopies, type SentCopy } from './copies.ts'
-import { type Asked, DIGITS, sealed } from './copy-entries.ts'
+import { type Asked, DIGITS, headWithCopies, sealed } from './copy-entries.ts'
 import { copyName } from './copy-events.ts'
 import { fingerprint } from './fingerprint.ts'
+import { headOf, type Log, treeOf } from './log.ts'
 
 /** Least number of entries; a list too long for it has four times as many, and so on. */
 const LEAST = 256
@@ -21,23 +22,25 @@ const STEP = 4
  * The text of `copies.json`.
  *
  * @param salts of each copy, by its name
- * @param root of the public register's tree
+ * @param log the public register that is published with it
  * @throws RangeError for a chain with faults, or without the salt of a copy
  */
 export async function copyListText(
   chain: CopyChain,
   salts: ReadonlyMap<string, string>,
-  root: string
+  log: Pick<Log, 'lines'>
 ): Promise<string> {
   if (chain.faults.length > 0) throw new RangeError('copyListText requires a chain without faults')
   const head = headOfCopies(chain)
   const { secret } = chain
+  const { root } = await headOf(await treeOf(log))
   const epoch = secret === undefined ? '' : await fingerprint(canonicalText({ head, root, secret }))
   const own = await Promise.all(
     chain.copies.map(one => entriesOf(epoch, one, salts.get(copyName(one))))
   )
   const entries = secret === undefined ? [] : await filled(own.flat(), epoch, secret)
-  return canonicalText({ format: 'lotfolio-copies', formatVersion: 1, head, epoch, entries })
+  const list = { format: 'lotfolio-copies', formatVersion: 1, head, epoch, entries } as const
+  return canonicalText({ ...list, tree: { ...(await headWithCopies(log, list)) } })
 }
 
 async function entriesOf(

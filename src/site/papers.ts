@@ -55,9 +55,9 @@ export const commonPaths = [
 /** Write the register, what reads it, and the schema of the data files into a site's folder. */
 export async function writeCommon(folder: string, tools: PaperTools): Promise<void> {
   await write(folder, dataSchemaPath, `${JSON.stringify(lotDataJsonSchema(), null, 2)}\n`)
-  const { log, tree, copies, head } = registerIn(tools)
+  const { log, tree, copies } = registerIn(tools)
   const published = await publishedText(log, tree)
-  const list = await copyListText(copies.chain, saltsOf(copies), head.root)
+  const list = await copyListText(copies.chain, saltsOf(copies), log)
   await write(folder, registerFile, published)
   await write(folder, registerScript, assigning('lotfolioRegister', published))
   await write(folder, copiesFile, list)

@@ -129,6 +129,13 @@ describe('ship', () => {
 
     await done(place, 'withdraw', 'CT-1', '--reason', 'acid rises', '--date', '2026-03-03')
     expect(await told(path)).toBe('Withdrawn')
+    // A list from before the register grew is not passed off as that of today.
+    const earlier = join(place, 'copies-earlier.json')
+    cpSync(join(register, 'copies.json'), earlier)
+    await done(place, 'build')
+    expect(await told(path, ...site, '--copies', join(register, 'copies.json'))).toBe('Withdrawn')
+    const { stdout } = await lotfolio(['verify', path, ...site, '--copies', earlier], place)
+    expect(stdout).toMatch(/^Unknown[^]*was not published with the register given here/u)
   })
 
   test('another copy for the same shipment needs a reason, and the first is superseded', async () => {
@@ -139,10 +146,14 @@ describe('ship', () => {
     writeFileSync(record, readFileSync(record, 'utf8').replace('PO 1', 'PO 17'))
     const before = tree(join(place, 'content', 'register', 'copies'))
     const { status, stderr } = await lotfolio(['ship', 'SH-1', ...day], place)
-    expect(status).toBe(1)
-    expect(stderr).toContain(
+    const differs =
       'CT-1-r1-SH-1 was sent on 2026-03-02 and said otherwise. Order: was PO 1, now PO 17.'
-    )
+    expect(status).toBe(1)
+    expect(stderr).toContain(differs)
+    const checked = await lotfolio(['check'], place)
+    expect(checked.status).toBe(0)
+    expect(checked.stdout).toMatch(/^content\/shipments\/SH-1\.yaml:1:9 COPY_DIFFERS \(warning\)/u)
+    expect(checked.stdout).toContain(differs.replace(/\.$/u, ''))
     expect(tree(join(place, 'content', 'register', 'copies'))).toEqual(before)
 
     await done(place, 'ship', 'SH-1', ...day, '--reason', 'order number corrected')
@@ -155,6 +166,27 @@ describe('ship', () => {
     const bytes = tree(join(place, 'content'))
     await done(place, 'ship', 'SH-1')
     expect(tree(join(place, 'content'))).toEqual(bytes)
+  })
+
+  test('a copy whose certificate or shipment is another now is told of, until it is sent anew', async () => {
+    const place = await shipping()
+    const day = ['--date', '2026-03-02']
+    const told = async () => (await done(place, 'check')).match(/COPY_\w+|sent on[^\n]*/gu)
+    await done(place, 'ship', 'SH-1', ...day)
+    expect(await told()).toBeNull()
+    await done(place, 'issue', 'EB-1', '--reason', 'date corrected', ...day)
+    expect(await told()).toEqual([
+      'COPY_SUPERSEDED',
+      'sent on 2026-03-02, and CT-1 has a later revision since: the customer holds the old one'
+    ])
+    await done(place, 'ship', 'SH-1', ...day)
+    expect(await told()).toBeNull()
+    rmSync(join(place, 'content', 'shipments', 'SH-1.yaml'))
+    expect(await told()).toEqual(
+      Array(2)
+        .fill(['COPY_DIFFERS', 'sent on 2026-03-02, and the records have that shipment no more'])
+        .flat()
+    )
   })
 
   test('a preview says so, and enters nothing', async () => {

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest'
 import { appendCopies, readCopies } from '../../src/register/copies.ts'
 import { copyName, type Sent } from '../../src/register/copy-events.ts'
 import { copyListText } from '../../src/register/copy-list.ts'
-import { isListed, readCopyList } from '../../src/register/copy-entries.ts'
+import { belongsTo, isListed, readCopyList } from '../../src/register/copy-entries.ts'
 import { fingerprint } from '../../src/register/fingerprint.ts'
 import { joinCopies } from '../../src/register/join-copies.ts'
 
@@ -35,10 +35,10 @@ async function chainOf(...events: readonly Sent[]): Promise<string> {
 
 const saltOf = (name: string) => `the salt of ${name}`
 
-async function listOf(text: string, root = '00') {
+async function listOf(text: string, lines: readonly string[] = []) {
   const chain = await readCopies(text)
   const salts = new Map(chain.copies.map(one => [copyName(one), saltOf(copyName(one))]))
-  return readCopyList(await copyListText(chain, salts, root))!
+  return readCopyList(await copyListText(chain, salts, { lines }))!
 }
 
 const manyOf = (count: number): Promise<Sent[]> =>
@@ -126,12 +126,31 @@ describe('the list', () => {
     expect(entries).toEqual([...new Set(entries)].sort())
   })
 
+  test('is bound to the register it was published with, and none of it can be exchanged', async () => {
+    const lines = ['one', 'two']
+    const list = await listOf(await chainOf(await sent('SH-1')), lines)
+    expect(list.tree.size).toBe(3)
+    expect(await belongsTo(list, { lines })).toBe(true)
+    expect(await belongsTo(list, { lines: ['one'] })).toBe(false)
+    expect(await belongsTo(list, { lines: ['one', 'tw0'] })).toBe(false)
+    const [first, ...others] = list.entries
+    for (const changed of [
+      { ...list, head: list.epoch },
+      { ...list, epoch: list.head },
+      { ...list, entries: others },
+      { ...list, entries: [first!.replace(/^./u, x => (x === '0' ? '1' : '0')), ...others] },
+      { ...list, tree: { ...list.tree, size: 2 } },
+      { ...list, tree: { ...list.tree, root: list.head } }
+    ])
+      expect(await belongsTo(changed, { lines })).toBe(false)
+  })
+
   test('shares no entry with the list after one more copy, or after the register grew', async () => {
     const [before, after] = [await manyOf(3), await manyOf(4)]
     const old = await listOf(await chainOf(...before))
     for (const other of [
       await listOf(await chainOf(...after)),
-      await listOf(await chainOf(...before), '01')
+      await listOf(await chainOf(...before), ['a line'])
     ])
       expect(old.entries.filter(entry => other.entries.includes(entry))).toEqual([])
     expect(await listOf(await chainOf(...before))).toEqual(old)
