@@ -1,6 +1,7 @@
 /** What differs between two states of one certificate, told one difference a sentence. */
 
 import type { CertificateDocument, HazardText, MethodText, ResultRow } from './types.ts'
+import { plainSpaces } from './words.ts'
 
 /** The parts of a certificate that say something of the lot. */
 type Told = Pick<
@@ -57,7 +58,8 @@ const TELLABLE_LENGTH = 80
 
 /** One difference, or none. */
 function change(what: string, was = '', is = ''): string[] {
-  if (was === is) return []
+  // Which spaces may end a line is a matter of setting, not of what is said.
+  if (plainSpaces(was) === plainSpaces(is)) return []
   if (was === '') return [`${what}: added, ${shortened(is)}.`]
   if (is === '') return [`${what}: left out, was ${shortened(was)}.`]
   return Math.max(was.length, is.length) > TELLABLE_LENGTH

@@ -9,9 +9,10 @@ import { hazardText } from './hazards.ts'
 import { gradeUrl } from './lot.ts'
 import type { GradeView } from './lot-view.ts'
 import { limitText, methodText } from './result-row.ts'
+import { safetyNotes } from './safety-notes.ts'
 import type { GradeDocument, LotSummary } from './types.ts'
 import { hasWatchPage, typicals, type WatchInputs, watchUrl } from './watch.ts'
-import { dateText, kindTexts, ruleTexts, withMinus } from './words.ts'
+import { dateText, kindTexts, ruleTexts, unparted, withMinus } from './words.ts'
 
 /** Build the page of a grade's revision in force on day `asOf`. */
 export function gradeDocument(
@@ -41,10 +42,11 @@ export function gradeDocument(
     observed: typicals(watch),
     ...(hasWatchPage(watch) ? { watchUrl: watchUrl(grade.id) } : {}),
     notMeasured: grade.notMeasured ?? [],
-    ...(packing === undefined ? {} : { packing }),
-    ...(storage === undefined ? {} : { storage }),
+    ...(packing === undefined ? {} : { packing: unparted(packing) }),
+    ...(storage === undefined ? {} : { storage: unparted(storage) }),
     ...hazardText(grade.hazards, { day: asOf, languages: true }),
     cautions: grade.cautions ?? [],
+    safety: safetyNotes(grade, asOf),
     lots
   }
 }

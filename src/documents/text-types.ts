@@ -17,3 +17,9 @@ export interface Fact {
   readonly label: string
   readonly text: string
 }
+
+export interface Table {
+  readonly caption: string
+  readonly columns: readonly { readonly title: string; readonly numeric: boolean }[]
+  readonly rows: readonly (readonly string[])[]
+}

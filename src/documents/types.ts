@@ -15,13 +15,14 @@ import type { LabelDocument } from './label-types.ts'
 import type { Answer, Fact, LotListPage, LotShelf, LotSummary, StatusText } from './list-types.ts'
 import type { News } from './news-types.ts'
 import type { ReportText } from './report-text.ts'
-import type { Figure, UnitText } from './text-types.ts'
+import type { SafetyNotes } from './safety-types.ts'
+import type { Figure, Table, UnitText } from './text-types.ts'
 import type { TypicalText, WatchDocument } from './watch-types.ts'
 
 /** Which of three words a row stands under; they are never mixed. */
 export type Basis = 'measured' | 'typical' | 'not measured'
 
-export type { Figure, UnitText } from './text-types.ts'
+export type { Figure, Table, UnitText } from './text-types.ts'
 export type {
   ComputedHazards,
   HazardEdition,
@@ -107,12 +108,6 @@ export interface ResultRow {
   readonly verdict?: VerdictText
   /** Present where the verdict is that on a single figure, and `value` the mean of all. */
   readonly decidedBy?: DecidingFigure
-}
-
-export interface Table {
-  readonly caption: string
-  readonly columns: readonly { readonly title: string; readonly numeric: boolean }[]
-  readonly rows: readonly (readonly string[])[]
 }
 
 /** How a figure came about, for a reader who wants to recompute it. */
@@ -274,6 +269,7 @@ export interface GradeDocument {
   readonly storage?: string
   readonly hazards?: HazardText
   readonly cautions: readonly string[]
+  readonly safety: SafetyNotes
   readonly lots: readonly LotSummary[]
 }
 

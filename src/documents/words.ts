@@ -25,12 +25,19 @@ export function dateText(date: string): string {
 }
 
 /** Units a number must not be parted from at the end of a line. */
-const UNIT = String.raw`(?:%|°C|K|kg|mg|g|mL|L|µL|mm|cm|m|µm|min|h|s|d|MPa|kPa|mol/L|g/cm³|mL/g)`
+const UNIT = String.raw`(?:%|°C|K|kg|mg|g|mL|L|µL|mm|cm|m|µm|min|h|s|d|MPa|kPa|kJ|ppm|mol/L|g/cm³|g/m²|mL/g|mg/m³|mg/kg|µS/cm)`
 
 const BEFORE_UNIT = new RegExp(String.raw`(?<=\d) (?=${UNIT}(?![\p{L}\d/]))`, 'gu')
 
-/** A sentence of a record, its numbers held to their units by no-break spaces. */
-export const unparted = (text: string): string => text.replace(BEFORE_UNIT, '\u00a0')
+/** '50 to 150' before a unit: one range, which is not parted either. */
+const RANGE = new RegExp(
+  String.raw`(?<=\d)(?: °C| %)? to (?=[\d.,]+[ \u00a0]${UNIT}(?![\p{L}\d/]))`,
+  'gu'
+)
+
+/** A sentence of a record, its numbers and ranges held to their units by no-break spaces. */
+export const unparted = (text: string): string =>
+  text.replace(RANGE, range => range.replaceAll(' ', '\u00a0')).replace(BEFORE_UNIT, '\u00a0')
 
 /** The same with plain spaces again, for programs. */
 export const plainSpaces = (text: string): string => text.replaceAll('\u00a0', ' ')

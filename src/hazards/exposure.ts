@@ -43,13 +43,19 @@ export const hasUnionLimit = ({ id }: Pick<Substance, 'id'>): boolean =>
       substances.includes(id) && limits.some(({ issuer }) => issuer.startsWith('European Union'))
   )
 
-/** '0.5 ppm (1.3 mg/m³), 8 h: European Union, Directive (EU) 2017/164 (2017)'. */
-export function limitText({ issuer, year, over, of, ...limit }: ExposureLimit): string {
+/** '0.5 ppm (1.3 mg/m³)', and the fraction or form it is for, empty where it is for all. */
+export function limitParts({ of = '', ...limit }: ExposureLimit): { value: string; of: string } {
   const [first = '', second] = [
     ...(limit.ppm === undefined ? [] : [`${limit.ppm} ppm`]),
     ...(limit.mg_per_m3 === undefined ? [] : [`${limit.mg_per_m3} mg/m³`]),
     ...(limit.mppcf === undefined ? [] : [`${limit.mppcf} million particles per cubic foot`])
   ]
-  const value = second === undefined ? first : `${first} (${second})`
-  return `${value}${of === undefined ? '' : `, ${of}`}, ${over}: ${issuer} (${year})`
+  return { value: second === undefined ? first : `${first} (${second})`, of }
+}
+
+/** '0.5 ppm (1.3 mg/m³), 8 h: European Union, Directive (EU) 2017/164 (2017)'. */
+export function limitText(limit: ExposureLimit): string {
+  const { value, of } = limitParts(limit)
+  const { issuer, year, over } = limit
+  return `${value}${of === '' ? '' : `, ${of}`}, ${over}: ${issuer} (${year})`
 }

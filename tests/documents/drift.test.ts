@@ -5,7 +5,15 @@ import { problemData } from '../../src/problem.ts'
 import type { SourceFile } from '../../src/problem.ts'
 import { fingerprint } from '../../src/register/fingerprint.ts'
 import { base, edited, withFile } from '../records/workshop.ts'
-import { first, firstText, issuedRegister, problemsOf, registerOf, textToIssue } from './issuing.ts'
+import {
+  first,
+  firstText,
+  issuedRegister,
+  problemsOf,
+  registerOf,
+  registerSaying,
+  textToIssue
+} from './issuing.ts'
 
 const batch = 'batches/EB-1.yaml'
 const order = 'certificates/CT-1.yaml'
@@ -118,6 +126,14 @@ describe('not told is', () => {
   test('what a reader of the certificate cannot see', () => {
     expect(told(changed('materials/GR-1.yaml', ['received', '# kept\nreceived']))).toEqual([])
     expect(told(changed(batch, ['100.00 g', '100.01 g']))).toEqual([])
+  })
+
+  test('a space that may no longer end a line', async () => {
+    const wide = firstText.replaceAll('\u00a0', ' ')
+    expect(wide).not.toBe(firstText)
+    const register = await registerSaying(wide)
+    expect(register.problems).toEqual([])
+    expect(told(base, register)).toEqual([])
   })
 
   test('a difference as of a day before the issue', () => {

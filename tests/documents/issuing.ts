@@ -41,16 +41,20 @@ export async function registerOf(
 
 export const none = await registerOf({})
 export const firstText = textToIssue(base, none)
-const event: RegisterEvent = {
-  is: 'issued',
-  number: 'CT-1',
-  revision: 1,
-  lot: 'EB-1',
-  data: await fingerprint(firstText)
-}
+/** CT-1, revision 1, entered with a text. */
+const entered = async (text: string) =>
+  [
+    [
+      { is: 'issued', number: 'CT-1', revision: 1, lot: 'EB-1', data: await fingerprint(text) }
+    ] as RegisterEvent[],
+    day
+  ] as const
 
-/** CT-1, revision 1, entered. */
-export const first = [[event], day] as const
+export const first = await entered(firstText)
+
+/** The register as an earlier program would have left it, its CT-1 saying `text`. */
+export const registerSaying = async (text: string): Promise<IssuedRegister> =>
+  registerOf({ 'CT-1-r1.json': text }, await entered(text))
 
 /** The workshop with CT-1 issued. */
 export const issuedRegister = await registerOf({ 'CT-1-r1.json': firstText }, first)

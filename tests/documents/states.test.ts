@@ -2,7 +2,8 @@
 
 import { describe, expect, test } from 'vitest'
 import { noRegister } from '../../src/documents/issued.ts'
-import { marks } from '../../src/documents/words.ts'
+import type { LotDocument } from '../../src/documents/types.ts'
+import { marks, plainSpaces } from '../../src/documents/words.ts'
 import { demoFiles, withChange } from '../records-on-disk.ts'
 import { pageOf, publicSite, siteOf, workshopSite } from './demo.ts'
 
@@ -208,10 +209,11 @@ describe('certificates', () => {
   })
 
   test('give the same figures, word for word, as the page', () => {
+    // An issued paper keeps the spaces it was set with; which may end a line can change since.
+    const said = ({ results, answer }: Pick<LotDocument, 'results' | 'answer'>): unknown =>
+      JSON.parse(plainSpaces(JSON.stringify([results, answer])))
     for (const page of publicSite.lots)
-      for (const { document } of page.certificates) {
-        expect(document.results).toEqual(page.document.results)
-        expect(document.answer).toEqual(page.document.answer)
-      }
+      for (const { document } of page.certificates)
+        expect(said(document)).toEqual(said(page.document))
   })
 })
