@@ -168,7 +168,7 @@ export function judgeContent(
     const judged = judgeRecords(content.value, asOf, drift.of)
     // In a circle of lots none is judged, and none is gone.
     const gone = judged.evaluated ? drift.gone(judged.lots) : []
-    const found = [...judged.problems, ...register.problems, ...gone]
+    const found = [...judged.problems, ...register.problems, ...gone, ...drift.reworded()]
     return { ...judged, problems: inFileOrder(found) }
   }
   // What is sound beside what cannot be read is looked through too: all that is wrong in one run.

@@ -74,6 +74,7 @@ export const problemCodes = {
   CERTIFICATE_FORMAT: 'error',
   CERTIFICATE_DIFFERS: 'error',
   CERTIFICATE_STANDS: 'warning',
+  REWORDED: 'warning',
   COPY_DIFFERS: 'warning',
   COPY_SUPERSEDED: 'warning',
   PAPER_REDRAWN: 'warning',

@@ -1,5 +1,6 @@
 /** A lot's certificate, or its preview where none was issued. */
 
+import type { Wordings } from '../hazards/statements.ts'
 import type { CertificateOrder, Producer } from '../records/types.ts'
 import { hazardText } from './hazards.ts'
 import { typedPart } from './inspection.ts'
@@ -11,9 +12,10 @@ import { dateText, marks, ruleTexts } from './words.ts'
 const previewStatement =
   'This is a preview: no certificate has been issued on this lot, and nobody answers for these figures yet.'
 
-/** How the paper is set. */
+/** How the paper is set, and worded where it was issued before. */
 export interface PaperOptions {
   readonly paper: 'A4' | 'Letter'
+  readonly wordings?: Wordings
 }
 
 /** Certificate `order` on a lot, as it is issued; without an order, the preview of one. */
@@ -21,7 +23,7 @@ export function certificateDocument(
   view: LotView,
   producer: Producer,
   order: CertificateOrder | undefined,
-  { paper }: PaperOptions
+  { paper, wordings }: PaperOptions
 ): CertificateDocument {
   const sections: Sections = new Set(view.grade.public ?? [])
   const site = producer.site?.replace(/\/$/u, '')
@@ -38,7 +40,7 @@ export function certificateDocument(
     release: view.status,
     ...hazardText(
       view.grade.hazards,
-      { day: order?.issued ?? view.asOf },
+      { day: order?.issued ?? view.asOf, ...(wordings ? { wordings } : {}) },
       view.hazards,
       typed.results
     ),

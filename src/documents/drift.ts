@@ -1,5 +1,6 @@
 /** Whether the records still say what the issued certificates say. */
 
+import type { Wordings } from '../hazards/statements.ts'
 import type { JudgedLot } from '../judge/types.ts'
 import { type Place, type Problem, problemAt } from '../problem.ts'
 import type { CertificateOrder, Content, Entry } from '../records/types.ts'
@@ -9,6 +10,7 @@ import { changesBetween, changesInShort } from './changes.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { groupedBy } from './grouped.ts'
 import { viewLot } from './lot-view.ts'
+import { openRewordings, wordingsIn } from './rewordings.ts'
 import type { CertificateDocument } from './types.ts'
 
 /** What stands on a lot, and the records it was ordered in. */
@@ -17,6 +19,8 @@ export interface DriftCheck {
   readonly of: (lot: JudgedLot) => Problem[]
   /** Certificates on lots that are not there, or of which the record is gone. */
   readonly gone: (lots: readonly JudgedLot[]) => Problem[]
+  /** Statements that the law, or this program, words otherwise since; of the lots compared so far. */
+  readonly reworded: () => Problem[]
 }
 
 /**
@@ -35,13 +39,15 @@ export function driftCheck(
   const onLot = groupedBy(standing, ({ revision }) => revision.lot)
   const orders = new Map(content.certificates.map(entry => [documentName(entry.record), entry]))
   const orderOf = ({ revision }: Issued) => orders.get(documentName(revision))
+  const rewordings = openRewordings()
   const compare = (lot: JudgedLot, one: Issued): Problem[] => {
     const entry = orderOf(one)
     if (!entry) return []
-    return [
-      ...differs(entry, one, certificateNow(content, lot, entry.record)),
-      ...standsOn(entry, lot)
-    ]
+    const wordings = wordingsIn(one.frozen.certificate.hazards)
+    const now = certificateNow(content, lot, entry.record, wordings)
+    if (wordings.size > 0)
+      rewordings.note(entry, now.hazards, certificateNow(content, lot, entry.record).hazards)
+    return [...differs(entry, one, now), ...standsOn(entry, lot)]
   }
   return {
     of: lot => (onLot.get(lot.evaluated.lot) ?? []).flatMap(one => compare(lot, one)),
@@ -50,18 +56,26 @@ export function driftCheck(
       return standing
         .filter(one => !orderOf(one) || !there.has(one.revision.lot))
         .map(one => goneFrom(content, one))
-    }
+    },
+    reworded: () => rewordings.problems()
   }
 }
 
-/** The certificate the records would make today, as if it were issued now. */
+/**
+ * The certificate the records would make today, as if it were issued now.
+ *
+ * @param wordings of the statements, where it was worded before: what the law says otherwise since is no
+ * change of the records
+ */
 export const certificateNow = (
   content: Content,
   lot: JudgedLot,
-  order: CertificateOrder
+  order: CertificateOrder,
+  wordings?: Wordings
 ): CertificateDocument =>
   certificateDocument(viewLot(content, lot, []), content.producer.record, order, {
-    paper: content.producer.record.paper ?? 'A4'
+    paper: content.producer.record.paper ?? 'A4',
+    ...(wordings ? { wordings } : {})
   })
 
 function differs(

@@ -8,7 +8,7 @@ import { mostSevere } from '../hazards/findings.ts'
 import { labelElements, type LabelElements, type StatementCode } from '../hazards/label-elements.ts'
 import type { Finding } from '../hazards/mixture.ts'
 import { choosePrecautions } from '../hazards/precautions.ts'
-import { editionText, statementText } from '../hazards/statements.ts'
+import { editionText, statementText, type Wordings } from '../hazards/statements.ts'
 import type { LotHazards } from '../judge/lot-hazards.ts'
 import type { Grade } from '../records/types.ts'
 import { computedHazards } from './computed-hazards.ts'
@@ -63,7 +63,8 @@ export const editionsOf = ({ editions: [first, ...others] = [] }: Hazards): read
 ]
 
 /** Pictograms, signal word and statements as readers see them; a text nobody wrote is told before. */
-export function labelText(hazards: Hazards, label: Label, edition: Edition) {
+export function labelText(hazards: Hazards, label: Label, edition: Edition, wordings?: Wordings) {
+  const wording = wordings?.get(edition)
   const codes: StatementCode[] = [...label.statements, ...label.precautions.map(code => ({ code }))]
   return {
     pictograms: label.pictograms.flatMap(code =>
@@ -71,11 +72,11 @@ export function labelText(hazards: Hazards, label: Label, edition: Edition) {
     ),
     ...(label.signal === undefined ? {} : { signal: label.signal }),
     statements: codes.flatMap(({ code, fill }) => {
-      const statement = statementText(code, 'en', hazards.fill?.[code] ?? fill, edition)
+      const statement = statementText(code, 'en', hazards.fill?.[code] ?? fill, edition, wording)
       return statement.ok ? [{ code, text: statement.text }] : []
     }),
     classified: label.classified.map(name => nameIn(edition, name)),
-    edition: editionText(edition)
+    edition: wording ?? editionText(edition)
   }
 }
 
@@ -83,6 +84,8 @@ export function labelText(hazards: Hazards, label: Label, edition: Edition) {
 export interface HazardReader {
   readonly day: string
   readonly languages?: boolean
+  /** Of a paper that was worded earlier; today's where nothing is said. */
+  readonly wordings?: Wordings
 }
 
 /**
@@ -92,18 +95,18 @@ export interface HazardReader {
  */
 export function hazardText(
   hazards: Grade['hazards'],
-  { day, languages = false }: HazardReader,
+  { day, languages = false, wordings }: HazardReader,
   lot?: LotHazards,
   rows: readonly ResultRow[] = []
 ): { hazards?: HazardText } {
   if (!hazards) return {}
   const [main, ...others] = editionsOf(hazards)
   const label = labelFor(hazards, lot, main)
-  const editions = others.map(edition => editionBlock(hazards, lot, edition))
+  const editions = others.map(edition => editionBlock(hazards, lot, edition, wordings))
   const words = languages && main === 'clp' ? languageBlocks(hazards, label) : []
   return {
     hazards: {
-      ...labelText(hazards, label, main!),
+      ...labelText(hazards, label, main!, wordings),
       basis: `${hazards.basis.replace(/\.$/u, '')}. ${chosenText(hazards)}${AID}`,
       ...(editions.length > 0 ? { editions } : {}),
       ...(words.length > 0 ? { languages: words } : {}),
@@ -117,14 +120,15 @@ export function hazardText(
 function editionBlock(
   hazards: Hazards,
   lot: LotHazards | undefined,
-  edition: Edition
+  edition: Edition,
+  wordings: Wordings | undefined
 ): HazardEdition {
   const label = labelFor(hazards, lot, edition)
   const names = label.classified.map(name => nameIn(edition, name))
   const isOpen = (lot?.open.length ?? 0) > 0
   return {
     title: editionNames[edition],
-    ...labelText(hazards, label, edition),
+    ...labelText(hazards, label, edition, wordings),
     sentence:
       names.length > 0
         ? `${listText(names)}${isOpen ? ', as far as is known' : ''}.`

@@ -8,7 +8,8 @@
 import type { Certainty } from './clauses.ts'
 import { cited } from './clauses.ts'
 import clp from './clp-statements.json' with { type: 'json' }
-import type { Edition } from './editions.ts'
+import earlierFile from './earlier-wordings.json' with { type: 'json' }
+import { type Edition, editions } from './editions.ts'
 import un from './un-statements.json' with { type: 'json' }
 import us from './us-statements.json' with { type: 'json' }
 
@@ -24,9 +25,42 @@ interface StatementFile {
 // The files' shapes are held by a schema in the tests.
 const files = { clp, un, us } as unknown as Readonly<Record<Edition, StatementFile>>
 
-/** Regulation, annexes and date of the wording, and how surely it was read. */
-export const editionText = (edition: Edition): string =>
-  cited({ source: files[edition].edition, sure: files[edition].sure })
+/**
+ * Wordings this program printed before, the latest first, each with only what it words otherwise than
+ * the one after it. Whoever rewords a statement enters here how it stood: papers that were issued with
+ * it go on naming that wording.
+ */
+const earlier = earlierFile as unknown as Readonly<Record<Edition, readonly StatementFile[]>>
+
+const named = ({ edition, sure }: StatementFile) => cited({ source: edition, sure })
+
+/** Regulation, annexes and date of the wording, and how surely it was read: what papers name. */
+export const editionText = (edition: Edition): string => named(files[edition])
+
+/** The wording of each edition that a paper names; today's where it names none. */
+export type Wordings = ReadonlyMap<Edition, string>
+
+/** Which edition's wording a paper names; undefined of one that this program never printed. */
+export const editionOfWording = (wording: string): Edition | undefined =>
+  editions.find(edition =>
+    [files[edition], ...earlier[edition]].some(file => named(file) === wording)
+  )
+
+type Texts = StatementFile['statements']
+
+/** Texts of an edition as a wording of it has them. */
+function textsOf(edition: Edition, wording: string | undefined): Texts {
+  if (wording === undefined) return files[edition].statements
+  const last = earlier[edition].findIndex(file => named(file) === wording)
+  return earlier[edition].slice(0, last + 1).reduce(olderTexts, files[edition].statements)
+}
+
+const olderTexts = (newer: Texts, { statements }: StatementFile): Texts => ({
+  ...newer,
+  ...Object.fromEntries(
+    Object.entries(statements).map(([code, texts]) => [code, { ...newer[code], ...texts }])
+  )
+})
 
 export const statementEdition = editionText('clp')
 
@@ -59,14 +93,16 @@ const LAST_CHOICE = /(?<=\p{L}{2}) ?\/ ?…(?: ?\/| (?=\.))?(?=(\p{L})?)/u
  * A statement's text, its gap filled in.
  *
  * @param filling the supplier's words for the gap, where the law leaves one
+ * @param wording as a paper names it; today's where it names none
  */
 export function statementText(
   code: string,
   language: Language,
   filling?: string,
-  edition: Edition = 'clp'
+  edition: Edition = 'clp',
+  wording?: string
 ): Statement {
-  const { statements } = files[edition]
+  const statements = textsOf(edition, wording)
   if (!Object.hasOwn(statements, code)) return { ok: false, reason: 'unknown code' }
   const printed = statements[code]![language]
   if (printed === undefined) return { ok: false, reason: 'not in this language' }
