@@ -12,8 +12,19 @@ export interface Cost {
   readonly time_s: number
 }
 
-/** Prints the process's own peak when it ends, in KiB. */
-const WATCH = `process.on('exit', () => process.stderr.write('peak ' + process.resourceUsage().maxRSS + '\\n'))`
+/**
+ * Prints the process's own peak when it ends, in KiB. Linux counts as the most a process took also what
+ * the one that started it had taken until then; the high-water mark of its own memory it keeps apart.
+ */
+const WATCH = `
+  import { existsSync, readFileSync } from 'node:fs'
+  const status = '/proc/self/status'
+  const own = () => /VmHWM:\\s+(\\d+) kB/.exec(readFileSync(status, 'utf8'))[1]
+  const peak = () => (existsSync(status) ? own() : process.resourceUsage().maxRSS)
+  process.on('exit', () => process.stderr.write('peak ' + peak() + '\\n'))`
+
+/** What npm has its scripts load is no part of either side. */
+const { NODE_OPTIONS: _, ...environment } = process.env
 
 /** @param args of Node: a script and what it is given */
 export function costOf(args: readonly string[], cwd = process.cwd()): Cost {
@@ -21,7 +32,8 @@ export function costOf(args: readonly string[], cwd = process.cwd()): Cost {
   const start = performance.now()
   const { stderr, status } = spawnSync(process.execPath, ['--import', watch, ...args], {
     cwd,
-    encoding: 'utf8'
+    encoding: 'utf8',
+    env: environment
   })
   const peak = /peak (\d+)/u.exec(stderr)?.[1]
   if (status !== 0 || peak === undefined) throw new Error(`${args[0]} failed:\n${stderr}`)
