@@ -105,6 +105,22 @@ export const quantities = {
     side: 'product',
     meaning: 'mean of the readings over a sheet'
   },
+  taperAlong_mm: {
+    key: 'taper-along',
+    title: 'Taper along the length',
+    unit: 'mm',
+    band: [-0.5, 0.5],
+    side: 'product',
+    meaning: 'rise of the thickness from one end to the other, of the plane through the readings'
+  },
+  taperAcross_mm: {
+    key: 'taper-across',
+    title: 'Taper across the width',
+    unit: 'mm',
+    band: [-0.5, 0.5],
+    side: 'product',
+    meaning: 'the same from one edge to the other'
+  },
   arealMass_g_per_m2: {
     key: 'areal-mass',
     title: 'Areal mass',

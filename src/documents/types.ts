@@ -18,11 +18,13 @@ import type { ReportText } from './report-text.ts'
 import type { SafetyNotes } from './safety-types.ts'
 import type { Figure, Table, UnitText } from './text-types.ts'
 import type { TypicalText, WatchDocument } from './watch-types.ts'
+import type { Working } from './working-types.ts'
 
 /** Which of three words a row stands under; they are never mixed. */
 export type Basis = 'measured' | 'typical' | 'not measured'
 
 export type { Figure, Table, UnitText } from './text-types.ts'
+export type { FieldText, Working } from './working-types.ts'
 export type {
   ComputedHazards,
   HazardEdition,
@@ -108,27 +110,6 @@ export interface ResultRow {
   readonly verdict?: VerdictText
   /** Present where the verdict is that on a single figure, and `value` the mean of all. */
   readonly decidedBy?: DecidingFigure
-}
-
-/** How a figure came about, for a reader who wants to recompute it. */
-export interface Working {
-  readonly key: string
-  readonly title: string
-  /** In plain typography: 'EV = V / m'. */
-  readonly formula: string
-  /** Where the formula comes from. */
-  readonly source: string
-  /** 'TM-01, edition 1: Expansion volume at 950 °C'; absent where it was not measured by one. */
-  readonly method?: string
-  /** The figure this ends in: '262 mL/g ± 8 mL/g (k = 2.04, 31 degrees of freedom)'. */
-  readonly outcome: string
-  /** Readings as written in the record. */
-  readonly readings?: Table
-  /** Model inputs of one reading with their uncertainties. */
-  readonly inputs: Table
-  /** One line a cause. */
-  readonly budget: Table
-  readonly notes: readonly string[]
 }
 
 export interface ChainLink {

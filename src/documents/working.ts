@@ -14,6 +14,7 @@ import {
   unitText,
   withUnit
 } from './figure.ts'
+import { fieldText } from './thickness-field.ts'
 import { comparedText, reportedWorking } from './reported.ts'
 import type { Table, Working } from './types.ts'
 import { counted, unparted, withMinus } from './words.ts'
@@ -40,7 +41,8 @@ export function workingOf(result: Result, more = 0): Working {
     ...(trace.readings ? { readings: readingsTable(trace.readings, result) } : {}),
     inputs: inputsTable(trace),
     budget: budgetTable(result),
-    notes: [...trace.notes, ...(compared ? [comparedText(compared)] : [])]
+    notes: [...trace.notes, ...(compared ? [comparedText(compared)] : [])],
+    ...(trace.field ? { field: fieldText(trace.field) } : {})
   }
 }
 

@@ -14,6 +14,7 @@ import * as expansions from './expansion-tests.ts'
 import * as tests from './flake-tests.ts'
 import * as foil from './foil.ts'
 import * as foilTests from './foil-tests.ts'
+import * as field from './thickness-field.ts'
 import { freeAcidAmountResult, freeAcidResult } from './free-acid.ts'
 import { leachResult } from './leach.ts'
 import * as gas from './furnace-gas.ts'
@@ -150,6 +151,10 @@ export const expansionModels: Models<Expansion> = {
 
 export const foilModels: Models<Foil> = {
   thickness_mm: (bench, record, { methodOf }) => foil.thicknessResult(bench, record, methodOf),
+  taperAlong_mm: (bench, record, { methodOf }) =>
+    field.taperResult(bench, record, methodOf, 'along'),
+  taperAcross_mm: (bench, record, { methodOf }) =>
+    field.taperResult(bench, record, methodOf, 'across'),
   arealMass_g_per_m2: (bench, record, { methodOf }) =>
     foil.arealMassResult(bench, record, methodOf),
   foilDensity_g_per_cm3: (bench, record, { methodOf }) =>

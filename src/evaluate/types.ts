@@ -11,6 +11,29 @@ export interface WrittenReadings {
   readonly rows: readonly (readonly string[])[]
 }
 
+/** Readings over one sheet, each where it was taken. */
+export interface SheetField {
+  /** 'sheet 1'. */
+  readonly label: string
+  readonly length_mm: number
+  readonly width_mm: number
+  /** The same as written, unit included. */
+  readonly length: string
+  readonly width: string
+  readonly readings: readonly {
+    readonly x_mm: number
+    readonly y_mm: number
+    readonly thickness_mm: number
+    /** Digits as written. */
+    readonly decimal: string
+    /** Above the plane through the readings; absent where these tell none. */
+    readonly above_mm?: number
+  }[]
+  /** Rise from end to end, and from edge to edge. */
+  readonly along_mm?: Estimate
+  readonly across_mm?: Estimate
+}
+
 /** How a figure came about. */
 export interface Trace {
   readonly formula: string
@@ -23,6 +46,8 @@ export interface Trace {
   /** Instrument behind an input, by the input's name. */
   readonly instrumentOf: Readonly<Record<string, string>>
   readonly notes: readonly string[]
+  /** Of thickness read at known places. */
+  readonly field?: readonly SheetField[]
 }
 
 /** Who found a figure that comes without readings, and what their report says of it, digits as printed there. */

@@ -3,6 +3,9 @@
  * What a stroke stands for is its role, and each renderer has its own look for that.
  */
 
+/** From the least to the greatest of what is shown, in five even steps. */
+export type Shade = 'shade-1' | 'shade-2' | 'shade-3' | 'shade-4' | 'shade-5'
+
 export type Role =
   | 'axis'
   | 'grid'
@@ -16,6 +19,8 @@ export type Role =
   | 'signal'
   | 'label'
   | 'name'
+  | 'outline'
+  | Shade
 
 interface Stroke {
   readonly role: Role

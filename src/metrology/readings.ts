@@ -58,10 +58,27 @@ export function meanValue(estimates: readonly Estimate[]): number {
 }
 
 /** What each cause does to the mean through each of the estimates. */
-function averagedTerms(estimates: readonly Estimate[]): Term[] {
+const averagedTerms = (estimates: readonly Estimate[]): Term[] =>
+  termsOf(estimates, u => u / estimates.length)
+
+/**
+ * Sum of estimates, each times a number known exactly.
+ *
+ * @param weights one an estimate, in their order
+ */
+export const weightedSum = (estimates: readonly Estimate[], weights: readonly number[]): Estimate =>
+  estimate(
+    estimates.reduce((sum, { value }, index) => sum + weights[index]! * value, 0),
+    termsOf(estimates, (u, index) => u * weights[index]!)
+  )
+
+function termsOf(
+  estimates: readonly Estimate[],
+  effect: (u: number, index: number) => number
+): Term[] {
   const terms: Term[] = []
-  for (const one of estimates)
-    for (const { cause, u } of one.terms.values()) terms.push({ cause, u: u / estimates.length })
+  for (const [index, one] of estimates.entries())
+    for (const { cause, u } of one.terms.values()) terms.push({ cause, u: effect(u, index) })
   return terms
 }
 

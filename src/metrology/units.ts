@@ -11,6 +11,7 @@ export type Dimension =
   | 'mass'
   | 'volume'
   | 'length'
+  | 'slope'
   | 'area'
   | 'time'
   | 'temperature'
@@ -53,6 +54,7 @@ export const units = {
   cm: { dimension: 'length', suffix: 'cm', ucum: 'cm', factor: '10' },
   mm: { dimension: 'length', suffix: 'mm', ucum: 'mm', factor: '1' },
   µm: { dimension: 'length', suffix: 'um', ucum: 'um', factor: '0.001' },
+  'mm/m': { dimension: 'slope', suffix: 'mm_per_m', ucum: 'mm/m', factor: '1' },
   'm²': { dimension: 'area', suffix: 'm2', ucum: 'm2', factor: '1' },
   'cm²': { dimension: 'area', suffix: 'cm2', ucum: 'cm2', factor: '0.0001' },
   d: { dimension: 'time', suffix: 'd', ucum: 'd', factor: '86400' },

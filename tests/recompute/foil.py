@@ -5,7 +5,7 @@ import math
 import numpy as np
 
 from flake import Flake, leach
-from records import Session
+from records import Reading, Session
 from uncertain import log, mean, nominal, piecewise, root
 
 # Correction for thickness over spacing of a four-point probe: Smits 1958, table III.
@@ -40,8 +40,10 @@ class Foil(Flake):
 
     def sheets(self):
         crystal = self.records.arithmetic.make(2.26, [('crystal', 'crystal', math.inf, 0.007 / math.sqrt(3))])
-        thick, areal, dense = [], [], []
+        thick, areal, dense, along, across = [], [], [], [], []
         for sheet in self.record['sheets']:
+            for key, tapers in (('taper-along', along), ('taper-across', across)):
+                tapers.extend(self.taper(key, sheet))
             # Each figure may name a method, and with it instruments, of its own.
             thick.append(self.thickness(self.sheet_session('thickness'), sheet))
             mass, area = self.size_of(self.sheet_session('areal-mass'), sheet)
@@ -51,6 +53,8 @@ class Foil(Flake):
             dense.append(mass / (area * self.thickness(session, sheet)) * 1000)
         self.each = {'thickness': thick, 'areal-mass': areal, 'foil-density': dense}
         self.each['porosity'] = [100 - one / crystal * 100 for one in dense]
+        if along:
+            self.each.update({'taper-along': along, 'taper-across': across})
         # The scatter between sheets is the product's, and no part of the uncertainty.
         self.figures.update({key: mean(each) for key, each in self.each.items()})
 
@@ -58,6 +62,29 @@ class Foil(Flake):
         what = f"sheet {sheet['id']} thickness"
         places = [session.read(one, 'mm', 'thickness', f'{what} {index}') for index, one in enumerate(sheet['thickness'])]
         return session.mean(places, what, 'mm')
+
+    def taper(self, key, sheet):
+        """Rise of the plane of least squares, by the pseudo-inverse; none where no plane is told."""
+        places = sheet.get('positions') or (self.record.get('measured') or {}).get('positions') or []
+        if len(places) < 4 or len(places) != len(sheet['thickness']):
+            return []
+        session = self.sheet_session(key)
+        what = f"sheet {sheet['id']} thickness"
+        design = np.array([[1.0] + [Reading(place[name], 'mm').value for name in 'xy'] for place in places])
+        if np.linalg.matrix_rank(design) < 3:
+            return []
+        ts = [session.read(one, 'mm', 'thickness', f'{what} {index}') for index, one in enumerate(sheet['thickness'])]
+        solver = np.linalg.pinv(design)
+        values = np.array([nominal(t) for t in ts])
+        left = values - design @ (solver @ values)
+        freedom = len(ts) - 3
+        s = math.sqrt(left @ left / freedom)
+        weights = solver[1 if key == 'taper-along' else 2]
+        pool = f'{self.lot} {what} about the plane'
+        noise = self.records.arithmetic.make(0.0, [(f'{pool} {i}', pool, freedom, w * s) for i, w in enumerate(weights)])
+        slope = sum((float(w) * t for w, t in zip(weights, ts)), noise)
+        side = 'length' if key == 'taper-along' else 'width'
+        return [slope * session.read(sheet[side], 'mm', 'length', f"sheet {sheet['id']} {side}")]
 
     def size_of(self, session, sheet):
         read = lambda name, unit, role: session.read(sheet[name], unit, role, f"sheet {sheet['id']} {name}")

@@ -90,12 +90,16 @@ export const expansionRecord = fields({
   counted: maybe(list(stockCount))
 })
 
+/** Where thickness was read, in the order of the readings: from one corner, x along the length. */
+const positions = list(fields({ x: quantity('mm', 'at least 0'), y: quantity('mm', 'at least 0') }))
+
 const sheet = fields({
   id: text(),
   mass: quantity('g'),
   length: quantity('mm'),
   width: quantity('mm'),
-  thickness: list(quantity('mm'))
+  thickness: list(quantity('mm')),
+  positions: maybe(positions)
 })
 
 /** Foil pressed or rolled from worms, sheet by sheet. */
@@ -113,7 +117,9 @@ export const foilRecord = fields({
   measured: maybe(
     fields({
       ...testHead,
-      instruments: maybe(instrumentsByRole)
+      instruments: maybe(instrumentsByRole),
+      /** Of sheets that name none of their own: one template for all. */
+      positions: maybe(positions)
     })
   ),
   sheets: maybe(list(sheet)),

@@ -1,0 +1,103 @@
+/** Thickness over the sheets of a lot: maps, and the same in words and figures. */
+
+import type { SheetField } from '../evaluate/types.ts'
+import { drawSheetMap, shadeOf } from '../figures/sheet-map.ts'
+import { expand } from '../metrology/coverage.ts'
+import type { Estimate } from '../metrology/estimate.ts'
+import { meanValue } from '../metrology/readings.ts'
+import { roundToPlaces, toDecimal } from '../metrology/rounding.ts'
+import { spread } from '../physics/thickness.ts'
+import { resultFigures } from './figure.ts'
+import type { FieldText, Table } from './types.ts'
+import { counted, withMinus } from './words.ts'
+
+/** The maps of a lot's sheets, all to one scale of shades. */
+export function fieldText(field: readonly SheetField[]): FieldText {
+  const all = field.flatMap(({ readings }) => readings.map(({ thickness_mm }) => thickness_mm))
+  const { min, max } = spread(all)
+  const text = placesOf(field)
+  return {
+    legend: `The fuller a dot, the thicker the sheet there: from ${text(min)} mm, open, to ${text(max)} mm, full; each has its figure beside it. x runs along the length and y along the width, both from the lower left corner.`,
+    maps: field.map(sheet => mapText(sheet, [min, max], text)),
+    places: placesTable(field)
+  }
+}
+
+/** Numbers at the place of the finest reading. */
+function placesOf(field: readonly SheetField[]): (value: number) => string {
+  const decimals = field.flatMap(({ readings }) => readings.map(({ decimal }) => decimal))
+  const places = Math.max(...decimals.map(decimal => decimal.split('.')[1]?.length ?? 0))
+  return value => withMinus(roundToPlaces(toDecimal(value), places))
+}
+
+function mapText(
+  sheet: SheetField,
+  [least, greatest]: readonly [number, number],
+  text: (value: number) => string
+): FieldText['maps'][number] {
+  const { label, length_mm, width_mm, readings } = sheet
+  return {
+    id: `thickness-${label.replace(/[^A-Za-z0-9]+/gu, '-')}`,
+    title: label.charAt(0).toUpperCase() + label.slice(1),
+    summary: summaryOf(sheet, text),
+    drawing: drawSheetMap({
+      length: length_mm,
+      width: width_mm,
+      lengthText: `length ${sheet.length}`,
+      widthText: `width ${sheet.width}`,
+      spots: readings.map(({ x_mm, y_mm, thickness_mm, decimal }) => ({
+        x: x_mm,
+        y: y_mm,
+        text: decimal,
+        shade: shadeOf(thickness_mm, least, greatest)
+      }))
+    })
+  }
+}
+
+const plain = (value: number) => withMinus(toDecimal(value).toSignificantDigits(9).toFixed())
+
+function summaryOf(sheet: SheetField, text: (value: number) => string): string {
+  const { readings, along_mm: along, across_mm: across } = sheet
+  const values = readings.map(({ thickness_mm }) => thickness_mm)
+  const { min, max, range } = spread(values)
+  const mean = meanValue(values.map(value => ({ value, terms: new Map() })))
+  return [
+    `${counted(values.length, 'reading')}: mean ${text(mean)} mm, from ${text(min)} mm to ${text(max)} mm, range ${text(range)} mm.`,
+    along && across
+      ? `Taper along the length ${taperText(along)}, across the width ${taperText(across)}.`
+      : 'Too few places, or all on one line: no taper can be told.'
+  ].join(' ')
+}
+
+/** '+0.012 mm ± 0.006 mm': the sign says which end is the thicker. */
+function taperText(taper: Estimate): string {
+  const { value, expandedUncertainty } = resultFigures(taper.value, expand(taper).U)
+  return `${signed(value.printed)} mm ± ${expandedUncertainty.printed} mm`
+}
+
+const signed = (printed: string) => (/^−|^[0.]+$/u.test(printed) ? printed : `+${printed}`)
+
+function placesTable(field: readonly SheetField[]): Table {
+  const places = placesOf(field)
+  const number = (title: string) => ({ title, numeric: true })
+  return {
+    caption: 'Readings and their places',
+    columns: [
+      { title: 'Sheet', numeric: false },
+      number('x, mm'),
+      number('y, mm'),
+      number('Thickness, mm'),
+      number('Above the plane, mm')
+    ],
+    rows: field.flatMap(({ label, readings }) =>
+      readings.map(({ x_mm, y_mm, decimal, above_mm }) => [
+        label.replace('sheet ', ''),
+        plain(x_mm),
+        plain(y_mm),
+        decimal,
+        above_mm === undefined ? '' : signed(places(above_mm))
+      ])
+    )
+  }
+}
