@@ -11,6 +11,7 @@ import {
 import { parseRecord, type RecordDocument } from './document.ts'
 import { type Kind, kindNames, kindOf, type RecordOf, schemas } from './kinds.ts'
 import { knownFields } from './known-fields.ts'
+import { oncePer } from './once.ts'
 import { checkReferences } from './references.ts'
 import { soundPart } from './sound.ts'
 import type { Content, Draft, Entry, Records } from './types.ts'
@@ -60,22 +61,33 @@ export function loadContent(files: readonly SourceFile[]): Loaded {
 
 const depthOf = (entry: Entry<unknown>) => entry.file.path.split('/').length
 
-function collect(collected: Collected, file: SourceFile): Problem[] {
-  const kind = kindOf(file)
-  if (!kind) return unread(collected, file, [misplaced(file)])
-  const document = parseRecord(file)
-  if (!document.ok) return unread(collected, file, document.problems)
-  const record = validateRecord(document.value, kind)
-  if (isDraft(document.value, kind)) {
-    collected.drafts.push(draftOf(document.value, record.problems))
-    return []
-  }
-  if (!record.ok) return unread(collected, file, record.problems, document.value.data)
-  const { placeOf, keyPlaceOf } = document.value
-  const entry = { record: record.value, file, at: placeOf, keyAt: keyPlaceOf } as Entry<never>
-  collected[kind].push(entry)
+function collect(collected: Collected, file: SourceFile): readonly Problem[] {
+  const taken = takenFrom(file)
+  if ('problems' in taken) return unread(collected, file, taken.problems, taken.data)
+  if ('draft' in taken) collected.drafts.push(taken.draft)
+  else collected[taken.kind].push(taken.entry)
   return []
 }
+
+/** What a file comes to, whatever stands beside it: a record, a draft, or what is wrong. */
+type Taken =
+  | { readonly kind: Kind; readonly entry: Entry<never> }
+  | { readonly draft: Draft }
+  | { readonly problems: readonly Problem[]; readonly data?: unknown }
+
+/** Read a file; one that is looked through again, among others, was read already. */
+const takenFrom = oncePer((file: SourceFile): Taken => {
+  const kind = kindOf(file)
+  if (!kind) return { problems: [misplaced(file)] }
+  const document = parseRecord(file)
+  if (!document.ok) return { problems: document.problems }
+  const record = validateRecord(document.value, kind)
+  if (isDraft(document.value, kind)) return { draft: draftOf(document.value, record.problems) }
+  if (!record.ok) return { problems: record.problems, data: document.value.data }
+  const { placeOf, keyPlaceOf } = document.value
+  const entry = { record: record.value, file, at: placeOf, keyAt: keyPlaceOf } as Entry<never>
+  return { kind, entry }
+})
 
 /** Note the names a file claims that could not be read: by its fields, and by its own name. */
 function unread(

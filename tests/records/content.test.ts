@@ -3,6 +3,7 @@
 import { describe, expect, test } from 'vitest'
 import { buildDocuments, judgeContent } from '../../src/pipeline.ts'
 import { formatProblem, type Problem, problemData, type SourceFile } from '../../src/problem.ts'
+import { loadContent } from '../../src/records/content.ts'
 import { badRecords, base, edited, withFile } from './workshop.ts'
 
 const told = (problem: Problem) => {
@@ -11,6 +12,11 @@ const told = (problem: Problem) => {
 }
 
 const problemsOf = (files: readonly SourceFile[]) => judgeContent(files).problems.map(told)
+
+function draftsIn(files: readonly SourceFile[]): string[] {
+  const loaded = loadContent(files)
+  return (loaded.ok ? loaded.value : loaded.sound).drafts.map(({ lot }) => lot)
+}
 
 describe('the producer', () => {
   const without = base.filter(({ path }) => path !== 'producer.yaml')
@@ -150,6 +156,24 @@ const isOwn = (line: string) =>
   /(YAML_|DUPLICATE_FIELD|NOT_A_RECORD|_FIELD|WRONG_TYPE|UNKNOWN_WORD|BAD_DATE|COMMA_|_UNIT|WRONG_DIM|NOT_A_Q|INVALID_V)/u.test(
     line
   )
+
+test('files looked through before come to the same among others, as they were read', () => {
+  const copies = (files: readonly SourceFile[]) => files.map(file => ({ ...file }))
+  const draft = { path: 'batches/EB-7.yaml', text: 'lot: EB-7\ndraft: yes\n' }
+  const broken = { path: 'grades/FK-1.yaml', text: 'what: [\n' }
+  const whole = [...base, draft]
+  const spoilt = [...whole.filter(({ path }) => path !== broken.path), broken]
+  for (const files of [whole, spoilt, whole, spoilt]) {
+    const { problems, lots } = judgeContent(files)
+    const anew = judgeContent(copies(files))
+    expect(problems).toEqual(anew.problems)
+    expect(lots.map(({ evaluated }) => evaluated.lot)).toEqual(
+      anew.lots.map(({ evaluated }) => evaluated.lot)
+    )
+    expect(loadContent(files).ok).toBe(files === whole)
+    expect(draftsIn(files)).toEqual(['EB-7'])
+  }
+})
 
 test('the order of files changes nothing', () => {
   const alone = badRecords.flatMap(({ text }) => {
