@@ -25,12 +25,12 @@ const fractions = {
 } as const
 
 export const sulfurBasis = {
-  formula: 'w(S) = M(S) / M(BaSO4) · (m(BaSO4) − m blank) / m',
+  formula: 'w(S) = M(S) / M(BaSO4) · ((m(BaSO4) − m blank) / m)',
   source: 'stoichiometry of Ba²⁺ + SO₄²⁻ → BaSO₄, all sulfur brought into solution'
 }
 
 export const freeSulfateBasis = {
-  formula: 'w(SO4) = M(SO4) / M(BaSO4) · (m(BaSO4) − m blank) / m',
+  formula: 'w(SO4) = M(SO4) / M(BaSO4) · ((m(BaSO4) − m blank) / m)',
   source: 'stoichiometry of Ba²⁺ + SO₄²⁻ → BaSO₄, of what water leaches out'
 }
 

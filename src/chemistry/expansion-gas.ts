@@ -25,7 +25,7 @@ const S_PER_ACID = molarMass_g_per_mol('S') / molarMass_g_per_mol('H2SO4')
 const MG_PER_G = 1000
 
 export const gasBasis = {
-  formula: 'V = m · L / M(H2O) · Vm, Vm = 24.465 L/mol at 25 °C',
+  formula: 'V = m · L / M(H2O) · V_m, V_m 24.465 L/mol at 25 °C',
   source: 'upper bound: as though all that leaves were water vapour'
 }
 

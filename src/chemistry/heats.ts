@@ -39,7 +39,7 @@ export const neutralisationHeatBasis = {
 }
 
 export const riseBasis = {
-  formula: 'ΔT = H / (m · cp), no heat escaping',
+  formula: 'ΔT = H / (m · c_p), no heat escaping',
   source:
     'heat capacity of sulfuric acid of that strength, Zeleznik 1991; the heat of the reaction itself is not included'
 }

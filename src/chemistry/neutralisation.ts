@@ -57,7 +57,7 @@ export const isAcid = (name: string): name is Acid => Object.hasOwn(acids, name)
 export const isBase = (name: string): name is Base => Object.hasOwn(bases, name)
 
 export const demandBasis = {
-  formula: 'm = n(H⁺) · M(base) / z(base), n(H⁺) = Σ z · w · m / M over the acids charged',
+  formula: 'm = n(H⁺) · M(base) / z(base), n(H⁺) = Σ z · w · m / M, over the acids charged',
   source:
     'stoichiometry; all acid charged is counted, so that the demand is an upper bound; salts of nitric acid add nothing'
 }

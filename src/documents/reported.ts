@@ -82,6 +82,7 @@ export function reportedWorking(result: Result): Working {
     key: quantities[result.quantity].key,
     title: quantities[result.quantity].title,
     formula,
+    statements: [{ text: formula }],
     source,
     outcome: reportedFigure(result),
     inputs: none('Inputs'),

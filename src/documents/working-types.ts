@@ -1,6 +1,7 @@
 /** How a figure came about, as readers see it. */
 
 import type { Drawing } from '../figures/drawing.ts'
+import type { FormulaText } from './formula-types.ts'
 import type { Table } from './text-types.ts'
 
 /** How a figure came about, for a reader who wants to recompute it. */
@@ -9,6 +10,8 @@ export interface Working {
   readonly title: string
   /** In plain typography: 'EV = V / m'. */
   readonly formula: string
+  /** The same, statement by statement, as mathematics. */
+  readonly statements: readonly FormulaText[]
   /** Where the formula comes from. */
   readonly source: string
   /** 'TM-01, edition 1: Expansion volume at 950 °C'; absent where it was not measured by one. */

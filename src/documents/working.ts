@@ -15,6 +15,7 @@ import {
   withUnit
 } from './figure.ts'
 import { fieldText } from './thickness-field.ts'
+import { plainFormula, readFormula } from './formula.ts'
 import { comparedText, reportedWorking } from './reported.ts'
 import type { Table, Working } from './types.ts'
 import { counted, unparted, withMinus } from './words.ts'
@@ -32,7 +33,8 @@ export function workingOf(result: Result, more = 0): Working {
   return {
     key,
     title,
-    formula: trace.formula,
+    formula: plainFormula(trace.formula),
+    statements: readFormula(trace.formula),
     source: trace.source,
     ...(method
       ? { method: `${method.id}, edition ${method.edition}: ${unparted(method.title)}` }

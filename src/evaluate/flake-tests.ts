@@ -89,7 +89,7 @@ export function onsetResult(bench: Bench, { tests }: Batch, methodOf: MethodOf) 
     {
       quantity: 'onset_C',
       basis: {
-        formula: 'T = mean of the readings',
+        formula: 'T = (Σ T_i) / n, n readings',
         source: 'no standard known: the definition stands beside the figure'
       },
       block: 'onset',

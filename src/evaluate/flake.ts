@@ -128,7 +128,7 @@ export function slurryPHResult(
   const account: Account = {
     quantity: 'slurryPH',
     basis: {
-      formula: 'pH = mean of the readings',
+      formula: 'pH = (Σ pH_i) / n, n readings',
       source: 'arithmetic mean of pH readings: common practice, no source'
     },
     written: { columns: ['pH'], rows: test.readings.map(({ written }) => [written]) },

@@ -42,7 +42,7 @@ export function thicknessResult(bench: Bench, foil: Foil, methodOf: MethodOf): R
   const session = openSheets(bench, foil, 'thickness', methodOf)
   const account: Account = {
     quantity: 'thickness_mm',
-    basis: { formula: 't = mean of the positions', source: 'definition of the mean' }
+    basis: { formula: 't = (Σ t_i) / n, n positions', source: 'definition of the mean' }
   }
   const result = sheetsResult(session, foil, account, sheet => {
     const thickness = sheetThickness(session, sheet)

@@ -247,7 +247,7 @@ export function washedConductivityResult(
   const result = singleResult(
     openStep(bench, batch, 'steps'),
     account('washedConductivity_uS_per_cm', {
-      formula: 'κ = Σ λ · c, of 10 g in 100 mL; ' + washBasis.formula,
+      formula: 'κ = Σ λ · c, of 10 g in 100 mL, ' + washBasis.formula,
       source: `ions at infinite dilution, 25 °C, handbook values; ${washBasis.source}`
     }),
     () =>

@@ -6,6 +6,7 @@ import type { BoardPart } from '../documents/board-types.ts'
 import type { Basis, ChainLink, LotSummary, ResultRow, Table } from '../documents/types.ts'
 import type { TypicalText } from '../documents/watch-types.ts'
 import { type ColumnShape, columnShape, cutFigure } from './decimals.ts'
+import { mathml } from './mathml.ts'
 import { relative } from './relative.ts'
 
 /** Newest first; lots of one day by number, latest number first. */
@@ -98,5 +99,6 @@ export const filters = {
   cutFigure,
   railOf,
   markOf,
+  mathml,
   urlOf
 } as const

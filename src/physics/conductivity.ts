@@ -21,7 +21,7 @@ import {
 } from '../metrology/estimate.ts'
 
 export const conductivityBasis = {
-  formula: 'κ₂₅ = (κ − κ water) / (1 + α · (t − 25 °C)), α = 0.020 ± 0.005 per K',
+  formula: 'κ₂₅ = (κ − κ water) / (1 + α · (t − 25 °C)), α 0.020 ± 0.005 per K',
   source:
     'linear temperature compensation as in ISO 7888; range of α from handbooks (from memory, not checked against the print)'
 }

@@ -20,13 +20,14 @@ import { DomainError, requirePositive } from '../metrology/domain.ts'
 import { type Computed, type Estimate, propagate } from '../metrology/estimate.ts'
 
 export const fourPointBasis = {
-  formula: 'Rs = C · F · V / I, C = π / (ln 2 + ln(((d/s)² + 3) / ((d/s)² − 3))) on a disc',
+  formula:
+    'R_s = C · F · V / I, C = π / (ln 2 + ln(((d/s)² + 3) / ((d/s)² − 3))), on a disc of diameter d',
   source:
     'F. M. Smits, Bell System Technical Journal 37 (1958) 711 (from memory, not checked against the print)'
 }
 
 export const vanDerPauwBasis = {
-  formula: 'exp(−π · Ra / Rs) + exp(−π · Rb / Rs) = 1',
+  formula: 'exp(−π · R_a / R_s) + exp(−π · R_b / R_s) = 1',
   source:
     'L. J. van der Pauw, Philips Research Reports 13 (1958) 1 (from memory, not checked against the print)'
 }

@@ -26,12 +26,12 @@ import {
 import type { Sieve } from '../metrology/sieves.ts'
 
 export const retainedBasis = {
-  formula: 'R = Σm(on the sieve and coarser) / Σm(recovered)',
+  formula: 'R = (Σ m coarser) / (Σ m recovered), coarser what lies on the sieve and above it',
   source: 'definition of the cumulative oversize, as in ISO 2591-1'
 }
 
 export const sieveLossBasis = {
-  formula: 'L = (m charged − Σm recovered) / m charged',
+  formula: 'L = (m charged − Σ m recovered) / m charged',
   source: 'definition of the loss on sieving, as in ISO 2591-1'
 }
 

@@ -24,12 +24,12 @@ import {
 import { meanValue, weightedSum } from '../metrology/readings.ts'
 
 export const taperAlongBasis = {
-  formula: 'T = a · l, a slope along the length of the plane t = t̄ + a · (x − x̄) + b · (y − ȳ)',
+  formula: 'T = a · l, t = t̄ + a · (x − x̄) + b · (y − ȳ), l length of the sheet',
   source: 'plane of least squares through the readings, as the line of JCGM 100, H.3'
 }
 
 export const taperAcrossBasis = {
-  formula: 'T = b · w, b slope along the width of the plane t = t̄ + a · (x − x̄) + b · (y − ȳ)',
+  formula: 'T = b · w, t = t̄ + a · (x − x̄) + b · (y − ȳ), w width of the sheet',
   source: taperAlongBasis.source
 }
 

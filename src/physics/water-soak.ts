@@ -12,7 +12,7 @@ import { requirePositive } from '../metrology/domain.ts'
 import { type Computed, type Estimate, propagate } from '../metrology/estimate.ts'
 
 export const soakKeptBasis = {
-  formula: 'K = EV after the soak / EV before it',
+  formula: 'K = EV after / EV before, after and before the soak',
   source: 'definition of a part kept; no standard is known for it'
 }
 
