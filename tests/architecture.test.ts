@@ -78,6 +78,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   ],
   tables: ['problem.ts'],
   intake: ['problem.ts', 'metrology', 'records', 'tables'],
+  forms: ['problem.ts', 'records'],
   site: ['pipeline.ts', 'problem.ts', 'documents', 'html', 'pdf', 'data', 'register', 'verify'],
   cli: [
     'pipeline.ts',
@@ -93,6 +94,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'verify',
     'tables',
     'intake',
+    'forms',
     'x509'
   ]
 }

@@ -13,6 +13,8 @@ import { readContent } from '../site/read-content.ts'
 import { readRegister } from '../site/read-register.ts'
 import { liveScript } from '../site/scripts.ts'
 import { userFolder } from './folders.ts'
+import { FORMS } from './record-files.ts'
+import { recordForms } from './record-forms.ts'
 import { count } from './report.ts'
 import { headers, type LivePart } from './server.ts'
 
@@ -55,6 +57,7 @@ export async function livePart(content: string, asOf: string | undefined): Promi
     listeners.add(response)
     response.on('close', () => listeners.delete(response))
   }
+  const forms = recordForms(content, () => problemsOf(content, asOf))
   const check = inTurn(async () => tell({ found: await lookThrough(content, asOf) }))
   return {
     answers: (path, response) => {
@@ -64,7 +67,9 @@ export async function livePart(content: string, asOf: string | undefined): Promi
       else return false
       return true
     },
-    intoPage: html => intoPage(html, state.build),
+    form: forms.answer,
+    intoPage: async (html, path) =>
+      intoPage(html, state.build, await forms.addressFor(path.split(/[?#]/u, 1)[0] ?? '/')),
     emptyPage: EMPTY,
     check: () => {
       tell({ failed: false })
@@ -77,10 +82,14 @@ export async function livePart(content: string, asOf: string | undefined): Promi
 
 /** What the server has beside the site, each with its media type. */
 async function liveFiles(): Promise<Readonly<Record<string, readonly [string, string]>>> {
-  const styles = join(projectFolder, 'src', 'browser', 'live.css')
+  const style = async (...steps: readonly string[]) =>
+    ['text/css; charset=utf-8', await readFile(join(projectFolder, ...steps), 'utf8')] as const
   return {
     '/-/live.js': ['text/javascript; charset=utf-8', await liveScript()],
-    '/-/live.css': ['text/css; charset=utf-8', await readFile(styles, 'utf8')]
+    '/-/live.css': await style('src', 'browser', 'live.css'),
+    // Forms are there before any site is, and look like it.
+    '/-/site.css': await style('templates', 'assets', 'lotfolio.css'),
+    '/-/forms.css': await style('src', 'forms', 'forms.css')
   }
 }
 
@@ -140,18 +149,22 @@ const NOTHING: Found = { isBroken: false, standing: '', problems: [] }
 const FAILED = 'The last build failed: pages stay as they last were good; the terminal says why'
 const UNREADABLE = 'The records cannot be looked through: pages stay as they last were good'
 
-/** A page with the script in it, which its own rules would not let in. */
-const intoPage = (html: string, build: string): string =>
+/** A page with the script in it, which its own rules would not let in, and the way to the records. */
+const intoPage = (html: string, build: string, form: string | undefined): string =>
   html
     .replace(
       /(http-equiv="Content-Security-Policy" content=")([^"]*)"/u,
       (_, start: string, rules: string) => `${start}${liveRules(rules)}"`
     )
     .replace('</head>', '<link rel="stylesheet" href="/-/live.css"></head>')
+    .replace(/<main\b[^>]*>/u, main => main + wayToRecords(form))
     .replace(
       /<\/body>(?![\s\S]*<\/body>)/u,
       `<script src="/-/live.js" data-build="${build}"></script></body>`
     )
+
+const wayToRecords = (form: string | undefined): string =>
+  `<p class="to-records">${form === undefined ? '' : `<a href="${form}">Fill in this record</a> `}<a href="${FORMS}">All records</a></p>`
 
 /** Scripts of this server and word from it, beside what the page allows already. */
 function liveRules(rules: string): string {

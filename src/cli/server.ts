@@ -30,7 +30,8 @@ export const headers = {
   'X-Frame-Options': 'DENY'
 }
 
-interface Answer {
+/** What is sent back. */
+export interface Answer {
   readonly status: number
   readonly type: string
   readonly body: Buffer | string
@@ -41,7 +42,10 @@ interface Answer {
 export interface LivePart {
   /** Answer an address of its own; false where it has none such. */
   readonly answers: (path: string, response: ServerResponse) => boolean
-  readonly intoPage: (html: string) => string
+  /** Answer a form's address, to read or to write; undefined where it is none. */
+  readonly form: (request: IncomingMessage) => Promise<Answer | undefined>
+  /** @param path of the page's address */
+  readonly intoPage: (html: string, path: string) => Promise<string>
   /** Instead of a page, where there is none yet. */
   readonly emptyPage: string
 }
@@ -50,21 +54,38 @@ export interface LivePart {
 export function siteServer(folder: string, live?: LivePart): Server {
   return createServer((request, response) => {
     if (isLocalRead(request) && live?.answers(request.url ?? '/', response)) return
-    answer(request, folder).then(
-      ready => send(request, response, live ? withLive(ready, live) : ready),
+    answerWith(request, folder, live).then(
+      ready => send(request, response, ready),
       () => send(request, response, plain(500, 'the page could not be read'))
     )
   })
+}
+
+async function answerWith(
+  request: IncomingMessage,
+  folder: string,
+  live: LivePart | undefined
+): Promise<Answer> {
+  const form = isLocalName(request.headers.host) ? await live?.form(request) : undefined
+  if (form) return form
+  const ready = await answer(request, folder)
+  return live ? withLive(ready, live, request.url ?? '/') : ready
 }
 
 /** A read by a page of this very server, or by nobody's page. */
 const isLocalRead = ({ headers: { host, origin }, method }: IncomingMessage) =>
   method === 'GET' && isLocalName(host) && (origin === undefined || origin === `http://${host}`)
 
-function withLive(ready: Answer, { intoPage, emptyPage }: LivePart): Answer {
+async function withLive(
+  ready: Answer,
+  { intoPage, emptyPage }: LivePart,
+  path: string
+): Promise<Answer> {
   const type = mediaTypes['.html']!
-  if (ready.status === 503) return { ...ready, type, body: intoPage(emptyPage) }
-  return ready.type === type ? { ...ready, body: intoPage(ready.body.toString()) } : ready
+  if (ready.status === 503) return { ...ready, type, body: await intoPage(emptyPage, path) }
+  return ready.type === type
+    ? { ...ready, body: await intoPage(ready.body.toString(), path) }
+    : ready
 }
 
 async function answer(request: IncomingMessage, folder: string): Promise<Answer> {

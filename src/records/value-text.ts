@@ -23,7 +23,11 @@ export function flowText(value: RecordValue): string {
 }
 
 /** A text, in quotes where it would be read as anything else among commas and brackets. */
-const flowWord = (text: string): string => quotedAsNeeded([text]).slice(1, -1).trim()
+const flowWord = (text: string): string =>
+  text.includes('\n') ? onOneLine(text) : quotedAsNeeded([text]).slice(1, -1).trim()
+
+/** A text of several lines in quotes on one: over several, its indentation would be part of it. */
+const onOneLine = (text: string): string => JSON.stringify(text)
 
 function quotedAsNeeded(value: readonly string[] | Readonly<Record<string, string>>): string {
   const document = new Document(value, { schema: 'failsafe' })
@@ -55,6 +59,7 @@ export function fieldText(name: string, value: RecordValue): string {
 
 /** Behind a field's name, a text is quoted as rarely as may be. */
 function blockWord(text: string): string {
+  if (text.includes('\n')) return onOneLine(text)
   const document = new Document({ a: text }, { schema: 'failsafe' })
   return document
     .toString({ lineWidth: 0, singleQuote: true, blockQuote: false })
