@@ -5,6 +5,7 @@ import { dirname, join, resolve } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { FileSystemConfigLoader, HtmlValidate } from 'html-validate'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { mathml } from '../../src/html/mathml.ts'
 import { removePages, type SamplePage, samplePages } from '../browser/render-pages.ts'
 import { fullLot } from '../browser/sample-site.ts'
 import { lotDocument } from '../fixtures/documents.ts'
@@ -133,11 +134,16 @@ describe('a lot page', () => {
       .concat(lotDocument.results.flatMap(row => row.verdict?.sentence ?? []))
       .concat(lotDocument.results.flatMap(row => row.decidedBy?.printed ?? []))
       .concat(lotDocument.results.flatMap(row => Object.values(row.method ?? {})))
-      .concat(
-        lotDocument.workings.flatMap(({ formula, source, notes }) => [formula, source, ...notes])
-      )
+      .concat(lotDocument.workings.flatMap(({ source, notes }) => [source, ...notes]))
       .concat(lotDocument.workings.flatMap(({ budget }) => budget.rows.map(row => row[0]!)))
     for (const part of texts) expect(text).toContain(part)
+  })
+
+  test('sets its formulas as mathematics', () => {
+    const { html } = pageOf('public', 'lots/EB-26-041/index.html')
+    for (const { statements } of lotDocument.workings)
+      for (const statement of statements) expect(html).toContain(mathml(statement))
+    expect(html).toContain('<mfrac><mi>V</mi><mi>m</mi></mfrac>')
   })
 
   test('keeps its order: answer, facts, results, rule, papers, workings, chain', () => {
