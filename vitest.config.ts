@@ -8,6 +8,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     globalSetup: ['tests/global-setup.ts'],
+    setupFiles: ['tests/between-tests.ts'],
     watch: false,
     alias: [{ find: /^yaml$/u, replacement: yaml }],
     // Files share two processes, and what each has loaded: loading the program anew for every file

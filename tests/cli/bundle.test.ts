@@ -10,7 +10,8 @@ import {
   symlinkSync,
   writeFileSync
 } from 'node:fs'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
+import { pathToFileURL } from 'node:url'
 import { beforeEach, expect, inject, test } from 'vitest'
 import { projectFolder } from '../../src/site/project.ts'
 import { workplace, run } from '../site/workplace.ts'
@@ -80,6 +81,32 @@ test('what is bundled is what runs', async () => {
   const text = readFileSync(file, 'utf8')
   writeFileSync(file, text.replace(description, 'Bundled.'))
   expect((await help()).stdout).toContain('Bundled.')
+})
+
+test('whatever a bundle depends on makes it anew, the lock of the packages alone as well', async () => {
+  const small = workplace()
+  const put = (path: string, text: string) => {
+    mkdirSync(dirname(join(small, path)), { recursive: true })
+    writeFileSync(join(small, path), text)
+  }
+  const parts = ['package.json', 'package-lock.json', 'tsconfig.json', 'bin/bundle.js']
+  for (const part of [...parts, 'src/data.json']) put(part, '{}')
+  put(main, 'export const main = 1\n')
+  mkdirSync(join(small, 'node_modules'))
+  const { bundleOf }: { bundleOf(project: URL): Promise<string | undefined> } = await import(
+    pathToFileURL(join(projectFolder, 'bin', 'bundle.js')).href
+  )
+  const made = () => bundleOf(pathToFileURL(`${small}/`))
+  const known = new Set([await made()])
+  for (const part of [...parts, 'src/data.json', main]) {
+    const size = known.size
+    put(part, `${readFileSync(join(small, part), 'utf8')}\n`)
+    known.add(await made())
+    expect(known.size, part).toBe(size + 1)
+    known.add(await made())
+    expect(known.size, part).toBe(size + 1)
+  }
+  expect(known).not.toContain(undefined)
 })
 
 test('several at once all start', async () => {
