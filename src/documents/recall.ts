@@ -34,6 +34,7 @@ const columns = [
   'tested_g',
   'retained_g',
   'scrapped_g',
+  'lost_g',
   'difference_g',
   'reconciled',
   'shipment',
@@ -50,7 +51,7 @@ type Row = Partial<Record<(typeof columns)[number], string>>
 
 /**
  * One row a lot, then one a lot in a shipment, each followed by one a container, then one a complaint. In each row of a lot, made_g is
- * the sum of the eight columns after it.
+ * the sum of the nine columns after it.
  */
 export function recallRows(graph: TraceGraph, trace: Trace): Rows {
   const rows: Row[] = [
@@ -75,6 +76,7 @@ const lotRow = ({ lot, what, state, balance }: LotAccount): Row => ({
   tested_g: massText(balance.tested_g),
   retained_g: massText(balance.retained_g),
   scrapped_g: massText(balance.scrapped_g),
+  lost_g: massText(balance.lost_g),
   difference_g: massText(balance.difference_g),
   reconciled: differenceText(balance)
 })

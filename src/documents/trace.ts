@@ -21,7 +21,8 @@ const BALANCE_WORDS: Record<(typeof balanceParts)[number], string> = {
   used_g: 'Used in further lots',
   tested_g: 'Used up in tests',
   retained_g: 'Retained',
-  scrapped_g: 'Scrapped'
+  scrapped_g: 'Scrapped',
+  lost_g: 'Lost, by waste and incidents'
 }
 
 /** What a lot is: 'sulfuric acid, 96 %' for a material, 'furnace run' and the like for our own. */

@@ -23,6 +23,10 @@ const joined = (parts: readonly (string | undefined)[]) =>
 const named = (name: string, reading: Reading | undefined) =>
   reading && `${name} ${reading.written}`
 
+/** '2 g of SA-26-02 lost' */
+const lostText = ({ lost = [] }: Waste | Incident) =>
+  joined(lost.map(({ lot, mass_g }) => `${mass_g.written} of ${lot} lost`))
+
 const amountOf = ({ mass_g, volume_mL }: Waste) => joined([mass_g?.written, volume_mL?.written])
 
 const foundIn = ({ ph, nitrate_mg_per_L, ammonium_mg_per_L, metals = [] }: Waste) =>
@@ -70,7 +74,7 @@ function waste({ content, asOf }: UpkeepInputs): BoardPart {
       cells: [
         joined([record.kind, record.what]),
         record.collected,
-        amountOf(record),
+        joined([amountOf(record), lostText(record)]),
         foundIn(record),
         listText(record.lots ?? []),
         placeOf(record, asOf)
@@ -102,7 +106,7 @@ function incidents({ content, asOf }: UpkeepInputs): BoardPart {
       cells: [
         joined([record.kind, record.mass_g?.written, record.where, record.what, record.exposure]),
         joined([record.happened, record.at]),
-        listText(record.lots ?? []),
+        joined([listText(record.lots ?? []), lostText(record)]),
         joined([
           record.done,
           ...(record.told ?? []).map(({ who, on }) => `told to ${who} on ${on}`)

@@ -31,7 +31,7 @@ export const checkFigures = (lot: EvaluatedLot): Problem[] => [
   ...checkBalance(lot)
 ]
 
-function checkDate(content: Records, { lot, on, by, entry, field }: Use): Problem[] {
+function checkDate(content: Records, { purpose, lot, on, by, entry, field }: Use): Problem[] {
   const stock = stockOf(content, lot)
   if (!stock || field[0] === 'tests') return []
   if (on < stock.since)
@@ -43,7 +43,8 @@ function checkDate(content: Records, { lot, on, by, entry, field }: Use): Proble
         'check the two dates'
       )
     ]
-  if (stock.until !== undefined && on > stock.until)
+  // What has expired may be thrown away.
+  if (purpose !== 'lost' && stock.until !== undefined && on > stock.until)
     return [
       problemAt(
         entry.at(field),

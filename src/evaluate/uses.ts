@@ -1,10 +1,10 @@
 /** What lots had, and everything that was taken from them. */
 
 import type { FieldPath } from '../problem.ts'
-import type { Batch, Complaint, Records, Entry, Foil } from '../records/types.ts'
+import type { Batch, Complaint, Records, Entry, Foil, Incident, Waste } from '../records/types.ts'
 
 /** What an amount was taken for. */
-export type Purpose = 'used' | 'tested' | 'retained' | 'shipped'
+export type Purpose = 'used' | 'tested' | 'retained' | 'shipped' | 'lost'
 
 /** One amount taken from a lot. */
 export interface Use {
@@ -48,7 +48,7 @@ export function stockOf(content: Records, lot: string): Stock | undefined {
 const foilMass_g = ({ saleable_g, sheets = [] }: Foil): number =>
   saleable_g?.value ?? sheets.reduce((sum, sheet) => sum + sheet.mass_g.value, 0)
 
-/** Everything taken from any lot: charged, put in, weighed in for tests, retained, shipped. */
+/** Everything taken from any lot: charged, put in, weighed in for tests, retained, shipped, lost. */
 export function allUses(content: Records): Use[] {
   const { batches, expansions, foils } = content
   const charged = [...batches.values()].flatMap(entry =>
@@ -85,7 +85,8 @@ export function allUses(content: Records): Use[] {
     ...put,
     ...[...batches.values()].flatMap(testUses),
     ...[...batches.values(), ...foils.values()].flatMap(retainedUse),
-    ...shipped(content)
+    ...shipped(content),
+    ...lost(content)
   ]
 }
 
@@ -121,6 +122,29 @@ const shipped = ({ shipments }: Records): Use[] =>
       field: ['contents', index, 'lot']
     }))
   )
+
+/** What was thrown away or spilled of a lot itself. */
+const lost = ({ waste, incidents }: Records): Use[] => [
+  ...[...waste.values()].flatMap(entry =>
+    lostBy(entry, `waste ${entry.record.number}`, entry.record.collected)
+  ),
+  ...[...incidents.values()].flatMap(entry =>
+    lostBy(entry, `incident ${entry.record.number}`, entry.record.happened)
+  )
+]
+
+const lostBy = (entry: Entry<Waste> | Entry<Incident>, by: string, on: string): Use[] =>
+  (entry.record.lost ?? []).map(({ lot, container, mass_g }, index) => ({
+    purpose: 'lost',
+    lot,
+    mass_g: mass_g.value,
+    step_g: mass_g.resolution,
+    container,
+    by,
+    on,
+    entry,
+    field: ['lost', index, 'lot']
+  }))
 
 /** Sample weighed in for the tests of a batch. */
 function testUses(entry: Entry<Batch>): Use[] {

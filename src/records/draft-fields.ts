@@ -119,8 +119,8 @@ const ofKind: Partial<Record<DraftKind, Readonly<Record<string, Fate>>>> = {
     'store-below': 'stays'
   },
   // Waste mostly goes the way it went before.
-  waste: { to: 'stays', under: 'stays', metal: 'stays' },
-  incident: { what: 'blank', told: 'goes', closed: 'goes', kind: 'blank' },
+  waste: { lost: 'goes', to: 'stays', under: 'stays', metal: 'stays' },
+  incident: { lost: 'goes', what: 'blank', told: 'goes', closed: 'goes', kind: 'blank' },
   complaint: { reported: 'blank', told: 'goes', returned: 'goes', decision: 'goes' }
 }
 

@@ -6,7 +6,7 @@ import { decisionOn } from '../quality/status.ts'
 import { grams, type TracedLot, type TraceGraph } from './graph.ts'
 
 /**
- * made = in stock + shipped + returned + used + tested + retained + scrapped + difference.
+ * made = in stock + shipped + returned + used + tested + retained + scrapped + lost + difference.
  *
  * Goods that came back are counted once: as shipped no longer, but as returned while they wait in
  * quarantine, as in stock or scrapped once that is decided.
@@ -23,6 +23,8 @@ export interface Balance {
   readonly tested_g: Decimal
   readonly retained_g: Decimal
   readonly scrapped_g: Decimal
+  /** Thrown away or spilled of it, by the records of waste and incidents. */
+  readonly lost_g: Decimal
   /** Made, and found nowhere; below zero where more was found than made. */
   readonly difference_g: Decimal
   /** Day of the last count; without one, in stock is what the records leave. */
@@ -37,7 +39,8 @@ export const balanceParts = [
   'used_g',
   'tested_g',
   'retained_g',
-  'scrapped_g'
+  'scrapped_g',
+  'lost_g'
 ] as const satisfies readonly (keyof Balance)[]
 
 /** The balance of a lot by the graph's day. */
@@ -62,6 +65,7 @@ export function balanceOf(graph: TraceGraph, { lot, made_g }: TracedLot): Balanc
     used_g: takenFor('used'),
     tested_g: takenFor('tested'),
     retained_g: takenFor('retained'),
+    lost_g: takenFor('lost'),
     difference_g: book_g.minus(found_g),
     ...(counted ? { counted: counted.on } : {})
   }

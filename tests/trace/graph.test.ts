@@ -46,7 +46,7 @@ test('a lot leads down to another exactly where that leads up to it, with the sa
 })
 
 /** What a lot's parts come to by the moves alone, in milligrams. */
-function ledger({ moves, shipments, returned, made }: RandomWorkshop, lot: string) {
+function ledger({ moves, shipments, returned, lost, made }: RandomWorkshop, lot: string) {
   const sum = (list: readonly { readonly mg: number }[]) =>
     list.reduce((total, { mg }) => total + mg, 0)
   const of = <Item extends { readonly from: string }>(list: readonly Item[]) =>
@@ -55,13 +55,14 @@ function ledger({ moves, shipments, returned, made }: RandomWorkshop, lot: strin
   const used = sum(of(moves))
   const sent = sum(of(shipments))
   return {
-    inStock_g: made.get(lot)! - used - sent + back('restocked'),
+    inStock_g: made.get(lot)! - used - sent - sum(of(lost)) + back('restocked'),
     shipped_g: sent - sum(of(returned)),
     returned_g: back('held'),
     used_g: used,
     tested_g: 0,
     retained_g: 0,
-    scrapped_g: back('scrapped')
+    scrapped_g: back('scrapped'),
+    lost_g: sum(of(lost))
   }
 }
 
@@ -104,7 +105,7 @@ test('in the demo every row of a lot adds up, its difference included', () => {
     const { columns, rows } = recallRows(graph, traceLot(graph, lot)!)
     const first = columns.indexOf('made_g')
     for (const row of rows.filter(([kind]) => kind === 'lot')) {
-      const [made, ...parts] = row.slice(first, first + 9)
+      const [made, ...parts] = row.slice(first, first + 10)
       expect(Decimal.sum(...parts).toString(), row.join()).toBe(new Decimal(made!).toString())
     }
   }

@@ -16,6 +16,7 @@ export interface RandomWorkshop {
   readonly moves: readonly Move[]
   readonly shipments: readonly Move[]
   readonly returned: readonly (Move & { readonly fate: 'held' | 'restocked' | 'scrapped' })[]
+  readonly lost: readonly Move[]
   readonly made: ReadonlyMap<string, number>
 }
 
@@ -52,15 +53,21 @@ export const randomWorkshop: fc.Arbitrary<RandomWorkshop> = fc
       const fate = fates[index]!
       return fate === 'kept' ? [] : [{ ...move, mg: Math.ceil(move.mg / 3), fate }]
     })
+    const lost = own.flatMap((from, row) =>
+      table[row]![21]! > 0
+        ? [{ from, to: `${row % 2 ? 'W' : 'I'}-${row + 1}`, mg: table[row]![21]! * 333 + row }]
+        : []
+    )
     const made = new Map([...bought, ...own].map(lot => [lot, 1_000_000]))
     const files = [
       ...surroundings,
       ...bought.map(materialFile),
       ...own.map(lot => batchFile(lot, moves)),
       ...shipments.map(shipmentFile),
-      ...returned.map(complaintFile)
+      ...returned.map(complaintFile),
+      ...lost.map(lossFile)
     ]
-    return { files, moves, shipments, returned, made }
+    return { files, moves, shipments, returned, lost, made }
   })
 
 const g = (mg: number) => `${(mg / 1000).toFixed(3)} g`
@@ -87,6 +94,15 @@ function batchFile(lot: string, moves: readonly Move[]): SourceFile {
 const shipmentFile = ({ from, to, mg }: Move): SourceFile => ({
   path: `shipments/${to}.yaml`,
   text: `number: ${to}\nsent: 2026-03-01\ncustomer: =C\ncontents:\n  - { lot: ${from}, mass: ${g(mg)} }\n`
+})
+
+const lossFile = ({ from, to, mg }: Move): SourceFile => ({
+  path: `${to.startsWith('W') ? 'waste' : 'incidents'}/${to}.yaml`,
+  text:
+    (to.startsWith('W')
+      ? `number: ${to}\ncollected: 2026-03-05\nkind: product\nmass: 1 g\n`
+      : `number: ${to}\nhappened: 2026-03-05\nkind: spill\nwhat: x\n`) +
+    `lost: [{ lot: ${from}, mass: ${g(mg)} }]\n`
 })
 
 const complaintFile = ({ from, to, mg, fate }: RandomWorkshop['returned'][number]): SourceFile => ({

@@ -14,6 +14,19 @@ export const wasteKinds = [
   'other'
 ] as const
 
+/** What of a lot itself is lost by this: thrown away, or spilled. */
+const lost = () =>
+  maybe(
+    list(
+      fields({
+        lot: identifier(),
+        /** Of the lot's containers, the one it was in. */
+        container: maybe(identifier()),
+        mass: quantity('g', 'above 0')
+      })
+    )
+  )
+
 /** Waste as collected, and where it went; what has gone nowhere yet is in store. */
 export const wasteRecord = fields({
   number: identifier(),
@@ -22,6 +35,7 @@ export const wasteRecord = fields({
   what: maybe(text()),
   /** Lots it comes from. */
   lots: maybe(list(identifier())),
+  lost: lost(),
   mass: maybe(quantity('g', 'above 0')),
   volume: maybe(quantity('mL', 'above 0')),
   ph: maybe(quantity('1')),
@@ -58,6 +72,7 @@ export const incidentRecord = fields({
   where: maybe(text()),
   /** Lots it concerns. */
   lots: maybe(list(identifier())),
+  lost: lost(),
   /** Of a spill. */
   mass: maybe(quantity('g', 'above 0')),
   /** Of an exposure: to what, for how long, what first aid was given. */
