@@ -147,9 +147,13 @@ export interface Pdf {
   appendXML(xml: string): void
 }
 
+interface WrittenPage {
+  write(content: Uint8Array): void
+}
+
 /** Where PDFKit writes what is done differently here. */
 interface WithInternals extends Omit<Pdf, 'page' | 'signatureField'> {
-  readonly page: Pdf['page'] & { readonly annotations: readonly Reference[] }
+  readonly page: Pdf['page'] & WrittenPage & { readonly annotations: readonly Reference[] }
   readonly _root: { readonly data: Record<string, PdfValue> }
   ref(data: Dictionary): Reference
   annotate(
@@ -164,6 +168,10 @@ interface WithInternals extends Omit<Pdf, 'page' | 'signatureField'> {
   readonly x: number
   readonly y: number
   push(chunk: Uint8Array | null): boolean
+  addContent(operators: string): this
+  flushPages(): void
+  readonly _pageBuffer: readonly WrittenPage[]
+  _write(data: string | Uint8Array): void
   _addInfo(): void
   _line(text: string, options: LineOptions): void
   _fragment(text: string, x: number, y: number, options: LineOptions): void
@@ -173,18 +181,44 @@ interface WithInternals extends Omit<Pdf, 'page' | 'signatureField'> {
 const PRINTED_AND_LOCKED = 132
 const SIGNED_AND_FINAL = 3
 
+const bytesOf = (text: string): Uint8Array => Buffer.from(text, 'latin1')
+
 const Base = PDFDocument as unknown as new (options: PdfOptions) => WithInternals
 
 /** A PDF file whose metadata is well-formed whatever the names in it, and whose lines stand alone. */
 export class PdfFile extends Base {
-  /** Without a value here: PDFKit writes before a field of ours could be given one. */
+  /** Without values here: PDFKit writes before a field of ours could be given one. */
   declare private written?: Uint8Array[]
+  declare private drawn?: Map<WrittenPage, string[]>
 
   /** PDFKit's own makes an event of each of some thousand pieces. */
   override push(chunk: Uint8Array | null): boolean {
     this.written ??= []
     if (chunk) this.written.push(chunk)
     return true
+  }
+
+  /** PDFKit's own makes bytes of a text sign by sign. */
+  override _write(data: string | Uint8Array): void {
+    super._write(typeof data === 'string' ? bytesOf(`${data}\n`) : data)
+  }
+
+  /** PDFKit's own makes bytes of each operator; a page has some thousand. */
+  override addContent(operators: string): this {
+    this.drawn ??= new Map()
+    const before = this.drawn.get(this.page)
+    if (before) before.push(operators)
+    else this.drawn.set(this.page, [operators])
+    return this
+  }
+
+  override flushPages(): void {
+    for (const page of this._pageBuffer) {
+      const operators = this.drawn?.get(page)
+      if (operators) page.write(bytesOf(`${operators.join('\n')}\n`))
+      this.drawn?.delete(page)
+    }
+    super.flushPages()
   }
 
   /** End the file and give its bytes. */
