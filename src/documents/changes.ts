@@ -57,7 +57,7 @@ export const changesInShort = (changes: readonly string[]): string =>
 const TELLABLE_LENGTH = 80
 
 /** One difference, or none. */
-function change(what: string, was = '', is = ''): string[] {
+export function change(what: string, was = '', is = ''): string[] {
   // Which spaces may end a line is a matter of setting, not of what is said.
   if (plainSpaces(was) === plainSpaces(is)) return []
   if (was === '') return [`${what}: added, ${shortened(is)}.`]
@@ -73,7 +73,7 @@ const shortened = (text: string): string => {
 }
 
 /** Every key of either side, in the order of the newer. */
-function changedItems<Item>(
+export function changedItems<Item>(
   before: ReadonlyMap<string, Item>,
   now: ReadonlyMap<string, Item>,
   told: (key: string, was: Item | undefined, is: Item | undefined) => string[]

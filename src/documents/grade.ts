@@ -1,69 +1,38 @@
-/** A grade's page: what is promised, and the lots made to it. */
+/** A grade's page: its datasheet, and the lots made to it. */
 
-import { boundsOf } from '../judge/judge-lot.ts'
-import { quantities, quantityOf } from '../quantities.ts'
-import { versionOn } from '../records/references.ts'
-import type { Content } from '../records/types.ts'
-import { unitText, withUnit } from './figure.ts'
-import { hazardText } from './hazards.ts'
+import { type DatasheetInputs, datasheetOf } from './datasheet.ts'
+import type { Datasheet, GradeDocument } from './grade-types.ts'
 import { gradeUrl } from './lot.ts'
-import type { GradeView } from './lot-view.ts'
-import { limitText, methodText } from './result-row.ts'
-import { safetyNotes } from './safety-notes.ts'
-import type { GradeDocument, LotSummary } from './types.ts'
-import { hasWatchPage, typicals, type WatchInputs, watchUrl } from './watch.ts'
-import { dateText, kindTexts, ruleTexts, unparted, withMinus } from './words.ts'
+import type { LotSummary, Paper } from './types.ts'
+import { hasWatchPage, type WatchInputs, watchUrl } from './watch.ts'
 
-/** Build the page of a grade's revision in force on day `asOf`. */
+export const datasheetUrl = (grade: string): string => `${gradeUrl(grade)}${grade}-datasheet.pdf`
+
+/** Build the page of a grade; the pages of its lots and of their figures are those of the edition. */
 export function gradeDocument(
-  content: Content,
+  inputs: DatasheetInputs,
   watch: WatchInputs,
-  lots: readonly LotSummary[],
-  asOf: string
+  lots: readonly LotSummary[]
 ): GradeDocument {
-  const { grade } = watch
-  const { packing, storage } = grade
+  const { id } = inputs.grade
   return {
-    id: grade.id,
-    title: grade.title,
-    revision: String(grade.revision),
-    validFrom: dateText(grade.validFrom),
-    url: gradeUrl(grade.id),
-    kind: grade.kind === 'flake' ? kindTexts.batch : kindTexts.foil,
-    description: grade.description,
-    decisionRule: ruleTexts[grade.decisionRule ?? 'simple'],
-    limits: limitRows(content, grade, asOf),
-    typical: Object.entries(grade.typical ?? {}).flatMap(([key, reading]) => {
-      const quantity = quantityOf(key)
-      if (!quantity || !reading) return []
-      const value = withUnit(withMinus(reading.decimal), unitText(quantity).printed)
-      return [{ title: quantities[quantity].title, value }]
-    }),
-    observed: typicals(watch),
-    ...(hasWatchPage(watch) ? { watchUrl: watchUrl(grade.id) } : {}),
-    notMeasured: grade.notMeasured ?? [],
-    ...(packing === undefined ? {} : { packing: unparted(packing) }),
-    ...(storage === undefined ? {} : { storage: unparted(storage) }),
-    ...hazardText(grade.hazards, { day: asOf, languages: true }),
-    cautions: grade.cautions ?? [],
-    safety: safetyNotes(grade, asOf),
+    ...datasheetOf(inputs),
+    url: gradeUrl(id),
+    datasheetUrl: datasheetUrl(id),
+    ...(hasWatchPage(watch) ? { watchUrl: watchUrl(id) } : {}),
     lots
   }
 }
 
-function limitRows(content: Content, grade: GradeView, asOf: string): GradeDocument['limits'] {
-  return Object.entries(grade.limits).flatMap(([key, limit]) => {
-    const quantity = quantityOf(key)
-    if (!quantity || !limit) return []
-    const method = versionOn(content.methods.get(limit.method ?? ''), asOf)?.record
-    return [
-      {
-        key,
-        title: quantities[quantity].title,
-        limit: limitText(boundsOf(limit), limit.of ?? 'lot mean'),
-        unit: unitText(quantity),
-        ...(method ? { method: methodText(method) } : {})
-      }
-    ]
-  })
+/** The datasheet alone: what its file is drawn from. */
+export function datasheetIn(page: GradeDocument): Datasheet {
+  const { url: _url, datasheetUrl: _file, watchUrl: _watch, lots: _lots, ...sheet } = page
+  return sheet
 }
+
+/** A lot's link to the datasheet of its grade. */
+export const datasheetLink = (grade: string): Paper => ({
+  title: `Datasheet of grade ${grade} as it is now (PDF)`,
+  url: datasheetUrl(grade),
+  mediaType: 'application/pdf'
+})

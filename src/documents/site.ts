@@ -7,13 +7,13 @@ import type { Series } from '../judge/watched.ts'
 import { wasLetGo } from '../quality/status.ts'
 import { openGraph, type TraceGraph } from '../trace/graph.ts'
 import { versionOn } from '../records/references.ts'
-import type { CertificateOrder, Content } from '../records/types.ts'
+import type { CertificateOrder, Content, Grade } from '../records/types.ts'
 import { boardDocument } from './board.ts'
 import { budgetsOf } from './budgets.ts'
 import { type PaperOptions, producerText } from './certificate.ts'
 import { certificatePages, registerText } from './certificate-page.ts'
 import { chainOf, madeFrom, originOf } from './chain.ts'
-import { gradeDocument } from './grade.ts'
+import { datasheetLink, gradeDocument } from './grade.ts'
 import { groupedBy } from './grouped.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { labelPapers } from './labels.ts'
@@ -194,6 +194,7 @@ function lotPage(
     certificates,
     ...(labels.length > 0 ? { labels } : {}),
     dataUrl,
+    datasheet: datasheetLink(view.grade.id),
     ...(sections.has('working') ? { budgets: budgetsOf(view.rows) } : {}),
     attachment: lotDataText(
       lotDataOf(
@@ -239,29 +240,22 @@ function gradesPart(
   inputs: SiteInputs,
   hasPage: (lot: string) => boolean
 ): Pick<SiteDocument, 'grades' | 'watches'> {
-  const { edition, asOf } = inputs
-  const series = shownSeries(inputs, hasPage)
-  const shown = [...content.grades.entries()].flatMap(([id, versions]) => {
-    const grade = (versionOn(versions, asOf) ?? versions[0])!.record
-    const lots = summaries.filter(summary => summary.grade === id)
-    const open = grade.validFrom <= asOf && (grade.public ?? []).length > 0
-    const own = series.filter(one => one.grade === id)
-    return edition === 'workshop' || open || lots.length > 0
-      ? [
-          {
-            lots,
-            watch: {
-              grade: viewGrade(grade, content.producer.record),
-              series: own,
-              edition,
-              hasPage
-            }
-          }
-        ]
-      : []
+  const { edition, asOf, paper } = inputs
+  const open = publicSeries(inputs)
+  const series = edition === 'workshop' ? inputs.series : open
+  const shown = shownGrades(content, inputs, summaries).map(record => {
+    const grade = viewGrade(record, content.producer.record)
+    const own = series.filter(one => one.grade === grade.id)
+    return { grade, watch: { grade, series: own, edition, hasPage } }
   })
   return {
-    grades: shown.map(({ lots, watch }) => gradeDocument(content, watch, lots, asOf)),
+    grades: shown.map(({ grade, watch }) =>
+      gradeDocument(
+        { content, grade, asOf, paper, open },
+        watch,
+        summaries.filter(summary => summary.grade === grade.id)
+      )
+    ),
     watches: onDemand(
       shown
         .filter(({ watch }) => hasWatchPage(watch))
@@ -274,9 +268,21 @@ function gradesPart(
   }
 }
 
-/** The figures of many lots as an edition shows them. */
-function shownSeries({ series, lots, edition }: SiteInputs, hasPage: (lot: string) => boolean) {
-  if (edition === 'workshop') return series
-  const open = new Set(lots.filter(showsResults).map(lotName))
-  return openSeries(series, lot => hasPage(lot) && open.has(lot))
+/** The revision in force of each grade that has a page. */
+function shownGrades(
+  content: Content,
+  { edition, asOf }: SiteInputs,
+  summaries: readonly LotSummary[]
+): Grade[] {
+  const ofLots = new Set(summaries.map(({ grade }) => grade))
+  const isOpen = (grade: Grade) => grade.validFrom <= asOf && (grade.public ?? []).length > 0
+  return [...content.grades.values()]
+    .map(versions => (versionOn(versions, asOf) ?? versions[0]!).record)
+    .filter(grade => edition === 'workshop' || isOpen(grade) || ofLots.has(grade.id))
+}
+
+/** The figures of many lots as customers see them, whatever the edition. */
+function publicSeries({ series, lots, asOf }: SiteInputs) {
+  const open = new Set(lots.filter(lot => isPublic(lot, asOf) && showsResults(lot)).map(lotName))
+  return openSeries(series, lot => open.has(lot))
 }

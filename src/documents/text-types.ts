@@ -23,3 +23,29 @@ export interface Table {
   readonly columns: readonly { readonly title: string; readonly numeric: boolean }[]
   readonly rows: readonly (readonly string[])[]
 }
+
+export interface MethodText {
+  readonly id: string
+  readonly edition: string
+  readonly title: string
+  readonly conditions: string
+  readonly reference?: string
+  readonly deviation?: string
+}
+
+export interface LimitText {
+  readonly min?: Figure
+  readonly max?: Figure
+  /** '≥ 250', '≤ 0.30', '0.95 to 1.05', without the unit. */
+  readonly printed: string
+  /** What it holds for: 'lot mean', 'every sheet', 'every reading'. */
+  readonly of: string
+}
+
+export interface ProducerText {
+  readonly name: string
+  readonly address: readonly string[]
+  readonly email: string
+  readonly telephone: string
+  readonly site?: string
+}

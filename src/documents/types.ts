@@ -9,22 +9,23 @@
 import type { VerdictWord } from '../quality/judge.ts'
 import type { BoardDocument } from './board-types.ts'
 import type { Budgets } from './budgets.ts'
+import type { GradeDocument } from './grade-types.ts'
 import type { HazardText, ReasonedClass } from './hazard-types.ts'
 import type { IssuedPaper } from './issued-paper.ts'
 import type { LabelDocument } from './label-types.ts'
 import type { Answer, Fact, LotListPage, LotShelf, LotSummary, StatusText } from './list-types.ts'
 import type { News } from './news-types.ts'
 import type { ReportText } from './report-text.ts'
-import type { SafetyNotes } from './safety-types.ts'
-import type { Figure, Table, UnitText } from './text-types.ts'
-import type { TypicalText, WatchDocument } from './watch-types.ts'
+import type { Figure, LimitText, MethodText, ProducerText, Table, UnitText } from './text-types.ts'
+import type { WatchDocument } from './watch-types.ts'
 import type { Working } from './working-types.ts'
 
 /** Which of three words a row stands under; they are never mixed. */
 export type Basis = 'measured' | 'typical' | 'not measured'
 
-export type { Figure, Table, UnitText } from './text-types.ts'
+export type { Figure, LimitText, MethodText, ProducerText, Table, UnitText } from './text-types.ts'
 export type { FieldText, Working } from './working-types.ts'
+export type { GradeDocument } from './grade-types.ts'
 export type {
   ComputedHazards,
   HazardEdition,
@@ -49,24 +50,6 @@ export interface VerdictText {
   readonly sentence: string
   /** Probability that the true value meets the limit, in %. */
   readonly probability?: Figure
-}
-
-export interface MethodText {
-  readonly id: string
-  readonly edition: string
-  readonly title: string
-  readonly conditions: string
-  readonly reference?: string
-  readonly deviation?: string
-}
-
-export interface LimitText {
-  readonly min?: Figure
-  readonly max?: Figure
-  /** '≥ 250', '≤ 0.30', '0.95 to 1.05', without the unit. */
-  readonly printed: string
-  /** What it holds for: 'lot mean', 'every sheet', 'every reading'. */
-  readonly of: string
 }
 
 /** Where a limit holds for each sheet or reading: the one that decides, and its own figure. */
@@ -121,14 +104,6 @@ export interface ChainLink {
   readonly from?: readonly string[]
   /** Address of its page, relative to the site's root; absent where there is none to see. */
   readonly url?: string
-}
-
-export interface ProducerText {
-  readonly name: string
-  readonly address: readonly string[]
-  readonly email: string
-  readonly telephone: string
-  readonly site?: string
 }
 
 /** The parts of a lot that any edition shows. */
@@ -222,36 +197,6 @@ export interface CertificateDocument {
   readonly statements: readonly string[]
   /** The lot's address on the site, if the producer has one. */
   readonly url?: string
-}
-
-export interface GradeDocument {
-  readonly id: string
-  readonly title: string
-  readonly revision: string
-  readonly validFrom: string
-  readonly url: string
-  readonly kind: string
-  readonly description: string
-  readonly decisionRule: string
-  readonly limits: readonly {
-    readonly key: string
-    readonly title: string
-    readonly limit: LimitText
-    readonly unit: UnitText
-    readonly method?: MethodText
-  }[]
-  readonly typical: readonly { readonly title: string; readonly value: string }[]
-  /** What its lots were found to be, where there are enough of them. */
-  readonly observed: readonly TypicalText[]
-  /** Page of its figures lot by lot; absent where there is none. */
-  readonly watchUrl?: string
-  readonly notMeasured: readonly string[]
-  readonly packing?: string
-  readonly storage?: string
-  readonly hazards?: HazardText
-  readonly cautions: readonly string[]
-  readonly safety: SafetyNotes
-  readonly lots: readonly LotSummary[]
 }
 
 /** One issued revision of a certificate, as it stands. */
@@ -357,6 +302,8 @@ export interface LotPage {
    * what was there when the lot was made.
    */
   readonly attachment?: string
+  /** The datasheet of its grade as that now is; absent where the edition has none. */
+  readonly datasheet?: Paper
   /** What the figures are uncertain by; absent where an edition does not show how they came about. */
   readonly budgets?: Budgets
 }

@@ -16,6 +16,7 @@ export type Role =
   | 'average'
   | 'whisker'
   | 'plain'
+  | 'other'
   | 'signal'
   | 'label'
   | 'name'

@@ -4,7 +4,7 @@ import { markOf } from '../archive/marks.ts'
 import { drawRail } from '../figures/rail.ts'
 import type { BoardPart } from '../documents/board-types.ts'
 import type { Basis, ChainLink, LotSummary, ResultRow, Table } from '../documents/types.ts'
-import type { TypicalText } from '../documents/watch-types.ts'
+import type { MeasuredProperty, TypicalProperty } from '../documents/grade-types.ts'
 import { type ColumnShape, columnShape, cutFigure } from './decimals.ts'
 import { mathml } from './mathml.ts'
 import { relative } from './relative.ts'
@@ -61,8 +61,13 @@ export function resultShapes(rows: readonly ResultRow[]): ResultShapes {
 export const tableShapes = (table: Table): readonly ColumnShape[] =>
   table.columns.map((_, column) => columnShape(table.rows.map(row => row[column] ?? '')))
 
-/** Room for both ends of typical intervals. */
-export const typicalShapes = (typical: readonly TypicalText[]) => ({
+/** Room for the limits of a grade. */
+export const limitShape = (rows: readonly MeasuredProperty[]): ColumnShape =>
+  columnShape(rows.flatMap(({ limit }) => limit?.printed ?? []))
+
+/** Room for both ends of typical intervals, and the limits beside them. */
+export const typicalShapes = (typical: readonly TypicalProperty[]) => ({
+  limit: limitShape(typical),
   lower: columnShape(typical.map(({ lower }) => lower.printed)),
   upper: columnShape(typical.map(({ upper }) => upper.printed))
 })
@@ -94,6 +99,7 @@ export const filters = {
   hasKey,
   resultShapes,
   tableShapes,
+  limitShape,
   typicalShapes,
   boardShapes,
   cutFigure,

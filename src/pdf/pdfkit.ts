@@ -125,6 +125,8 @@ export interface Pdf {
   restore(): this
   translate(x: number, y: number): this
   scale(factor: number): this
+  /** Degrees, clockwise, about a point. */
+  rotate(degrees: number, options: { readonly origin: readonly [number, number] }): this
   fill(): this
   stroke(): this
 

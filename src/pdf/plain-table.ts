@@ -2,6 +2,7 @@
 
 import type { TableSection } from '../documents/shipment-types.ts'
 import type { Table } from '../documents/types.ts'
+import { splitAtPoint } from './grid.ts'
 import type { Element, Pdf } from './pdfkit.ts'
 import type { Sheet } from './sheet.ts'
 import {
@@ -30,6 +31,8 @@ interface Column {
   readonly x: number
   readonly width: number
   readonly numeric: boolean
+  /** Room behind the line of the points of its figures. */
+  readonly after: number
 }
 
 /** Draw the heading, the table and what is to be said of it at the cursor. */
@@ -76,12 +79,7 @@ function layColumns({ pdf, area }: Sheet, { columns, rows }: Table): Column[] {
   const widths = columns.map(({ title }, index) =>
     Math.min(
       MOST,
-      Math.max(
-        widthOf(pdf, headStyle, title),
-        ...rows.map(row =>
-          widthOf(pdf, index === 0 ? styles.strong : styles.body, row[index] ?? '')
-        )
-      ) + 1
+      Math.max(widthOf(pdf, headStyle, title), widestCell(pdf, columns, rows, index)) + 1
     )
   )
   const spare =
@@ -90,11 +88,30 @@ function layColumns({ pdf, area }: Sheet, { columns, rows }: Table): Column[] {
   const fitted = widths.map((width, index) => (index === widest ? width + spare : width))
   let x = area.left
   return columns.map(({ numeric }, index) => {
-    const column = { x, width: fitted[index]!, numeric }
+    const after = numeric ? afterPoints(pdf, rows, index) : 0
+    const column = { x, width: fitted[index]!, numeric, after }
     x += column.width + GAP
     return column
   })
 }
+
+/** Figures reach on both sides of the line of their points. */
+function widestCell(
+  pdf: Pdf,
+  columns: Table['columns'],
+  rows: Table['rows'],
+  index: number
+): number {
+  const style = index === 0 ? styles.strong : styles.body
+  const widths = rows.map(row => widthOf(pdf, style, row[index] ?? ''))
+  if (!columns[index]!.numeric) return Math.max(0, ...widths)
+  const before = rows.map(row => widthOf(pdf, style, splitAtPoint(row[index] ?? '')[0]))
+  return Math.max(0, ...before) + afterPoints(pdf, rows, index)
+}
+
+/** Width of the longest part of a column's figures that stands behind their point. */
+const afterPoints = (pdf: Pdf, rows: Table['rows'], index: number): number =>
+  Math.max(0, ...rows.map(row => widthOf(pdf, styles.body, splitAtPoint(row[index] ?? '')[1])))
 
 function planned(
   pdf: Pdf,
@@ -154,7 +171,7 @@ function drawRow(sheet: Sheet, table: Element, columns: readonly Column[], row: 
   element.end()
 }
 
-/** Numbers end at their column's right edge, words begin at its left. */
+/** Numbers stand with their points in one line, words begin at their column's left edge. */
 function drawCells(
   sheet: Sheet,
   columns: readonly Column[],
@@ -163,14 +180,22 @@ function drawCells(
 ): void {
   const { pdf, y } = sheet
   cells.forEach(({ lines, style }, index) => {
-    const { x, width, numeric } = columns[index]!
+    const column = columns[index]!
     mark(() => {
       lines.forEach((line, row) => {
         const text = line.trimEnd()
-        const left = numeric ? x + width - widthOf(pdf, style, text) : x
+        const left = column.numeric ? numberX(pdf, style, text, column) : column.x
         drawLine(pdf, style, text, left, firstBaseline(style, y + PADDING) + row * style.leading)
       })
     }, index)
   })
   sheet.y += height
+}
+
+/** Where a figure starts: its point in the line of points; words, heads and long figures end at the right. */
+function numberX(pdf: Pdf, style: Style, text: string, { x, width, after }: Column): number {
+  const atRight = x + width - widthOf(pdf, style, text)
+  if (!/\d/u.test(text)) return atRight
+  const atPoint = x + width - after - widthOf(pdf, style, splitAtPoint(text)[0])
+  return atPoint < x ? atRight : atPoint
 }

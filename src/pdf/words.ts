@@ -2,6 +2,7 @@
 
 import type { PdfSigner } from '../documents/issued-paper.ts'
 import type { Basis, CertificateDocument } from '../documents/types.ts'
+import type { TypicalText } from '../documents/watch-types.ts'
 
 export interface Words {
   readonly certificate: string
@@ -67,6 +68,40 @@ export interface Words {
   readonly endOfList: string
   readonly end: string
   readonly endOfPreview: string
+  readonly datasheet: string
+  readonly grade: string
+  readonly asOf: string
+  readonly validFrom: string
+  readonly measuredOnEach: string
+  readonly typicalOf: (confidence: string) => string
+  readonly datasheetColumns: Readonly<
+    Record<
+      | 'property'
+      | 'limit'
+      | 'unit'
+      | 'holdsFor'
+      | 'method'
+      | 'from'
+      | 'to'
+      | 'part'
+      | 'lots'
+      | 'made',
+      string
+    >
+  >
+  readonly made: (from: string) => string
+  readonly revisionNamed: string
+  readonly shapes: Readonly<Record<TypicalText['kind'], string>>
+  readonly statedAsTypical: string
+  readonly notMeasured: string
+  readonly methods: string
+  readonly declared: string
+  readonly disclaimer: string
+  readonly supply: string
+  readonly revisions: string
+  readonly gradeOnline: string
+  readonly linkToGrade: string
+  readonly endOfDatasheet: string
   readonly attachment: string
   /** What each file carried is for, by its name. */
   readonly attachments: Readonly<Record<string, string>>
@@ -144,6 +179,37 @@ const en: Words = {
   endOfList: 'End of packing list',
   end: 'End of certificate',
   endOfPreview: 'End of preview',
+  datasheet: 'Datasheet',
+  grade: 'Grade',
+  asOf: 'as of',
+  validFrom: 'valid from',
+  measuredOnEach: 'Measured on each lot',
+  typicalOf: confidence => `Typical of lots, with ${confidence} % confidence`,
+  datasheetColumns: {
+    property: 'Property',
+    limit: 'Certified limit',
+    unit: 'Unit',
+    holdsFor: 'Holds for',
+    method: 'Method',
+    from: 'From',
+    to: 'To',
+    part: 'Of lots',
+    lots: 'Lots',
+    made: 'Made; shape of the scatter'
+  },
+  made: from => `Of lots made ${from}.`,
+  revisionNamed: 'Revision',
+  shapes: { normal: 'taken as normal', 'distribution-free': 'no shape assumed' },
+  statedAsTypical: 'Stated as typical, not measured on each lot',
+  notMeasured: 'Not measured',
+  methods: 'Methods',
+  declared: 'Declared, not tested on lots',
+  disclaimer: 'What this rests on, and who decides',
+  supply: 'Supply and storage',
+  revisions: 'Revisions',
+  gradeOnline: 'This grade online',
+  linkToGrade: 'Page of this grade',
+  endOfDatasheet: 'End of datasheet',
   attachment: 'Data of this document',
   attachments: {
     'data.json': 'Figures of the lot',

@@ -8,6 +8,7 @@ import {
   quoted,
   type SourceFile
 } from '../problem.ts'
+import { declaredReferences } from './declared-references.ts'
 import { parseRecord, type RecordDocument } from './document.ts'
 import { type Kind, kindNames, kindOf, type RecordOf, schemas } from './kinds.ts'
 import { knownFields } from './known-fields.ts'
@@ -48,7 +49,8 @@ export function loadContent(files: readonly SourceFile[]): Loaded {
   const { producer, ...content } = assemble(collected)
   const drafts = collected.drafts.map(({ lot }) => lot)
   problems.push(
-    ...checkReferences({ ...content, producer }, new Set([...collected.unread, ...drafts]))
+    ...checkReferences({ ...content, producer }, new Set([...collected.unread, ...drafts])),
+    ...declaredReferences({ ...content, producer })
   )
   return problems.length > 0 || !producer
     ? {

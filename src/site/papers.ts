@@ -3,6 +3,7 @@
 import { mkdir, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { copiesFile, issuedPaths, registerFile } from '../documents/certificate-page.ts'
+import { datasheetIn } from '../documents/grade.ts'
 import { type IssuedRegister, noRegister } from '../documents/issued.ts'
 import { LOT_DATA_VERSION, lotDataJsonSchema } from '../documents/lot-data.ts'
 import { saltsOf } from '../documents/sent-copies.ts'
@@ -104,6 +105,24 @@ function drawnLabel(
 ): Promise<Uint8Array> {
   const render = () => Promise.resolve(steps.labelPdf(document))
   return cache ? cache.paper([renderer, JSON.stringify(document)], render) : render()
+}
+
+/** Write the datasheet of each grade; their paths. */
+export async function writeDatasheets(
+  { grades }: SiteDocument,
+  folder: string,
+  { steps, cache }: PaperTools
+): Promise<string[]> {
+  const renderer = cache ? await steps.renderer() : ''
+  for (const page of grades) {
+    const document = datasheetIn(page)
+    const render = () => Promise.resolve(steps.datasheetPdf(document))
+    const drawn = cache
+      ? await cache.paper([renderer, 'datasheet', JSON.stringify(document)], render)
+      : await render()
+    await write(folder, page.datasheetUrl, drawn)
+  }
+  return grades.map(({ datasheetUrl }) => datasheetUrl)
 }
 
 interface Task {

@@ -20,7 +20,14 @@ import {
 } from './lot-pages.ts'
 import { markerName, writeMarker } from './marker.ts'
 import { pathRegister } from './output-paths.ts'
-import { commonPaths, type PaperTools, paperPaths, paperWriter, writeCommon } from './papers.ts'
+import {
+  commonPaths,
+  type PaperTools,
+  paperPaths,
+  paperWriter,
+  writeCommon,
+  writeDatasheets
+} from './papers.ts'
 import { projectFolder, templatesFolder, version } from './project.ts'
 import { useTemplates } from './templates.ts'
 
@@ -54,6 +61,7 @@ export function lotfolio(config: UserConfig, options: PluginOptions): void {
     take(feedPaths(site))
     await copyAssets(templates, output)
     await writeCommon(output, options)
+    take(await writeDatasheets(site, output, options))
     const lotPages = await writeLots(site, output, { ...options, templates }, take)
     take(await writeFeeds(site, output, options.steps, [...pages, ...lotPages]))
     await writeMarker(output, site.edition)

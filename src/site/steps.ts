@@ -4,11 +4,13 @@ import { join } from 'node:path'
 import { type Feeds, feeds } from '../data/feeds.ts'
 import { jsonLdText } from '../data/json-ld.ts'
 import { lotData } from '../data/lot-data.ts'
+import type { Datasheet } from '../documents/grade-types.ts'
 import type { PdfSigner } from '../documents/issued-paper.ts'
 import type { LabelDocument } from '../documents/label-types.ts'
 import type { CertificateDocument, LotPage, SiteDocument } from '../documents/types.ts'
 import { filters as htmlFilters } from '../html/filters.ts'
 import { certificatePdf } from '../pdf/certificate.ts'
+import { datasheetPdf } from '../pdf/datasheet.ts'
 import { labelPdf } from '../pdf/label.ts'
 import { buildDocuments, type SiteOptions, type SiteResult } from '../pipeline.ts'
 import type { SourceFile } from '../problem.ts'
@@ -34,6 +36,7 @@ export interface Steps {
   readonly buildDocuments: (files: readonly SourceFile[], options: SiteOptions) => SiteResult
   readonly certificatePdf: (document: CertificateDocument, seal: Seal) => Promise<Uint8Array>
   readonly labelPdf: (document: LabelDocument) => Uint8Array
+  readonly datasheetPdf: (document: Datasheet) => Uint8Array
   readonly lotData: (page: LotPage, site: SiteDocument) => string
   /** Table, feed and sitemap. */
   readonly feeds: Feeds
@@ -57,6 +60,7 @@ export const steps: Steps = {
   buildDocuments,
   certificatePdf,
   labelPdf,
+  datasheetPdf,
   lotData,
   feeds,
   filters,

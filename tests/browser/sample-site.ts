@@ -228,7 +228,9 @@ const siteOf = (lots: readonly LotPage[], changes: Partial<SiteDocument> = {}): 
   summaries: lots.map(lot => lot.summary),
   ...lotLists(lots.map(lot => lot.summary)),
   lots,
-  grades: [{ ...siteDocument.grades[0]!, limits, observed, lots: lots.map(lot => lot.summary) }],
+  grades: [
+    { ...siteDocument.grades[0]!, measured: limits, observed, lots: lots.map(lot => lot.summary) }
+  ],
   ...changes
 })
 

@@ -105,8 +105,8 @@ describe('the public edition', () => {
   })
 
   test('takes no figure as normal where the grade has limits', () => {
-    const typical = publicSite.grades.flatMap(({ limits, observed }) =>
-      limits.length > 0 ? observed : []
+    const typical = publicSite.grades.flatMap(({ measured, observed }) =>
+      measured.some(({ limit }) => limit) ? observed : []
     )
     expect(typical.length).toBeGreaterThan(5)
     expect(typical.filter(({ kind }) => kind === 'normal')).toEqual([])

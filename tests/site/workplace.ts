@@ -91,6 +91,7 @@ export const inventedSteps = (changes: Partial<Steps> = {}): Steps => ({
   buildDocuments: () => ({ site: siteDocument, problems: [] }),
   certificatePdf: document => Promise.resolve(Buffer.from(`%PDF-2.0 ${document.number}`)),
   labelPdf: document => Buffer.from(`%PDF-2.0 ${document.title}`),
+  datasheetPdf: document => Buffer.from(`%PDF-2.0 ${document.id}`),
   feeds,
   lotData: page => JSON.stringify({ lot: page.document.lot }),
   filters,

@@ -20,6 +20,7 @@ import {
 } from '../fields.ts'
 import { recipe } from './recipe.ts'
 import { container, keeping } from './container.ts'
+import { declarations } from './declarations.ts'
 import { once } from '../once.ts'
 import { quantityKeys } from './common.ts'
 
@@ -116,6 +117,9 @@ export const gradeRecord = fields({
   title: text(),
   kind: z.enum(['flake', 'foil']),
   description: text(),
+  /** What it is made in: 'sheets of 100 mm by 100 mm'. */
+  sizes: maybe(list(text())),
+  declared: maybe(declarations),
   'decision-rule': maybe(z.enum(decisionRules)),
   limits: perQuantity(limitIn),
   measured: maybe(perQuantity(() => howMeasured)),
