@@ -12,6 +12,8 @@ import { boardDocument } from './board.ts'
 import { budgetsOf } from './budgets.ts'
 import { type PaperOptions, producerText } from './certificate.ts'
 import { certificatePages, registerText } from './certificate-page.ts'
+import { choiceOf } from './choice.ts'
+import { lotsForSale } from './lots-for-sale.ts'
 import { chainOf, madeFrom, originOf } from './chain.ts'
 import { datasheetLink, gradeDocument } from './grade.ts'
 import { groupedBy } from './grouped.ts'
@@ -239,7 +241,7 @@ function gradesPart(
   summaries: readonly LotSummary[],
   inputs: SiteInputs,
   hasPage: (lot: string) => boolean
-): Pick<SiteDocument, 'grades' | 'watches'> {
+): Pick<SiteDocument, 'grades' | 'watches' | 'choice'> {
   const { edition, asOf, paper } = inputs
   const open = publicSeries(inputs)
   const series = edition === 'workshop' ? inputs.series : open
@@ -248,14 +250,21 @@ function gradesPart(
     const own = series.filter(one => one.grade === grade.id)
     return { grade, watch: { grade, series: own, edition, hasPage } }
   })
+  const grades = shown.map(({ grade, watch }) =>
+    gradeDocument(
+      { content, grade, asOf, paper, open },
+      watch,
+      summaries.filter(summary => summary.grade === grade.id)
+    )
+  )
   return {
-    grades: shown.map(({ grade, watch }) =>
-      gradeDocument(
-        { content, grade, asOf, paper, open },
-        watch,
-        summaries.filter(summary => summary.grade === grade.id)
-      )
-    ),
+    grades,
+    choice: choiceOf({
+      grades,
+      open,
+      kindOf: id => content.grades.get(id)![0]!.record.kind,
+      ...lotsForSale(inputs, content)
+    }),
     watches: onDemand(
       shown
         .filter(({ watch }) => hasWatchPage(watch))

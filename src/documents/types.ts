@@ -9,6 +9,7 @@
 import type { VerdictWord } from '../quality/judge.ts'
 import type { BoardDocument } from './board-types.ts'
 import type { Budgets } from './budgets.ts'
+import type { ChoiceKind } from './choice-types.ts'
 import type { GradeDocument } from './grade-types.ts'
 import type { HazardText, ReasonedClass } from './hazard-types.ts'
 import type { IssuedPaper } from './issued-paper.ts'
@@ -261,6 +262,8 @@ export interface SiteDocument {
   /** Made when read and not kept: take what is needed of a page, and let go of it. */
   readonly lots: readonly LotPage[]
   readonly grades: readonly GradeDocument[]
+  /** From needs to these grades, a table a kind. */
+  readonly choice: readonly ChoiceKind[]
   /** The state of the workshop: one in its own edition, none in the public one. */
   readonly boards: readonly BoardDocument[]
   /** Figures lot by lot, a page a grade; made when read and not kept. */

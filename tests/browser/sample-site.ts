@@ -314,5 +314,6 @@ export const emptySite: SiteDocument = {
   ...lotLists([]),
   lots: [],
   grades: [],
+  choice: [],
   drafts: []
 }

@@ -16,7 +16,8 @@ import {
   quantity,
   refuse,
   text,
-  whole
+  whole,
+  yesNo
 } from '../fields.ts'
 import { recipe } from './recipe.ts'
 import { container, keeping } from './container.ts'
@@ -127,6 +128,8 @@ export const gradeRecord = fields({
   'not-measured': maybe(list(text())),
   onset: maybe(quantity('°C')),
   public: maybe(list(z.enum(publicSections))),
+  /** Whether customers may see which of its lots are in stock; never how much. */
+  'show-stock': maybe(yesNo()),
   /** Private: how it is charged. */
   recipe: maybe(recipe),
   packing: maybe(text()),

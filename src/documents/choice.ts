@@ -1,0 +1,96 @@
+/** From a need to a grade: certified limits, typical figures and released lots, side by side. */
+
+import type { Series } from '../judge/watched.ts'
+import { quantities, type QuantityName } from '../quantities.ts'
+import type { ChoiceCell, ChoiceGrade, ChoiceKind, ChoiceLot, ChoiceNeed } from './choice-types.ts'
+import { unitText } from './figure.ts'
+import type { GradeDocument } from './grade-types.ts'
+import { lotUrl } from './lot.ts'
+import { counted, kindTexts } from './words.ts'
+
+/** What customers ask of each kind, in the order they ask. */
+const asked: Readonly<Record<ChoiceKind['id'], readonly QuantityName[]>> = {
+  flake: ['expansionVolume_mL_per_g', 'onset_C', 'ash_percent', 'retained300_percent'],
+  foil: [
+    'thickness_mm',
+    'foilDensity_g_per_cm3',
+    'tensileAlong_MPa',
+    'leachableChloride_mg_per_kg',
+    'oxidationLoss_percent'
+  ]
+}
+
+export interface ChoiceInputs {
+  readonly grades: readonly GradeDocument[]
+  readonly kindOf: (grade: string) => ChoiceKind['id']
+  /** Of lots that customers may see. */
+  readonly open: readonly Series[]
+  readonly isReleased: (lot: string) => boolean
+  /** What an edition tells of a lot's stock; undefined where it tells nothing, '' where none is left. */
+  readonly stockOf: (lot: string) => string | undefined
+}
+
+/** A table a kind that any grade is of; needs that no grade answers to are left out. */
+export const choiceOf = (inputs: ChoiceInputs): ChoiceKind[] =>
+  (['foil', 'flake'] as const).flatMap(id => {
+    const own = inputs.grades.filter(grade => inputs.kindOf(grade.id) === id)
+    const cells = own.map(grade => asked[id].map(quantity => cellOf(grade, quantity)))
+    const used = asked[id].filter((_, index) =>
+      cells.some(row => row[index]!.limit || row[index]!.typical)
+    )
+    const grades = own.map(grade => gradeOf(inputs, grade, used))
+    return own.length > 0
+      ? [
+          {
+            id,
+            title: id === 'flake' ? kindTexts.batch : kindTexts.foil,
+            needs: used.map(needOf),
+            grades
+          }
+        ]
+      : []
+  })
+
+const needOf = (quantity: QuantityName): ChoiceNeed => {
+  const { key, title } = quantities[quantity]
+  return { key, title, unit: unitText(quantity) }
+}
+
+function cellOf({ measured, observed }: GradeDocument, quantity: QuantityName): ChoiceCell {
+  const need = needOf(quantity)
+  const limit = measured.find(({ key }) => key === need.key)?.limit
+  const typical = observed.find(({ key }) => key === need.key)
+  return { ...need, ...(limit ? { limit } : {}), ...(typical ? { typical } : {}) }
+}
+
+function gradeOf(
+  inputs: ChoiceInputs,
+  grade: GradeDocument,
+  used: readonly QuantityName[]
+): ChoiceGrade {
+  const lots = lotsOf(inputs, grade.id)
+  return {
+    id: grade.id,
+    title: grade.title,
+    url: grade.url,
+    cells: used.map(quantity => cellOf(grade, quantity)),
+    lots,
+    supply: supplyText(lots, inputs.stockOf)
+  }
+}
+
+function lotsOf({ open, isReleased, stockOf }: ChoiceInputs, grade: string): ChoiceLot[] {
+  const own = open.filter(series => series.grade === grade)
+  const names = new Set(own.flatMap(({ figures }) => figures.map(({ lot }) => lot)))
+  return [...names].filter(isReleased).map(lot => {
+    const stock = stockOf(lot)
+    return { lot, url: lotUrl(lot), ...(stock ? { stock } : {}) }
+  })
+}
+
+function supplyText(lots: readonly ChoiceLot[], stockOf: ChoiceInputs['stockOf']): string {
+  const released = lots.length === 0 ? 'no lot released' : `${counted(lots.length, 'lot')} released`
+  if (lots.length === 0 || lots.every(({ lot }) => stockOf(lot) === undefined)) return released
+  const left = lots.filter(({ stock }) => stock).length
+  return `${released}, ${left === 0 ? 'none' : left} in stock`
+}
