@@ -8,6 +8,7 @@ import { explainClass, explainConflict } from '../hazards/explain.ts'
 import type { LabelElements } from '../hazards/label-elements.ts'
 import { findSubstance } from '../hazards/substances.ts'
 import type { HazardDecision, LotHazards } from '../judge/lot-hazards.ts'
+import { articleText } from './article.ts'
 import type { ComputedHazards, ReasonedClass, ResultRow } from './types.ts'
 import { dateText, listText } from './words.ts'
 
@@ -62,9 +63,10 @@ const named = ({ class: name, statement }: Classified) => ({
   statement: statement ?? classEntry(name).statement
 })
 
-function sentenceOf({ classification, open }: LotHazards): string {
+function sentenceOf({ classification, open, article: said }: LotHazards): string {
   const { article, classes } = classification
-  if (article !== undefined) return `Nothing is computed: ${article}.`
+  if (article !== undefined)
+    return [`Nothing is computed: ${article}.`, ...(said ? [articleText(said)] : [])].join(' ')
   const names = classes.map(({ class: name }) => name)
   if (names.length > 0)
     return `Computed for this lot: ${listText(names)}${open.length > 0 ? ', as far as is known' : ''}.`
@@ -105,7 +107,8 @@ const topics: Record<HazardDecision['about'], string> = {
   'limit or ph': 'concentration limit and pH',
   filtrate: 'free acid and pH of one filtrate',
   'missing data': 'missing data',
-  declaration: 'the declared classification'
+  declaration: 'the declared classification',
+  article: 'what it is'
 }
 
 function agreementOf({ comparison, declared }: LotHazards): string {

@@ -6,6 +6,7 @@
  */
 
 import type { Result } from '../evaluate/types.ts'
+import { type ArticleStatement, openStatement } from '../judge/article.ts'
 import type { LotHazards } from '../judge/lot-hazards.ts'
 import type { JudgedLot, JudgedRow } from '../judge/types.ts'
 import type { DecisionRule } from '../quality/judge.ts'
@@ -43,7 +44,11 @@ const openGradeFields = [
   'cautions'
 ] as const satisfies readonly (keyof Grade)[]
 
-export type GradeView = Pick<Grade, (typeof openGradeFields)[number]>
+type OpenGrade = Pick<Grade, (typeof openGradeFields)[number]>
+
+export interface GradeView extends OpenGrade {
+  readonly article?: ArticleStatement | undefined
+}
 
 type Papers = Pick<Producer, 'editions' | 'languages'>
 
@@ -110,8 +115,9 @@ export function viewLot(content: Content, lot: JudgedLot, chain: readonly ChainL
 
 /** Copy what may be public of a grade; its papers follow the producer where it says nothing itself. */
 export const viewGrade = (grade: Grade, producer: Papers): GradeView => ({
-  ...(Object.fromEntries(openGradeFields.map(field => [field, grade[field]])) as GradeView),
-  hazards: hazardsFor(grade, producer)
+  ...(Object.fromEntries(openGradeFields.map(field => [field, grade[field]])) as OpenGrade),
+  hazards: hazardsFor(grade, producer),
+  article: openStatement(grade)
 })
 
 /** What a grade declares, with the editions and languages of its papers. */

@@ -1,9 +1,11 @@
 /** A lot's page, from what any edition may know of it. */
 
+import type { LotHazards } from '../judge/lot-hazards.ts'
 import { quantityOf, titleInSentence } from '../quantities.ts'
 import { monthsLater } from '../records/dates.ts'
 import { reasonedClasses } from './computed-hazards.ts'
 import { hazardText } from './hazards.ts'
+import { articleText } from './article.ts'
 import type { LotView } from './lot-view.ts'
 import { placesFrom, resultRow, typicalRow } from './result-row.ts'
 import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.ts'
@@ -118,7 +120,10 @@ const titles = (rows: LotView['rows']) =>
   listText(rows.map(({ quantity }) => titleInSentence(quantity)))
 
 /** Facts at the head of a page or certificate. */
-export function lotFacts({ made, grade, kind, sampling }: LotView, sections: Sections): Fact[] {
+export function lotFacts(
+  { made, grade, kind, sampling, hazards }: LotView,
+  sections: Sections
+): Fact[] {
   const taken = [sampling?.plan, sampling?.increments].filter(part => part !== undefined)
   const on = sampling?.on === undefined ? [] : [dateText(sampling.on)]
   const sampled = sections.has('sampling') ? [...taken, ...on].join('; ') : ''
@@ -130,11 +135,18 @@ export function lotFacts({ made, grade, kind, sampling }: LotView, sections: Sec
     ...fact('Retest by', months && dateText(monthsLater(made, months))),
     ...fact('Sampling', sampled),
     ...fact('CAS number', grade.casNumber),
+    ...fact('Article', hazards && standing(hazards)),
     ...fact('Safety data sheet', grade.safetyDataSheet),
     ...fact('Packing', grade.packing),
     ...fact('Storage', grade.storage)
   ]
 }
+
+/** Of foil: who stated that it is an article, or that it is open. */
+const standing = ({ article, classification, open }: LotHazards): string | undefined =>
+  open.some(({ about }) => about === 'article')
+    ? 'not settled: a competent person has to decide'
+    : classification.article && article && articleText(article)
 
 /** A fact, where there is something to say. */
 const fact = (label: string, text: string | number | undefined): Fact[] =>

@@ -9,6 +9,7 @@ import { dustText } from '../hazards/dust.ts'
 import { type ExposureLimit, limitParts } from '../hazards/exposure.ts'
 import { cautionsOfProduct } from '../hazards/product-cautions.ts'
 import { findSubstance } from '../hazards/substances.ts'
+import { articleNotes } from './article.ts'
 import type { GradeView } from './lot-view.ts'
 import type { SafetyNotes } from './safety-types.ts'
 import { transportText } from './transport.ts'
@@ -21,11 +22,13 @@ const EXPOSURE_NOTE =
   'A national limit may be lower, and holds where the work is done. Threshold limit values of the ACGIH are not given here: ask for the current edition.'
 
 /** The notes of a grade as of a day, on which an adviser's decision is good or not. */
-export function safetyNotes({ kind, hazards }: GradeView, day: string): SafetyNotes {
+export function safetyNotes(grade: GradeView, day: string): SafetyNotes {
+  const { kind, hazards } = grade
   const { handling, incompatible, gases, exposure, disposal } = cautionsOfProduct(kind)
   const dust = dustOf(kind, hazards?.dust)
   return {
     sections: [
+      { heading: 'Article', texts: articleNotes(grade, day) },
       { heading: 'Handling', texts: handling.map(lineText) },
       { heading: 'Dust', texts: dust },
       { heading: 'Never together with', texts: incompatible.map(lineText) },

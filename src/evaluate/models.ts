@@ -199,6 +199,8 @@ export const foilModels: Models<Foil> = {
       'leachableFluoride',
       'leachableFluoride_mg_per_kg'
     ),
+  // Measured elsewhere alone.
+  leachableAcid_percent: () => undefined,
   oxidationLoss_percent: (bench, record, { methodOf }) =>
     foilTests.oxidationResult(bench, record, methodOf),
   trimYield_percent: (bench, record) => process.trimYieldResult(bench, record),

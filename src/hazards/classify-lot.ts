@@ -70,14 +70,20 @@ export function classifyFlake(evidence: LotEvidence, edition: Edition = 'clp'): 
   }
 }
 
-/** Foil is an article: nothing is computed of it. */
-export const articleClassification: LotClassification = {
+/** Nothing is computed of foil where it is not settled that it is an article: never 'not classified'. */
+export const undecidedArticle: LotClassification = {
   classes: [],
   supplements: [],
   questions: [],
   conflicts: [],
   gaps: [],
   unknown: [],
+  state: 'incomplete'
+}
+
+/** Foil is an article, where someone competent says so: nothing is computed of it. */
+export const articleClassification: LotClassification = {
+  ...undecidedArticle,
   state: 'complete',
   article: `foil is an article, outside the rules for substances and mixtures: ${clauses.article.source}`
 }

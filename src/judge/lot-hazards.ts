@@ -7,16 +7,22 @@ import {
   articleClassification,
   classifyFlake,
   type LotClassification,
-  type LotEvidence
+  type LotEvidence,
+  undecidedArticle
 } from '../hazards/classify-lot.ts'
 import { type Comparison, compareDeclared } from '../hazards/declared.ts'
 import type { Uncertain } from '../hazards/mixture.ts'
 import type { Answer } from '../hazards/tests-only.ts'
 import { expand } from '../metrology/coverage.ts'
 import type { Batch, Grade, Material, Records } from '../records/types.ts'
+import { articleDoubts, type ArticleStatement, openStatement, statementOn } from './article.ts'
 import { suppliedSubstance } from './supplier-lines.ts'
 
-export type HazardDecision = NonNullable<NonNullable<Batch['hazards']>['decisions']>[number]
+type BatchDecision = NonNullable<NonNullable<Batch['hazards']>['decisions']>[number]
+
+export interface HazardDecision extends Omit<BatchDecision, 'about'> {
+  readonly about: BatchDecision['about'] | 'article'
+}
 
 /** What keeps a lot from release until someone who may says why not. */
 export interface OpenHazard {
@@ -34,26 +40,62 @@ export interface LotHazards {
   readonly decisions: readonly HazardDecision[]
   /** Not decided on by the day. */
   readonly open: readonly OpenHazard[]
+  /** Of foil: the competent person's statement in force, whatever speaks against it. */
+  readonly article?: ArticleStatement
 }
 
-/** Classify a lot as of a day; undefined where its grade declares nothing to hold it to. */
+/** Decisions recorded on a lot, in whatever order. */
+export const decisionsOn = (lot: EvaluatedBatch | EvaluatedFoil): readonly HazardDecision[] =>
+  lot.entry.record.hazards?.decisions ?? []
+
+/** Classify a lot as of a day; undefined where its grade says nothing to hold it to. */
 export function lotHazards(
   content: Records,
   lot: EvaluatedBatch | EvaluatedFoil,
   grade: Grade,
   day: string
 ): LotHazards | undefined {
+  const decisions = decisionsOn(lot).filter(({ on }) => on <= day)
+  if (lot.kind === 'foil') return foilHazards(lot, grade, decisions, day)
   if (!grade.hazards) return undefined
-  const declared = grade.hazards.classified.filter(isClassName)
-  const all = lot.kind === 'batch' ? (lot.entry.record.hazards?.decisions ?? []) : []
-  const decisions = all.filter(({ on }) => on <= day)
-  const evidence = lot.kind === 'batch' ? evidenceOf(content, lot, grade, decisions) : {}
-  const classification = lot.kind === 'batch' ? classifyFlake(evidence) : articleClassification
-  const comparison = compareDeclared(declared, classification)
-  const open = openOf(classification, comparison)
+  const evidence = evidenceOf(content, lot, grade, decisions)
+  const classification = classifyFlake(evidence)
+  return against(grade, decisions, { evidence, classification }, [])
+}
+
+/** Foil is an article where someone competent says so, and nothing measured overturns it. */
+function foilHazards(
+  lot: EvaluatedFoil,
+  grade: Grade,
+  decisions: readonly HazardDecision[],
+  day: string
+): LotHazards | undefined {
+  if (!grade.hazards && !grade.article) return undefined
+  const doubts = articleDoubts(lot, grade, day)
+  const isDecided = decisions.some(({ about }) => about === 'article')
+  const classification = doubts.length === 0 || isDecided ? articleClassification : undecidedArticle
+  const article = statementOn({ article: openStatement(grade) }, day)
+  const found = { evidence: {}, classification, ...(article ? { article } : {}) }
+  return against(
+    grade,
+    decisions,
+    found,
+    doubts.map(text => ({ about: 'article', text }))
+  )
+}
+
+/** What was found of a lot beside what its grade declares. */
+function against(
+  { hazards }: Grade,
+  decisions: readonly HazardDecision[],
+  found: Pick<LotHazards, 'evidence' | 'classification' | 'article'>,
+  doubts: readonly OpenHazard[]
+): LotHazards {
+  const declared = (hazards?.classified ?? []).filter(isClassName)
+  const comparison = compareDeclared(declared, found.classification)
+  const open = [...openOf(found.classification, comparison), ...doubts]
   return {
-    evidence,
-    classification,
+    ...found,
     declared,
     comparison,
     decisions,

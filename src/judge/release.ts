@@ -6,7 +6,7 @@ import { titleInSentence } from '../quantities.ts'
 import type { Records } from '../records/types.ts'
 import { overLimit, overLimitText } from '../evaluate/charge-limits.ts'
 import { gradeOf, judgeRows } from './judge-lot.ts'
-import { type LotHazards, lotHazards } from './lot-hazards.ts'
+import { decisionsOn, type LotHazards, lotHazards } from './lot-hazards.ts'
 import type { Decision, JudgedLot } from './types.ts'
 
 /**
@@ -235,7 +235,7 @@ function checkTested(lot: JudgedLot, decision: Decision, index: number): Problem
 /** Its hazards with every decision on them: a day in the past knows fewer than its releases rest on. */
 function hazardsIn(content: Records, lot: JudgedLot): LotHazards | undefined {
   const { evaluated, grade, hazards } = lot
-  const all = evaluated.kind === 'batch' ? (evaluated.entry.record.hazards?.decisions ?? []) : []
+  const all = decisionsOn(evaluated)
   return hazards === undefined || hazards.decisions.length === all.length
     ? hazards
     : lotHazards(content, evaluated, grade, all.at(-1)!.on)

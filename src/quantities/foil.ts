@@ -116,6 +116,14 @@ export const foilQuantities = {
     side: 'product',
     meaning: 'fluoride that water leaches out; total fluorine is another, larger figure'
   },
+  leachableAcid_percent: {
+    key: 'leachable-acid',
+    title: 'Leachable acid as H₂SO₄',
+    unit: '%',
+    band: [-0.01, 2],
+    side: 'product',
+    meaning: 'acid that water leaches out of the foil, given as sulfuric acid'
+  },
   oxidationLoss_percent: {
     key: 'oxidation-loss',
     title: 'Oxidation loss',

@@ -32,6 +32,7 @@ export function latestDate(records: Records): string {
     ...[...foils.values()].flatMap(({ record }) => [
       record.made,
       ...(record.measured ? [record.measured.tested] : []),
+      ...(record.hazards?.decisions ?? []).map(({ on }) => on),
       ...decided(record)
     ]),
     ...certificates.map(({ record }) => record.issued),

@@ -159,6 +159,8 @@ interface JudgedLot {
   readonly grade: string
   readonly status?: readonly { by: string }[] | undefined
   readonly regraded?: readonly { to: string; on: string; by: string }[] | undefined
+  readonly hazards?:
+    { readonly decisions?: readonly { readonly by: string }[] | undefined } | undefined
 }
 
 function checkJudgedLot(check: Check, entry: Entry<JudgedLot>, kind: Grade['kind']): void {
@@ -166,7 +168,7 @@ function checkJudgedLot(check: Check, entry: Entry<JudgedLot>, kind: Grade['kind
   checkGradeOf(check, entry, ['grade'], grade, made, kind)
   for (const [index, { to, on, by }] of regraded.entries()) {
     checkGradeOf(check, entry, ['regraded', index, 'to'], to, on, kind)
-    refer(check, entry, ['regraded', index, 'by'], by, rolesOf(check), 'role of the producer')
+    referToRole(check, entry, ['regraded', index, 'by'], by)
   }
   checkDecisions(check, entry)
 }
@@ -204,18 +206,19 @@ function checkGradeOf(
     )
 }
 
-function checkDecisions(
-  check: Check,
-  entry: Entry<{ status?: readonly { by: string }[] | undefined }>
-): void {
-  const roles = rolesOf(check)
-  for (const [index, decision] of (entry.record.status ?? []).entries())
-    refer(check, entry, ['status', index, 'by'], decision.by, roles, 'role of the producer')
+/** Roles of the producer decide on a lot, and on its hazards. */
+function checkDecisions(check: Check, entry: Entry<JudgedLot>): void {
+  for (const [index, { by }] of (entry.record.status ?? []).entries())
+    referToRole(check, entry, ['status', index, 'by'], by)
+  for (const [index, { by }] of (entry.record.hazards?.decisions ?? []).entries())
+    referToRole(check, entry, ['hazards', 'decisions', index, 'by'], by)
 }
 
-/** The producer's roles; undefined where the producer's record has problems of its own. */
 const rolesOf = ({ content }: Check) =>
   content.producer && new Map(content.producer.record.roles.map(({ role }) => [role, role]))
+
+const referToRole = (check: Check, entry: Entry<unknown>, field: FieldPath, by: string) =>
+  refer(check, entry, field, by, rolesOf(check), 'role of the producer')
 
 function checkUses(
   check: Check,
@@ -255,15 +258,6 @@ function checkBatches(check: Check): void {
     refer(check, entry, ['overLimit', 'by'], review, rolesOf(check), 'role of the producer')
     checkUses(check, entry, batches, 'batch')
     checkTests(check, entry)
-    for (const [index, { by }] of (entry.record.hazards?.decisions ?? []).entries())
-      refer(
-        check,
-        entry,
-        ['hazards', 'decisions', index, 'by'],
-        by,
-        rolesOf(check),
-        'role of the producer'
-      )
     const acid = entry.record.tests?.freeAcid
     refer(check, entry, ['tests', 'freeAcid', 'titrant'], acid?.titrant, titrants, 'titrant')
   }
@@ -272,14 +266,7 @@ function checkBatches(check: Check): void {
 function checkChargeLimits(check: Check): void {
   const { producer } = check.content
   for (const [index, { by }] of (producer?.record.chargeLimits ?? []).entries())
-    refer(
-      check,
-      producer!,
-      ['chargeLimits', index, 'by'],
-      by,
-      rolesOf(check),
-      'role of the producer'
-    )
+    referToRole(check, producer!, ['chargeLimits', index, 'by'], by)
 }
 
 /** A step adds only what the charge lists: its mass stands there. */

@@ -8,6 +8,7 @@ import { certificateDocument } from '../../src/documents/certificate.ts'
 import { lotDocument } from '../../src/documents/lot.ts'
 import type { GradeView, LotView } from '../../src/documents/lot-view.ts'
 import type { ProducerText, SiteDocument } from '../../src/documents/types.ts'
+import type { ArticleStatement } from '../../src/judge/article.ts'
 import type { SourceFile } from '../../src/problem.ts'
 import { demoFiles, smallFiles, withChange } from '../records-on-disk.ts'
 import { root } from '../source-files.ts'
@@ -195,7 +196,10 @@ describe('the allow-list', () => {
       | 'hazards'
     >()
     expectTypeOf<keyof NonNullable<LotView['hazards']>>().toEqualTypeOf<
-      'evidence' | 'classification' | 'declared' | 'comparison' | 'decisions' | 'open'
+      'evidence' | 'classification' | 'declared' | 'comparison' | 'decisions' | 'open' | 'article'
+    >()
+    expectTypeOf<keyof ArticleStatement>().toEqualTypeOf<
+      'statement' | 'basis' | 'function' | 'on' | 'until' | 'atMost'
     >()
     expectTypeOf<keyof NonNullable<LotView['sampling']>>().toEqualTypeOf<
       'plan' | 'increments' | 'on'
@@ -227,6 +231,7 @@ describe('the allow-list', () => {
       | 'casNumber'
       | 'safetyDataSheet'
       | 'hazards'
+      | 'article'
       | 'cautions'
     >()
   })

@@ -5,6 +5,7 @@ import type { Reading } from '../../metrology/written.ts'
 import type { UnitName } from '../../metrology/units.ts'
 import { quantities, type QuantityKey } from '../../quantities.ts'
 import { quoted } from '../../problem.ts'
+import { articleStatement } from './article.ts'
 import { gradeHazards } from './grade-hazards.ts'
 import {
   amount,
@@ -23,6 +24,7 @@ import { recipe } from './recipe.ts'
 import { container, keeping } from './container.ts'
 import { declarations } from './declarations.ts'
 import { once } from '../once.ts'
+import { perQuantity } from './per-quantity.ts'
 import { quantityKeys } from './common.ts'
 
 /** What a limit holds for. Flake is judged by the lot mean alone. */
@@ -88,16 +90,6 @@ const PROCESS = (key: string) =>
     'take it out'
   ] as const
 
-/** One optional entry for every quantity, by its key, in the quantity's unit. */
-export function perQuantity<Schema extends z.ZodType>(entryIn: (unit: UnitName) => Schema) {
-  const entry = once((unit: UnitName) => entryIn(unit).optional())
-  return z.strictObject(
-    Object.fromEntries(
-      Object.values(quantities).map(({ key, unit }) => [key, entry(unit)])
-    ) as Record<QuantityKey, z.ZodOptional<Schema>>
-  )
-}
-
 const howMeasured = fields({ method: maybe(identifier()), places: maybe(whole(0)) })
 
 /** Limits one customer sets beyond those of the grade: of figures that customers see. */
@@ -144,12 +136,27 @@ export const gradeRecord = fields({
   'cas-number': maybe(text()),
   'safety-data-sheet': maybe(text()),
   hazards: maybe(gradeHazards),
+  /** Of foil: why no mixture is classified. */
+  article: maybe(articleStatement),
   cautions: maybe(list(text()))
 }).superRefine((grade, context) => {
   checkLimits(grade, context)
+  checkArticle(grade, context)
   checkRetest(grade, context)
   checkPublic(grade.public ?? [], context)
 })
+
+/** Flake is sold for what it consists of. */
+function checkArticle(
+  { kind, article }: { readonly kind: 'flake' | 'foil'; readonly article?: unknown },
+  context: z.RefinementCtx
+): void {
+  if (article === undefined || kind === 'foil') return
+  refuse(context, ['article'], 'INVALID_VALUE', [
+    'flake is a substance or a mixture, never an article',
+    "declare its 'hazards:' instead"
+  ])
+}
 
 /** A working ends in its figure, so it cannot be shown where figures are not. */
 function checkPublic(

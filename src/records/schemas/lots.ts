@@ -2,6 +2,7 @@
 
 import { z } from 'zod'
 import { date, fields, identifier, list, maybe, quantity, text, whole } from '../fields.ts'
+import { articleDecisions } from './article.ts'
 import {
   instrumentsByRole,
   lotHazards,
@@ -124,6 +125,7 @@ export const foilRecord = fields({
   ),
   sheets: maybe(list(sheet)),
   tests: maybe(foilTestBlock),
+  hazards: maybe(articleDecisions),
   reported: maybe(reportedResults),
   retested: maybe(retests),
   ...lotTail

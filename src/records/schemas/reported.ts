@@ -7,7 +7,7 @@ import { z } from 'zod'
 import type { Reading } from '../../metrology/written.ts'
 import type { UnitName } from '../../metrology/units.ts'
 import { amount, date, fields, identifier, maybe, refuse, text, yesNo } from '../fields.ts'
-import { perQuantity } from './grade.ts'
+import { perQuantity } from './per-quantity.ts'
 import { sha256 } from './source.ts'
 
 interface Stated {

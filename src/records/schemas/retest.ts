@@ -4,7 +4,7 @@ import { z } from 'zod'
 import type { UnitName } from '../../metrology/units.ts'
 import { amount, date, fields, list, maybe } from '../fields.ts'
 import { person } from './common.ts'
-import { perQuantity } from './grade.ts'
+import { perQuantity } from './per-quantity.ts'
 
 /** A figure with its expanded uncertainty, for which the coverage probability is about 95 %. */
 const figureIn = (unit: UnitName) =>
