@@ -67,6 +67,12 @@ export function sheetRefusals(content: Content, { charge, vessel, made }: BenchV
   const limit = chargeLimitOn(content.producer.record, vessel, made)
   if (!limit)
     return [`vessel ${vessel || 'of this charge'} has no documented limit in force on ${made}`]
+  const measured = charge.filter(({ amount }) => !isUnreadable(readQuantity(amount, 'mL')))
+  if (measured.length > 0)
+    return measured.map(
+      ({ material, amount }) =>
+        `${material} is to be measured out, ${amount}: write 'planned:' with its mass, which the limit is held against`
+    )
   const of = (role: string) =>
     charge.filter(({ as }) => as === role).reduce((sum, { amount }) => sum + gramsOf(amount), 0)
   const [graphite, acid, oxidiser] = [of('graphite'), of('acid'), of('oxidiser')]

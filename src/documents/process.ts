@@ -2,6 +2,7 @@
 
 import type { EvaluatedContent, EvaluatedLot, Result, Results } from '../evaluate/types.ts'
 import { overLimit, overLimitText } from '../evaluate/charge-limits.ts'
+import { volumeText } from '../evaluate/charged.ts'
 import type { Reports } from '../evaluate/reported.ts'
 import { overdueUses } from '../judge/release.ts'
 import type { JudgedLot } from '../judge/types.ts'
@@ -23,7 +24,7 @@ export function processDocument(
   trace: readonly Table[]
 ): ProcessDocument {
   const results = resultsOf(lot.process)
-  const charge = lot.kind === 'batch' ? chargeTable(lot.entry.record) : undefined
+  const charge = lot.kind === 'batch' ? chargeTable(content, lot.entry.record) : undefined
   const steps = lot.kind === 'batch' ? stepsTable(lot.entry.record) : undefined
   const expected = lot.kind === 'batch' ? expectedTable(lots, lot.entry.record) : undefined
   const filledStages = filledStagesTable(lot.process)
@@ -149,7 +150,7 @@ function decisionFacts(judged: JudgedLot | undefined): Fact[] {
   }))
 }
 
-function chargeTable({ charge }: Batch): Table | undefined {
+function chargeTable(content: Content, { charge }: Batch): Table | undefined {
   if (!charge) return undefined
   return {
     caption: 'Charge',
@@ -158,7 +159,11 @@ function chargeTable({ charge }: Batch): Table | undefined {
       { title: 'As', numeric: false },
       { title: 'Mass', numeric: true }
     ],
-    rows: charge.map(line => [lotAndContainer(line), line.as, line.mass_g.written])
+    rows: charge.map(line => [
+      lotAndContainer(line),
+      line.as,
+      line.mass_g?.written ?? volumeText(content, line)
+    ])
   }
 }
 

@@ -24,8 +24,8 @@ function graphiteCharged(session: Session, batch: Batch): Estimate | undefined {
   const lines = (batch.charge ?? []).filter(line => line.as === 'graphite')
   if (lines.length === 0) return undefined
   return total(
-    lines.map((line, index) =>
-      read(session, line.mass_g, 'g', 'mass', `graphite charged, part ${index + 1}`)
+    lines.flatMap(({ mass_g }, index) =>
+      mass_g ? read(session, mass_g, 'g', 'mass', `graphite charged, part ${index + 1}`) : []
     )
   )
 }

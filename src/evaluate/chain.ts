@@ -4,6 +4,7 @@
  */
 
 import { yieldCeilings_percent } from '../chemistry/intercalation.ts'
+import { checkCharged } from './charged.ts'
 import { checkComplaints, checkCounts } from './complaints.ts'
 import { checkContainers } from './containers.ts'
 import { checkStockContainers } from './stock-containers.ts'
@@ -17,6 +18,7 @@ export function checkChain(content: Records): Problem[] {
   const uses = allUses(content)
   return [
     ...uses.flatMap(use => checkDate(content, use)),
+    ...checkCharged(content),
     ...checkAmounts(content, uses, allReturns(content)),
     ...checkContainers(content),
     ...checkStockContainers(content, uses),

@@ -6,6 +6,7 @@
  */
 
 import { type Problem, problemAt } from '../problem.ts'
+import { plainMass } from './charged.ts'
 import type { Batch, Entry, Producer, Records } from '../records/types.ts'
 
 export type ChargeLimit = NonNullable<Producer['chargeLimits']>[number]
@@ -75,11 +76,16 @@ export interface OverLimit {
   readonly exceeded: readonly Exceedance[]
 }
 
+/** The charge with the masses of what was measured out. */
+const withMasses = (content: Records, { charge = [] }: Batch): Charged => ({
+  charge: charge.map(line => ({ as: line.as, mass_g: plainMass(content, line) }))
+})
+
 export function overLimit(content: Records, batch: Batch): OverLimit | undefined {
   const { vessel, made } = batch
   const limit =
     vessel === undefined ? undefined : chargeLimitOn(content.producer?.record, vessel, made)
-  const found = limit ? exceeded(massesOf(batch), limit) : []
+  const found = limit ? exceeded(massesOf(withMasses(content, batch)), limit) : []
   return limit && found.length > 0 ? { limit, exceeded: found } : undefined
 }
 

@@ -10,6 +10,7 @@ import { drained } from '../chemistry/washing.ts'
 import { type Estimate, exact, propagate } from '../metrology/estimate.ts'
 import type { Batch, Material } from '../records/types.ts'
 import { type Bench, read, type Session } from './bench.ts'
+import { chargedMass } from './charged.ts'
 import { acidsOf, baseOf, percentOf } from './composition.ts'
 import { oncePer } from '../records/once.ts'
 import { total } from './steps.ts'
@@ -53,13 +54,14 @@ export const chargeLines = (session: Session, batch: Batch): readonly ChargeLine
 const weigh = oncePer((_: Bench, session: Session, batch: Batch): readonly ChargeLine[] =>
   (batch.charge ?? []).flatMap((line, index) => {
     const material = session.bench.content.materials.get(line.material)?.record
-    return material
+    const mass_g = material && chargedMass(session, material, line, `charged, part ${index + 1}`)
+    return mass_g
       ? [
           {
             lot: line.material,
             role: line.as === 'other' && material.kind === 'neutraliser' ? 'neutraliser' : line.as,
             material,
-            mass_g: read(session, line.mass_g, 'g', 'mass', `charged, part ${index + 1}`),
+            mass_g,
             index
           }
         ]

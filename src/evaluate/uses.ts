@@ -2,6 +2,7 @@
 
 import type { FieldPath } from '../problem.ts'
 import type { Batch, Complaint, Records, Entry, Foil, Incident, Waste } from '../records/types.ts'
+import { plainMass } from './charged.ts'
 
 /** What an amount was taken for. */
 export type Purpose = 'used' | 'tested' | 'retained' | 'shipped' | 'lost'
@@ -52,17 +53,20 @@ const foilMass_g = ({ saleable_g, sheets = [] }: Foil): number =>
 export function allUses(content: Records): Use[] {
   const { batches, expansions, foils } = content
   const charged = [...batches.values()].flatMap(entry =>
-    (entry.record.charge ?? []).map((line, index) => ({
-      purpose: 'used' as const,
-      lot: line.material,
-      mass_g: line.mass_g.value,
-      step_g: line.mass_g.resolution,
-      container: line.container,
-      by: entry.record.lot,
-      on: entry.record.made,
-      entry,
-      field: ['charge', index, 'material']
-    }))
+    (entry.record.charge ?? []).map((line, index) => {
+      const { value, step } = plainMass(content, line)
+      return {
+        purpose: 'used' as const,
+        lot: line.material,
+        mass_g: value,
+        step_g: step,
+        container: line.container,
+        by: entry.record.lot,
+        on: entry.record.made,
+        entry,
+        field: ['charge', index, 'material']
+      }
+    })
   )
   const made: readonly Entry<{
     lot: string

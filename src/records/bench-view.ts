@@ -35,7 +35,7 @@ export function benchView(file: SourceFile): BenchView | undefined {
       material: textOf(line.material),
       as: textOf(line.as),
       container: textOf(line.container),
-      amount: textOf(line.planned) || textOf(line.mass)
+      amount: textOf(line.planned) || textOf(line.mass) || textOf(line.volume)
     })),
     steps: listOf(data.steps).flatMap(step => textOf(step.what) || [])
   }

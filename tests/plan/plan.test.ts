@@ -62,7 +62,10 @@ describe('100 g of graphite in V-2', () => {
   test('yield of the workshop’s own batches, by hand', () => {
     const values = [...demo.lots.values()].flatMap(lot =>
       lot.kind === 'batch' && lot.entry.record.grade === 'flake-250' && lot.entry.record.charge
-        ? [(100 * lot.entry.record.product.mass_g.value) / lot.entry.record.charge[0]!.mass_g.value]
+        ? [
+            (100 * lot.entry.record.product.mass_g.value) /
+              lot.entry.record.charge[0]!.mass_g!.value
+          ]
         : []
     )
     expect(yields.n).toBe(values.length)

@@ -1,7 +1,7 @@
 /** The lots a workshop makes: batches of flake, furnace runs, foil; and the certificates on them. */
 
 import { z } from 'zod'
-import { date, fields, identifier, list, maybe, quantity, text, whole } from '../fields.ts'
+import { date, fields, identifier, list, maybe, quantity, refuse, text, whole } from '../fields.ts'
 import { articleDecisions } from './article.ts'
 import {
   instrumentsByRole,
@@ -47,25 +47,50 @@ const step = fields({
   decision: maybe(text())
 })
 
+/** Something charged: weighed, or measured out by volume where its density is known. */
+const chargeLine = fields({
+  material: identifier(),
+  as: z.enum(chargeRoles),
+  /** Of the lot's containers, the one it was taken from. */
+  container: maybe(identifier()),
+  /** What was to be weighed in. */
+  planned: maybe(quantity('g', 'above 0')),
+  mass: maybe(quantity('g', 'above 0')),
+  volume: maybe(quantity('mL', 'above 0')),
+  /** Of what was measured out; room temperature where it is not said. */
+  temperature: maybe(quantity('°C')),
+  /** As the supplier states it or as measured, instead of the table's. */
+  density: maybe(quantity('g/cm³', 'above 0'))
+}).superRefine(({ as, mass_g, volume_mL, temperature_C, density_g_per_cm3 }, context) => {
+  if (!mass_g && !volume_mL)
+    refuse(context, ['mass'], 'MISSING_FIELD', [
+      'is missing: nothing says how much was charged',
+      "add 'mass:', or 'volume:' of a solution"
+    ])
+  if (mass_g && volume_mL)
+    refuse(context, ['volume'], 'INVALID_VALUE', [
+      'stands beside a mass: what was charged is one of the two',
+      'keep what was read on the day'
+    ])
+  if (volume_mL && as === 'graphite')
+    refuse(context, ['volume'], 'INVALID_VALUE', [
+      'is of graphite, whose volume does not tell its mass',
+      "weigh it and write 'mass:'"
+    ])
+  if (!volume_mL && (temperature_C ?? density_g_per_cm3))
+    refuse(context, [temperature_C ? 'temperature' : 'density'], 'INVALID_VALUE', [
+      'belongs to a volume, and none is given',
+      "add 'volume:', or take it out"
+    ])
+})
+
 /** One run of the process that yields expandable flake, or a blend or rework of earlier lots. */
 export const batchRecord = fields({
   ...lotHead,
   grade: identifier(),
   /** Vessel the charge reacted in. */
   vessel: maybe(identifier()),
-  charge: maybe(
-    list(
-      fields({
-        material: identifier(),
-        as: z.enum(chargeRoles),
-        /** Of the lot's containers, the one it was taken from. */
-        container: maybe(identifier()),
-        /** What was to be weighed in. */
-        planned: maybe(quantity('g', 'above 0')),
-        mass: quantity('g', 'above 0')
-      })
-    )
-  ),
+  charge: maybe(list(chargeLine)),
   from: maybe(list(usedLot)),
   steps: maybe(list(step)),
   /** Review of a batch that was charged above its vessel's limit. */
