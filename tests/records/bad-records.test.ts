@@ -104,6 +104,9 @@ const elsewhere: Partial<Record<string, string>> = {
   CERTIFICATE_FORMAT: 'tests/documents/frozen.test.ts',
   CERTIFICATE_DIFFERS: 'tests/documents/drift.test.ts',
   CERTIFICATE_STANDS: 'tests/documents/drift.test.ts',
+  REWORDED: 'tests/documents/rewordings.test.ts',
+  COPY_DIFFERS: 'tests/cli/ship.test.ts',
+  COPY_SUPERSEDED: 'tests/cli/ship.test.ts',
   PAPER_REDRAWN: 'tests/site/originals.test.ts',
   PAPER_FROM_ARCHIVE: 'tests/site/originals.test.ts'
 }
