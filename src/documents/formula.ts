@@ -87,7 +87,11 @@ function readProduct(reader: Reader): Maths | undefined {
   }
 }
 
-const times = (left: Maths, right: Maths): Maths => row(left, sign('·'), right)
+const times = (left: Maths, right: Maths): Maths => row(alone(left), sign('·'), alone(right))
+
+/** A fraction needs no brackets among factors. */
+const alone = (maths: Maths): Maths =>
+  maths.is === 'bracket' && maths.of.is === 'fraction' ? maths.of : maths
 
 /** a / b / c is a over b · c. */
 const over = (above: Maths, below: Maths): Maths =>

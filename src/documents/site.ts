@@ -31,9 +31,10 @@ import { processDocument } from './process.ts'
 import { reportMark } from './report-text.ts'
 import { resultRow } from './result-row.ts'
 import { runPage, runSummary } from './run.ts'
+import { statementPaper } from './statement.ts'
 import { traceTables } from './trace-tables.ts'
 import { waits, withoutWorking } from './to-issue.ts'
-import type { LotPage, LotSummary, SiteDocument } from './types.ts'
+import type { LotPage, LotSummary, Paper, SiteDocument } from './types.ts'
 import { hasWatchPage, watchDocument } from './watch.ts'
 import { kindTexts } from './words.ts'
 
@@ -172,7 +173,6 @@ function lotPage(
   { graph, ...lotPapers }: LotPapers & { readonly graph: TraceGraph | undefined }
 ): LotPage {
   const { evaluated, edition } = inputs
-  const openSections = sectionsOf(view.grade, 'public')
   const sections = sectionsOf(view.grade, edition)
   const producer = evaluated.content.producer.record
   const certificates =
@@ -184,27 +184,44 @@ function lotPage(
   const { labels, links } = graph
     ? labelPapers(evaluated.content, lot, lotPapers.issued)
     : { labels: [], links: [] }
-  const document = lotDocument(view, sections, [...papers, ...links])
+  const process = graph
+    ? processDocument(evaluated, { ...lot.evaluated }, lot, tracesOf(graph, view.lot))
+    : undefined
+  const bare = lotDocument(view, sections, [...papers, ...links])
+  const statement = statementPaper(bare, {
+    producer: producerText(producer),
+    paper: inputs.paper,
+    ...(process && { process })
+  })
+  const document = statement ? { ...bare, papers: [...bare.papers, statement.link] } : bare
   return {
     summary: summaryOf(view, sections),
     document,
-    ...(graph
-      ? {
-          process: processDocument(evaluated, { ...lot.evaluated }, lot, tracesOf(graph, view.lot))
-        }
-      : {}),
+    ...(process ? { process } : {}),
+    ...(statement ? { statement: statement.paper } : {}),
     certificates,
     ...(labels.length > 0 ? { labels } : {}),
     dataUrl,
     datasheet: datasheetLink(view.grade.id),
     ...(sections.has('working') ? { budgets: budgetsOf(view.rows) } : {}),
-    attachment: lotDataText(
-      lotDataOf(
-        { document: lotDocument(openView, withoutWorking(openSections), papers), certificates },
-        { edition: 'public', producer: producerText(producer) }
-      )
-    )
+    attachment: openData(openView, producer, papers, certificates)
   }
+}
+
+/** What customers may know of a lot's figures, for its certificates to carry. */
+function openData(
+  view: LotView,
+  producer: Content['producer']['record'],
+  papers: readonly Paper[],
+  certificates: LotPage['certificates']
+): string {
+  const sections = withoutWorking(sectionsOf(view.grade, 'public'))
+  return lotDataText(
+    lotDataOf(
+      { document: lotDocument(view, sections, papers), certificates },
+      { edition: 'public', producer: producerText(producer) }
+    )
+  )
 }
 
 function summaryOf(view: LotView, sections: Sections): LotSummary {

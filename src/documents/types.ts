@@ -19,6 +19,7 @@ import type { News } from './news-types.ts'
 import type { ReportText } from './report-text.ts'
 import type { Figure, LimitText, MethodText, ProducerText, Table, UnitText } from './text-types.ts'
 import type { WatchDocument } from './watch-types.ts'
+import type { StatementDocument } from './statement-types.ts'
 import type { Working } from './working-types.ts'
 
 /** Which of three words a row stands under; they are never mixed. */
@@ -297,6 +298,8 @@ export interface LotPage {
   readonly process?: ProcessDocument
   /** Latest certificate, or the preview; older revisions follow. None for furnace runs. */
   readonly certificates: readonly CertificatePaper[]
+  /** How its figures came about, on paper; absent where an edition does not show it. */
+  readonly statement?: { readonly document: StatementDocument; readonly url: string }
   /** Of the containers its grade names; in the workshop edition, of what may be labelled. */
   readonly labels?: readonly LabelPaper[]
   readonly dataUrl: string

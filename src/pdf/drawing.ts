@@ -23,6 +23,15 @@ const looks: Readonly<Partial<Record<Role, Look>>> = {
   plain: { colour: BLACK, width: 1 }
 }
 
+/** From white to black, as full as the shade. */
+const fills: Readonly<Partial<Record<Role, string>>> = {
+  'shade-1': WHITE,
+  'shade-2': '#cccccc',
+  'shade-3': '#999999',
+  'shade-4': '#5c5c5c',
+  'shade-5': BLACK
+}
+
 const lookOf = (role: Role): Look => looks[role] ?? quiet
 
 const words: Style = { face: 'regular', size: 11, leading: 13, colour: GREY }
@@ -60,7 +69,8 @@ function drawShape(pdf: Pdf, shape: Shape): void {
   pdf.lineWidth(width).strokeColor(colour)
   if (shape.is === 'line') drawSegment(pdf, shape)
   else if (shape.is === 'path') pdf.path(shape.d).stroke()
-  else if (shape.role === 'other') drawRing(pdf, shape)
+  else if (shape.role === 'other') drawRing(pdf, shape, WHITE)
+  else if (fills[shape.role]) drawRing(pdf, shape, fills[shape.role]!)
   else pdf.circle(shape.x, shape.y, shape.r).fillColor(BLACK).fill()
 }
 
@@ -69,9 +79,10 @@ const drawSegment = (pdf: Pdf, { x1, y1, x2, y2 }: LineShape) =>
 
 function drawRing(
   pdf: Pdf,
-  { x, y, r }: { readonly x: number; readonly y: number; readonly r: number }
+  { x, y, r }: { readonly x: number; readonly y: number; readonly r: number },
+  fill: string
 ) {
-  pdf.circle(x, y, r).fillColor(WHITE).fill()
+  pdf.circle(x, y, r).fillColor(fill).fill()
   pdf.strokeColor(BLACK).lineWidth(1).circle(x, y, r).stroke()
 }
 

@@ -39,14 +39,15 @@ interface Column {
 export function drawTableSection(
   sheet: Sheet,
   { heading, table, texts }: TableSection,
-  words: Words
+  words: Words,
+  level: 'H2' | 'H3' = 'H2'
 ): void {
   const columns = layColumns(sheet, table)
   const rows = table.rows.map(row => planRow(sheet.pdf, columns, row))
   const titles = planHead(sheet.pdf, columns, table)
   const first = rows[0]?.height ?? 0
   sheet.ensureSpace(styles.lead.leading + 3 + titles.height + first, heading)
-  sheet.paragraph(sheet.root, 'H2', styles.lead, heading)
+  sheet.paragraph(sheet.root, level, level === 'H2' ? styles.lead : styles.heading, heading)
   sheet.y += 3
   const element = sheet.element(sheet.root, 'Table')
   const head = sheet.element(element, 'TR')

@@ -66,6 +66,8 @@ export interface Words {
   readonly together: string
   readonly packFor: (shipment: string) => string
   readonly endOfList: string
+  readonly endOfStatement: string
+  readonly ofProcess: string
   readonly end: string
   readonly endOfPreview: string
   readonly datasheet: string
@@ -177,6 +179,8 @@ const en: Words = {
   together: 'Together',
   packFor: shipment => `Papers for shipment ${shipment}`,
   endOfList: 'End of packing list',
+  endOfStatement: 'End of statement',
+  ofProcess: 'Private, of the process',
   end: 'End of certificate',
   endOfPreview: 'End of preview',
   datasheet: 'Datasheet',

@@ -7,7 +7,7 @@ import { datasheetIn } from '../documents/grade.ts'
 import { type IssuedRegister, noRegister } from '../documents/issued.ts'
 import { LOT_DATA_VERSION, lotDataJsonSchema } from '../documents/lot-data.ts'
 import { saltsOf } from '../documents/sent-copies.ts'
-import type { CertificatePaper, LabelPaper, LotPage, SiteDocument } from '../documents/types.ts'
+import type { CertificatePaper, LotPage, SiteDocument } from '../documents/types.ts'
 import { copyListText } from '../register/copy-list.ts'
 import { publishedText } from '../register/published.ts'
 import { carried } from '../verify/holding.ts'
@@ -70,8 +70,14 @@ const assigning = (name: string, text: string): string =>
   `globalThis.${name} = ${JSON.stringify(text)}\n`
 
 /** Addresses of the files beside a lot's page. */
-export const paperPaths = ({ dataUrl, certificates, labels = [] }: LotPage): string[] => [
+export const paperPaths = ({
   dataUrl,
+  certificates,
+  statement,
+  labels = []
+}: LotPage): string[] => [
+  dataUrl,
+  ...(statement ? [statement.url] : []),
   ...labels.map(({ url }) => url),
   ...certificates.flatMap(({ url, issued }) =>
     issued ? Object.values(issuedPaths(issued)) : [url]
@@ -92,18 +98,24 @@ export async function paperWriter(
     await write(folder, page.dataUrl, tools.steps.lotData(page, site))
     for (const paper of page.certificates)
       await writePaper(folder, { page, paper, renderer }, tools)
-    for (const label of page.labels ?? [])
-      await write(folder, label.url, await drawnLabel(label, renderer, tools))
+    const { labelPdf, statementPdf } = tools.steps
+    for (const { url, document } of page.labels ?? [])
+      await write(folder, url, await drawn(document, labelPdf, renderer, tools))
+    if (page.statement) {
+      const { url, document } = page.statement
+      await write(folder, url, await drawn(document, statementPdf, renderer, tools))
+    }
   }
 }
 
-/** The PDF of a label: drawn, or kept from an earlier build. */
-function drawnLabel(
-  { document }: LabelPaper,
+/** The PDF of a paper that the register knows nothing of: drawn, or kept from an earlier build. */
+function drawn<Document>(
+  document: Document,
+  draw: (document: Document) => Uint8Array,
   renderer: string,
-  { steps, cache }: PaperTools
+  { cache }: PaperTools
 ): Promise<Uint8Array> {
-  const render = () => Promise.resolve(steps.labelPdf(document))
+  const render = () => Promise.resolve(draw(document))
   return cache ? cache.paper([renderer, JSON.stringify(document)], render) : render()
 }
 

@@ -7,11 +7,13 @@ import { lotData } from '../data/lot-data.ts'
 import type { Datasheet } from '../documents/grade-types.ts'
 import type { PdfSigner } from '../documents/issued-paper.ts'
 import type { LabelDocument } from '../documents/label-types.ts'
+import type { StatementDocument } from '../documents/statement-types.ts'
 import type { CertificateDocument, LotPage, SiteDocument } from '../documents/types.ts'
 import { filters as htmlFilters } from '../html/filters.ts'
 import { certificatePdf } from '../pdf/certificate.ts'
 import { datasheetPdf } from '../pdf/datasheet.ts'
 import { labelPdf } from '../pdf/label.ts'
+import { statementPdf } from '../pdf/statement.ts'
 import { buildDocuments, type SiteOptions, type SiteResult } from '../pipeline.ts'
 import type { SourceFile } from '../problem.ts'
 import { codePrint } from './code-print.ts'
@@ -35,6 +37,7 @@ export interface Seal {
 export interface Steps {
   readonly buildDocuments: (files: readonly SourceFile[], options: SiteOptions) => SiteResult
   readonly certificatePdf: (document: CertificateDocument, seal: Seal) => Promise<Uint8Array>
+  readonly statementPdf: (document: StatementDocument) => Uint8Array
   readonly labelPdf: (document: LabelDocument) => Uint8Array
   readonly datasheetPdf: (document: Datasheet) => Uint8Array
   readonly lotData: (page: LotPage, site: SiteDocument) => string
@@ -61,6 +64,7 @@ export const steps: Steps = {
   certificatePdf,
   labelPdf,
   datasheetPdf,
+  statementPdf,
   lotData,
   feeds,
   filters,

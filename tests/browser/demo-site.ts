@@ -29,7 +29,11 @@ export async function demoSite(edition: keyof typeof sites): Promise<string> {
 }
 
 async function writeSite(site: SiteDocument, folder: string): Promise<void> {
-  const blank = { ...steps, certificatePdf: () => Promise.resolve(new Uint8Array()) }
+  const blank = {
+    ...steps,
+    certificatePdf: () => Promise.resolve(new Uint8Array()),
+    statementPdf: () => new Uint8Array()
+  }
   const eleventy = new Eleventy('templates', folder, {
     quietMode: true,
     configPath: false,

@@ -12,7 +12,7 @@ interface Node {
 }
 
 /** What may stand where; texts and annotations aside. */
-const blocks = ['P', 'H1', 'H2', 'H3', 'Table', 'Figure']
+const blocks = ['P', 'H1', 'H2', 'H3', 'Table', 'Figure', 'Formula']
 const allowed: Readonly<Record<string, readonly string[]>> = {
   /** Blocks, or where a file holds several papers, a part for each. */
   Document: [...blocks, 'Part'],
@@ -23,6 +23,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   TD: ['P'],
   P: ['Link', 'Figure', 'Form'],
   Figure: [],
+  Formula: [],
   H1: [],
   H2: [],
   H3: [],
@@ -39,7 +40,9 @@ export function structureFaults(pdf: Objects): string[] {
     ...nodes.flatMap(nestingFaults),
     ...nodes.filter(({ tag }) => tag === 'Table').flatMap(table => tableFaults(pdf, table)),
     ...papersIn(roots[0]!).flatMap(paper => headingFaults(flat(paper).map(({ tag }) => tag))),
-    ...(nodes.some(({ tag, dict }) => tag === 'Figure' && !pdf.text(dict['/Alt']))
+    ...(nodes.some(
+      ({ tag, dict }) => ['Figure', 'Formula'].includes(tag) && !pdf.text(dict['/Alt'])
+    )
       ? ['a figure has no words in its place']
       : []),
     ...linkFaults(pdf, nodes),

@@ -184,8 +184,8 @@ describe('papers of earlier builds', () => {
       ...steps,
       buildDocuments: () => ({ site: renumbered(), problems: [] })
     })
-    // One paper and one page.
-    expect(namesIn(join(place, '.cache', 'lotfolio', 'pages-public'))).toHaveLength(2)
+    // One paper, one page, and the datasheet of its grade.
+    expect(namesIn(join(place, '.cache', 'lotfolio', 'pages-public'))).toHaveLength(3)
   })
 
   test('pages are taken as they are while nothing that goes into them changes', async () => {

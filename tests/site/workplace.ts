@@ -92,6 +92,7 @@ export const inventedSteps = (changes: Partial<Steps> = {}): Steps => ({
   certificatePdf: document => Promise.resolve(Buffer.from(`%PDF-2.0 ${document.number}`)),
   labelPdf: document => Buffer.from(`%PDF-2.0 ${document.title}`),
   datasheetPdf: document => Buffer.from(`%PDF-2.0 ${document.id}`),
+  statementPdf: document => Buffer.from(`%PDF-2.0 ${document.title} of ${document.lot}`),
   feeds,
   lotData: page => JSON.stringify({ lot: page.document.lot }),
   filters,
