@@ -6,6 +6,7 @@ import type { BoardPart } from '../documents/board-types.ts'
 import type { Basis, ChainLink, LotSummary, ResultRow, Table } from '../documents/types.ts'
 import type { MeasuredProperty, TypicalProperty } from '../documents/grade-types.ts'
 import { type ColumnShape, columnShape, cutFigure } from './decimals.ts'
+import { rootAddress, sharedAddress } from './head.ts'
 import { mathml } from './mathml.ts'
 import { relative } from './relative.ts'
 
@@ -106,5 +107,7 @@ export const filters = {
   railOf,
   markOf,
   mathml,
+  rootAddress,
+  sharedAddress,
   urlOf
 } as const

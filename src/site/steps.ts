@@ -18,6 +18,7 @@ import { buildDocuments, type SiteOptions, type SiteResult } from '../pipeline.t
 import type { SourceFile } from '../problem.ts'
 import { codePrint } from './code-print.ts'
 import { projectFolder } from './project.ts'
+import { styleHash } from './style-hash.ts'
 
 /** A file carried inside a PDF. */
 export interface Attachment {
@@ -49,8 +50,8 @@ export interface Steps {
   readonly renderer: () => Promise<string>
 }
 
-/** The filters of all templates: choosing and laying out, and the block for programs. */
-export const filters = { ...htmlFilters, jsonLd: jsonLdText } as const
+/** The filters of all templates: choosing and laying out, the block for programs, and a style's name in a policy. */
+export const filters = { ...htmlFilters, jsonLd: jsonLdText, styleHash } as const
 
 /** Folders whose code decides on a PDF's bytes. */
 const rendererFolders = ['documents', 'figures', 'pdf']

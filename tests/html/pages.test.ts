@@ -1,5 +1,6 @@
 /** Pages as text: valid, linked, complete, escaped, and of bounded size. */
 
+import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { gzipSync } from 'node:zlib'
@@ -77,9 +78,15 @@ describe('every page', () => {
         ...html.matchAll(/<script(?! type="application\/ld\+json">)[^>]*>[^<]*(?:<\/script>)?/giu)
       ].map(([tag]) => tag)
       expect(scripts).toEqual(own.map(file => `<script defer src="../${file}"></script>`))
-      expect(html).not.toMatch(/<style|\sstyle=|\son\w+=|javascript:/iu)
+      // The page of a wrong address carries one style, which its policy names by its text.
+      const styles = [...html.matchAll(/<style>([^<]*)<\/style>/gu)].map(([, text]) => text!)
+      expect(styles).toHaveLength(path === '404.html' ? 1 : 0)
+      const rest = html.replace(/<style>[^<]*<\/style>/gu, '')
+      expect(rest).not.toMatch(/<style|\sstyle=|\son\w+=|javascript:/iu)
       expect(html).toContain(
-        `default-src 'none'; style-src 'self'; ${own.length > 0 ? "script-src 'self'; " : ''}img-src 'self' data:; base-uri 'none'; form-action 'none'`
+        styles[0] !== undefined
+          ? `default-src 'none'; style-src 'sha256-${createHash('sha256').update(styles[0]).digest('base64')}'; img-src data:; base-uri 'none'; form-action 'none'`
+          : `default-src 'none'; style-src 'self'; ${own.length > 0 ? "script-src 'self'; " : ''}img-src 'self' data:; base-uri 'none'; form-action 'none'`
       )
     }
   })
@@ -92,6 +99,28 @@ describe('every page', () => {
     }
   })
 
+  test('tells whoever shares it what it is and where it stands, unless it is private or lost', () => {
+    for (const { html, site, path } of pages) {
+      const said = Object.fromEntries(
+        [...html.matchAll(/<meta property="og:([a-z_]+)" content="([^"]*)">/gu)].map(
+          ([, name, content]) => [name!, content!]
+        )
+      )
+      if (site === 'workshop' || path === '404.html') expect(said, path).toEqual({})
+      else {
+        const title = /<title>(.*) – /u.exec(html)![1]!
+        expect(said, path).toMatchObject({ type: 'website', title })
+        expect(said.description!.length, path).toBeGreaterThan(20)
+        expect(html).toContain(`<meta name="description" content="${said.description!}">`)
+        const address = encodeURI(path.replace(/(?<=^|\/)index\.html$/u, ''))
+        if (site === 'public') expect(said.url).toBe(`https://tarnfell.example.org/${address}`)
+      }
+    }
+    const lot = pageOf('public', 'lots/EB-26-041/index.html').html
+    expect(lot).toContain(`og:description" content="${lotDocument.status.sentence} `)
+    expect(lot).toContain('<link rel="icon" type="image/svg+xml" href="../../assets/icon.svg">')
+  })
+
   test('says so where it is private, and only there', () => {
     for (const { html, site } of pages) {
       expect(html.includes('Workshop edition: private')).toBe(site === 'workshop')
@@ -100,11 +129,14 @@ describe('every page', () => {
   })
 
   test('links only to what is there', () => {
-    for (const { html, file, path, folder } of pages) {
+    for (const { html, file, path, folder, site } of pages) {
       const links = [...html.matchAll(/\shref="([^"]*)"/gu)].map(([, href]) => href!)
       for (const link of links.filter(href => !/^(?:https:|mailto:|tel:|data:)/u.test(href))) {
         const [target = '', id] = link.split('#')
-        const found = target ? resolve(dirname(file), target) : file
+        // From its server's root: the private edition's page of a wrong address alone.
+        const isRooted = site === 'workshop' && path === '404.html' && target.startsWith('/')
+        const from = isRooted ? join(folder, target) : resolve(dirname(file), target)
+        const found = target ? from : file
         expect(found.startsWith(folder), `${path}: ${link}`).toBe(true)
         if (/\.(?:pdf|json|csv|xml)$/u.test(target)) continue
         const text = readFileSync(found, 'utf8')

@@ -34,7 +34,9 @@ const linksIn = (html: string): string[] =>
 /** The file that an address in a page asks for; a folder's is its index. */
 function fileAt(page: string, address: string): string {
   const path = decodeURI(address.replace(/[?#].*$/u, ''))
-  const file = path ? posix.join(posix.dirname(page), path) : page
+  // The private edition's page of a wrong address links from its server's root.
+  const isRooted = page === '404.html' && path.startsWith('/')
+  const file = isRooted ? path.slice(1) : path ? posix.join(posix.dirname(page), path) : page
   return file.endsWith('/') ? `${file}index.html` : file
 }
 

@@ -1,0 +1,22 @@
+/** What the heads of pages need: where the site begins, and where a page of it stands. */
+
+import type { SiteDocument } from '../documents/types.ts'
+
+type Site = Pick<SiteDocument, 'edition' | 'producer'>
+
+/**
+ * Where a site begins, the same from every depth; undefined where nobody knows.
+ *
+ * The public edition stands at its producer's address, maybe in a folder of a server. The workshop
+ * edition is shown by this program alone, from the root of its own server: never at that address.
+ */
+export function rootAddress({ edition, producer: { site } }: Site): string | undefined {
+  if (edition === 'workshop') return '/'
+  return site === undefined || site.endsWith('/') ? site : `${site}/`
+}
+
+/** The address a page is shared by; undefined for the private edition and without a site. */
+export function sharedAddress(site: Site, pageUrl: string): string | undefined {
+  const root = site.edition === 'public' ? rootAddress(site) : undefined
+  return root && root + encodeURI(pageUrl.replace(/^\//u, ''))
+}
