@@ -12,7 +12,7 @@ const SPACE = /^\s+/u
 const NUMBER = /^(?:\d+(?:\.\d+)?|∞)(?: ?(?:%|°C))?/u
 const NAME = /^\p{L}[\p{L}\p{M}\d₀-₉⁺⁻″]*(?:_[\p{L}\d]+)?/u
 const POWER = /^[²³]/u
-const SIGN = /^[-+−±·/=≥(),√ΣΠ]/u
+const SIGN = /^[-+−·/=≥(),√ΣΠ]/u
 
 const lowered = '₀₁₂₃₄₅₆₇₈₉'
 

@@ -69,7 +69,7 @@ function readSum(reader: Reader): Maths | undefined {
     const product = readProduct(reader)
     if (!product) return undefined
     parts.push(product)
-    const next = take(reader, '+', '−', '±')
+    const next = take(reader, '+', '−')
     if (!next) return parts.length === 1 ? parts[0] : row(...parts)
     parts.push(sign(next))
   }

@@ -90,6 +90,14 @@ test('any formula comes to what its text comes to', () => {
 
 describe('set as MathML', () => {
   test.for([
+    [
+      'y = −a · (b + c)',
+      '<mi>y</mi><mo>=</mo><mo>−</mo><mi>a</mi><mo>·</mo><mo>(</mo><mi>b</mi><mo>+</mo><mi>c</mi><mo>)</mo>'
+    ],
+    [
+      'y = a · (b / c)',
+      '<mi>y</mi><mo>=</mo><mi>a</mi><mo>·</mo><mfrac><mi>b</mi><mi>c</mi></mfrac>'
+    ],
     ['EV = V / m', '<mi>EV</mi><mo>=</mo><mfrac><mi>V</mi><mi>m</mi></mfrac>'],
     [
       'w = (a − m dry) / a',
