@@ -39,7 +39,9 @@ describe('a datasheet', () => {
     expect(textsOf(foil, 'Never together with')).toContain('molten nitrates')
     for (const { heading, texts } of [...flake.sections, ...foil.sections])
       for (const text of texts.filter(() => !['Dust', 'Carriage'].includes(heading)))
-        expect(text).toMatch(/\(.{10,}\)\.$/u)
+        expect(text).toMatch(
+          text.startsWith('Taken as an article') ? /\(.{10,}\)\. / : /\(.{10,}\)\.$/u
+        )
   })
 
   test('says the same whichever oxidiser went in', () => {
