@@ -27,6 +27,7 @@ interface LabelOptions {
   readonly holds?: string
   readonly language: LabelWish['languages']
   readonly profile: LabelWish['profile']
+  readonly wording?: NonNullable<LabelWish['wording']>
   readonly sheet?: Exclude<ReturnType<typeof readStock>, string>
   readonly copies?: number
   readonly skip?: number
@@ -35,6 +36,7 @@ interface LabelOptions {
 const examples = `
 Examples:
   lotfolio label EB-26-001
+  lotfolio label EB-26-002 --profile us
   lotfolio label EB-26-001 --language de,fr --container drum --capacity 60L --holds 2.5kg
   lotfolio label EB-26-001 --container pouch --sheet ${stockForm} --skip 3
 
@@ -64,6 +66,12 @@ export const labelCommand = (): Command =>
       new Option('--profile <RULES>', 'rules of size and type')
         .choices(['eu-2028', 'eu-2015', 'us'])
         .default('eu-2028')
+    )
+    .addOption(
+      new Option(
+        '--wording <EDITION>',
+        'statements of CLP or of the UN, at European sizes (default: clp)'
+      ).choices(['clp', 'un'])
     )
     .addOption(
       new Option('--sheet <STOCK>', `print on a sheet of labels: ${stockForm} in mm`).argParser(
@@ -130,8 +138,11 @@ async function writeLotLabels(lot: string, options: LabelOptions, command: Comma
   for (const name of names) process.stdout.write(`  ${name}\n`)
 }
 
-function wishOf({ profile, language, container, capacity, holds }: LabelOptions): LabelWish {
-  const wish = { profile, languages: language }
+function wishOf(options: LabelOptions): LabelWish {
+  const { profile, language, wording, container, capacity, holds } = options
+  if (profile === 'us' && wording !== undefined)
+    throw new UsageError('--wording goes with European sizes: --profile us has its own')
+  const wish = { profile, languages: language, ...(wording !== undefined && { wording }) }
   if (capacity === undefined && holds === undefined)
     return container === undefined ? wish : { ...wish, kind: container }
   if (container === undefined || capacity === undefined || holds === undefined)

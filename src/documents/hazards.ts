@@ -51,7 +51,7 @@ export function labelFor(hazards: Hazards, lot?: LotHazards, edition: Edition = 
 }
 
 /** A lot's classification by an edition's own categories and limits. */
-const classificationIn = ({ classification, evidence }: LotHazards, edition: Edition) =>
+export const classificationIn = ({ classification, evidence }: LotHazards, edition: Edition) =>
   edition === 'clp' || classification.article !== undefined
     ? classification
     : classifyFlake(evidence, edition)

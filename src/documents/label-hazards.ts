@@ -1,9 +1,15 @@
 /** The hazard block of a label: from the certificate that was issued, or else as computed now. */
 
 import { isPictogram, pictogram } from '../figures/pictograms.ts'
+import type { Edition } from '../hazards/editions.ts'
 import type { StatementCode } from '../hazards/label-elements.ts'
-import { labelProfiles, type LabelProfile } from '../hazards/label-size.ts'
-import { type Language, statementText, type StatementFault } from '../hazards/statements.ts'
+import {
+  editionOfWording,
+  editionText,
+  type Language,
+  statementText,
+  type StatementFault
+} from '../hazards/statements.ts'
 import type { GradeView } from './lot-view.ts'
 import type { HazardText, PictogramText } from './hazard-types.ts'
 import { labelFor } from './hazards.ts'
@@ -17,37 +23,55 @@ export interface LabelHazards {
   readonly statements: readonly StatementCode[]
   /** English texts as they were issued, by code. */
   readonly issued: ReadonlyMap<string, string>
+  readonly edition: Edition
+  /** The statements' wording as papers name it. */
+  readonly wording: string
 }
 
-const none: LabelHazards = { pictograms: [], statements: [], issued: new Map() }
-
-/** Elements of a lot's label; of an issued lot, those that were issued. */
+/**
+ * Elements of a lot's label by an edition; of an issued lot, those that were issued. Undefined where a
+ * certificate says what the hazards are, and not by this edition: a label never says more than it.
+ */
 export function labelHazards(
   { grade, hazards }: LotView,
-  issued: FrozenCertificate | undefined
-): LabelHazards {
-  if (issued) return issued.certificate.hazards ? asIssued(issued.certificate.hazards) : none
+  issued: FrozenCertificate | undefined,
+  edition: Edition
+): LabelHazards | undefined {
+  const wording = editionText(edition)
+  const none = { pictograms: [], statements: [], issued: new Map(), edition, wording }
+  if (issued) {
+    const said = issued.certificate.hazards
+    if (!said) return none
+    const block = [said, ...(said.editions ?? [])].find(
+      one => editionOfWording(one.edition) === edition
+    )
+    return block && asIssued(block, edition)
+  }
   if (!grade.hazards) return none
-  const label = labelFor(grade.hazards, hazards)
+  const label = labelFor(grade.hazards, hazards, edition)
   return {
+    ...none,
     pictograms: label.pictograms.flatMap(code =>
       isPictogram(code) ? [{ code, ...pictogram(code) }] : []
     ),
     ...(label.signal === undefined ? {} : { signal: label.signal }),
-    statements: [...label.statements, ...label.precautions.map(code => ({ code }))],
-    issued: new Map()
+    statements: [...label.statements, ...label.precautions.map(code => ({ code }))]
   }
 }
 
-const asIssued = ({ pictograms, signal, statements }: HazardText): LabelHazards => ({
+type Block = Pick<HazardText, 'pictograms' | 'signal' | 'statements' | 'edition'>
+
+const asIssued = (
+  { pictograms, signal, statements, edition: wording }: Block,
+  edition: Edition
+): LabelHazards => ({
   pictograms,
   ...(signal === undefined ? {} : { signal }),
   statements: statements.map(({ code }) => ({ code })),
-  issued: new Map(statements.map(({ code, text }) => [code, text]))
+  issued: new Map(statements.map(({ code, text }) => [code, text])),
+  edition,
+  wording
 })
-
-export const isProfile = (text: string): text is LabelProfile =>
-  labelProfiles.some(profile => profile === text)
 
 /** A statement in one language, or why there is none. */
 export interface Worded {
@@ -58,7 +82,7 @@ export interface Worded {
 
 /** The statements of a label in one language. */
 export const wordedIn = (
-  { statements, issued }: LabelHazards,
+  { statements, issued, edition, wording }: LabelHazards,
   language: Language,
   hazards: GradeView['hazards']
 ): Worded[] =>
@@ -69,16 +93,6 @@ export const wordedIn = (
     const words = language === 'en' ? english : hazards?.fillInLanguages?.[language]?.[code]
     // Words that say more in English must not be lost on the way.
     if (english !== undefined && words === undefined) return { code, reason: 'gap not filled' }
-    const statement = statementText(code, language, words)
+    const statement = statementText(code, language, words, edition, wording)
     return statement.ok ? { code, text: statement.text } : { code, reason: statement.reason }
   })
-
-/** Spelling of the United States, whose texts are otherwise the same (from memory). */
-const spellings: readonly (readonly [RegExp, string])[] = [
-  [/oxidiser/gu, 'oxidizer'],
-  [/vapour/gu, 'vapor'],
-  [/CENTRE/gu, 'CENTER']
-]
-
-export const spelt = (text: string, profile: LabelProfile): string =>
-  profile === 'us' ? spellings.reduce((all, [from, to]) => all.replace(from, to), text) : text

@@ -1,6 +1,7 @@
 /** A label, worded; sizes are decided where it is set. */
 
 import type { LabelMinima, LabelProfile } from '../hazards/label-size.ts'
+import type { Edition } from '../hazards/editions.ts'
 import type { Language } from '../hazards/statements.ts'
 import type { Container } from '../records/types.ts'
 import type { PictogramText } from './hazard-types.ts'
@@ -38,6 +39,8 @@ export interface LabelContent {
   readonly facts: readonly { readonly label: string; readonly text: string }[]
   /** Name, address and telephone, a line each. */
   readonly supplier: readonly string[]
+  /** Which wording its statements have, in a few letters: 'CLP 2025-09-01'. */
+  readonly wording?: string
   readonly code?: { readonly url: string; readonly alt: string }
 }
 
@@ -62,6 +65,8 @@ export interface LabelDocument {
 /** What labels are wanted. */
 export interface LabelWish {
   readonly profile: LabelProfile
+  /** Of the statements at the European sizes: CLP's where nothing is said; `us` has its own. */
+  readonly wording?: Exclude<Edition, 'us'>
   readonly languages: readonly Language[]
   /** The grade's own where none are named. */
   readonly containers?: readonly Container[]

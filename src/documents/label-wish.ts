@@ -3,7 +3,13 @@
 import { isUnreadable, readQuantity } from '../metrology/written.ts'
 import type { Container } from '../records/types.ts'
 import type { Language } from '../hazards/statements.ts'
+import type { Edition } from '../hazards/editions.ts'
+import type { LabelWish } from './label-types.ts'
 import { labelLanguages } from './label-words/index.ts'
+
+/** Whose classes, statements and wording the label has. */
+export const editionWanted = ({ profile, wording = 'clp' }: LabelWish): Edition =>
+  profile === 'us' ? 'us' : wording
 
 /** A container by its kind and two quantities as typed, or what is wrong with them. */
 export function readContainer(

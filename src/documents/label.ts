@@ -1,14 +1,13 @@
 /** One label: what stands on a package of a lot, in the languages wanted. */
 
-import { ingredientsToName } from '../hazards/label-names.ts'
 import { labelMinima, labelSizes, SMALL_US_L, TINY_US_L } from '../hazards/label-size.ts'
 import { dustText } from '../hazards/dust.ts'
-import { type Language, statementEdition } from '../hazards/statements.ts'
+import { type Language, shortWording } from '../hazards/statements.ts'
 import { findSubstance } from '../hazards/substances.ts'
 import { isPictogram } from '../figures/pictograms.ts'
 import { monthsLater } from '../records/dates.ts'
 import type { Container } from '../records/types.ts'
-import { type LabelHazards, spelt, type Worded } from './label-hazards.ts'
+import type { LabelHazards, Worded } from './label-hazards.ts'
 import type { LabelBlock, LabelContent, LabelDocument, LabelWish } from './label-types.ts'
 import { labelWords } from './label-words/index.ts'
 import { lotUrl } from './lot.ts'
@@ -21,29 +20,38 @@ export interface LabelInputs {
   readonly hazards: LabelHazards
   /** The statements by language, each with its text. */
   readonly statements: ReadonlyMap<Language, readonly Worded[]>
+  /** Ingredients the label has to name, by their English names. */
+  readonly named: readonly string[]
 }
 
 /** The label of one container. */
 export function labelDocument(
   inputs: LabelInputs,
-  { profile, languages }: LabelWish,
+  wish: LabelWish,
   container: Container
 ): LabelDocument {
-  const { view, producer } = inputs
+  const { view, producer, hazards } = inputs
+  const { profile, languages, wording } = wish
   const capacity = written(container.capacity_L.written, '.')
   const minima = labelMinima(container.capacity_L.value, profile)
   const place = `${container.kind}-${capacity.replace('\u00a0', '')}`
   return {
     lot: view.lot,
     title: `Label ${view.lot}, ${container.kind} of ${capacity}`,
-    subject: `CLP Annex I, Table 1.3, sizes of profile ${profile}; wording of the statements: ${statementEdition}`,
+    subject: `CLP Annex I, Table 1.3, sizes of profile ${profile}; wording of the statements: ${hazards.wording}`,
     author: producer.name,
     dated: view.made,
     languages,
     minima,
     sizes_mm: labelSizes(minima),
-    contents: contentsOf(inputs, { profile, languages }, container),
-    fileName: `${view.lot}-${place}-${languages.join('-')}${profile === 'eu-2028' ? '' : `-${profile}`}.pdf`
+    contents: contentsOf(inputs, wish, container),
+    fileName: `${[
+      view.lot,
+      place,
+      ...languages,
+      ...(profile === 'eu-2028' ? [] : [profile]),
+      ...(wording === 'un' ? [wording] : [])
+    ].join('-')}.pdf`
   }
 }
 
@@ -57,6 +65,7 @@ function contentsOf(
   const capacity = container.capacity_L.value
   if (wish.profile !== 'us' || capacity > SMALL_US_L) return [full]
   const [name, , telephone] = full.supplier
+  // Without statements there is no wording to name: the outer package and the PDF's subject do.
   const reduced: LabelContent = {
     name: full.name,
     product: full.product,
@@ -80,6 +89,8 @@ function fullContent(inputs: LabelInputs, wish: LabelWish, container: Container)
   const { view, producer, hazards } = inputs
   const { languages } = wish
   const site = producer.site?.replace(/\/$/u, '')
+  const blocks = languages.map(language => blockIn(inputs, language))
+  const says = blocks.some(one => one.hazards.length + one.precautions.length > 0)
   const url = `${site}/${lotUrl(view.lot)}`
   return {
     name: view.grade.id,
@@ -89,13 +100,14 @@ function fullContent(inputs: LabelInputs, wish: LabelWish, container: Container)
       ...one,
       title: isPictogram(one.code) ? labelWords[languages[0]!].pictograms[one.code] : one.title
     })),
-    blocks: languages.map(language => blockIn(inputs, wish, language)),
+    blocks,
     facts: factsOf(view, languages, container),
     supplier: [
       producer.name,
       producer.address.join(', '),
       `${labelWords[languages[0]!].telephone} ${producer.telephone}`
     ],
+    ...(says ? { wording: shortWording(hazards.wording) } : {}),
     ...(site === undefined ? {} : { code: { url, alt: labelWords[languages[0]!].qr(url) } })
   }
 }
@@ -138,15 +150,14 @@ function factsOf({ lot, made, grade }: LotView, languages: readonly Language[], 
 const written = (text: string, sign: '.' | ','): string =>
   text.replace(/(?<=\d)\s*(?=\p{L}|°)/u, '\u00a0').replace(/(?<=\d)\.(?=\d)/u, sign)
 
-function blockIn(inputs: LabelInputs, { profile }: LabelWish, language: Language): LabelBlock {
-  const { view, hazards, statements } = inputs
+function blockIn(inputs: LabelInputs, language: Language): LabelBlock {
+  const { view, hazards, statements, named } = inputs
   const words = labelWords[language]
   const texts = statements.get(language) ?? []
   const isPrecaution = ({ code }: Worded) => code.startsWith('P')
-  const textsOf = (chosen: readonly Worded[]) => chosen.map(({ text = '' }) => spelt(text, profile))
-  const dust = profile === 'us' ? dustOf(view) : undefined
+  const textsOf = (chosen: readonly Worded[]) => chosen.map(({ text = '' }) => text)
+  const dust = hazards.edition === 'us' ? dustOf(view) : undefined
   const signal = hazards.signal ?? dust?.signal
-  const named = ingredientsToName(view.hazards?.classification.classes ?? [])
   const storage = storageIn(view, language)
   return {
     language,

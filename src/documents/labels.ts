@@ -1,16 +1,19 @@
 /** The labels of a lot, or why it can have none. */
 
 import type { JudgedLot } from '../judge/types.ts'
+import { type Edition, editionNames } from '../hazards/editions.ts'
 import type { Language } from '../hazards/statements.ts'
 import { ingredientsToName } from '../hazards/label-names.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import type { Content, Entry, Grade } from '../records/types.ts'
 import { producerText } from './certificate.ts'
 import type { FrozenCertificate } from './frozen-schema.ts'
+import { classificationIn } from './hazards.ts'
 import type { Issued } from './issued.ts'
 import { labelDocument } from './label.ts'
 import { labelHazards, type Worded, wordedIn } from './label-hazards.ts'
 import type { LabelDocument, LabelWish } from './label-types.ts'
+import { editionWanted } from './label-wish.ts'
 import { labelWords } from './label-words/index.ts'
 import { viewLot } from './lot-view.ts'
 import { lotUrl } from './lot.ts'
@@ -37,20 +40,26 @@ export function labelDocuments(
     ({ state, revision }) => state === 'current' && revision.lot === lot.evaluated.lot
   )?.frozen
   const view = viewLot(content, lot, [])
-  const hazards = labelHazards(view, frozen)
+  const edition = editionWanted(wish)
+  const hazards = labelHazards(view, frozen, edition)
   const statements = new Map(
-    wish.languages.map(language => [language, wordedIn(hazards, language, view.grade.hazards)])
+    wish.languages.map(language => [
+      language,
+      hazards ? wordedIn(hazards, language, view.grade.hazards) : []
+    ])
   )
+  const named = ingredientsToName(lot.hazards ? classificationIn(lot.hazards, edition).classes : [])
+  const untold = untoldIn(lot, edition, wish.languages)
   const { containers = containersOf(lot.grade, wish.kind) } = wish
   const problems = [
     ...refusals(lot, frozen),
     ...(containers.length === 0 ? [noContainer(lot, wish.kind)] : []),
-    ...missingTexts(content, lot, statements),
-    ...missingNames(lot, wish.languages),
-    ...untold(lot, wish)
+    ...(hazards ? [] : [notIssued(lot, edition)]),
+    ...(untold.length > 0 ? untold : missingTexts(content, lot, statements)),
+    ...missingNames(lot, wish.languages, named)
   ]
-  if (problems.length > 0) return { labels: [], problems }
-  const inputs = { view, producer: supplier(content, frozen), hazards, statements }
+  if (!hazards || problems.length > 0) return { labels: [], problems }
+  const inputs = { view, producer: supplier(content, frozen), hazards, statements, named }
   return { labels: containers.map(one => labelDocument(inputs, wish, one)), problems }
 }
 
@@ -134,6 +143,15 @@ const noContainer = (lot: JudgedLot, kind = 'container'): Problem =>
     "add it to 'containers:' of the grade, or say all of it: --container pouch --capacity 0.5L --holds 100g"
   )
 
+/** A label of an edition that its certificate does not have would say what nobody issued. */
+const notIssued = (lot: JudgedLot, edition: Edition): Problem =>
+  refusal(
+    lot,
+    ['lot'],
+    `its certificate has no label of the edition '${editionNames[edition]}'`,
+    `add ${edition} to 'editions:' of the grade's hazards and issue a revision of the certificate`
+  )
+
 const gradeEntry = (content: Content, { grade }: JudgedLot): Entry<Grade> =>
   content.grades.get(grade.id)!.find(({ record }) => record === grade)!
 
@@ -143,29 +161,36 @@ function missingTexts(
   lot: JudgedLot,
   statements: ReadonlyMap<Language, readonly Worded[]>
 ): Problem[] {
-  const entry = gradeEntry(content, lot)
+  const at = gradeEntry(content, lot).at(['hazards'])
   return [...statements].flatMap(([language, worded]) =>
-    worded.flatMap(({ code, text }) =>
-      text === undefined
-        ? [
-            problemAt(
-              entry.at(['hazards']),
-              'MISSING_TEXT',
-              `${code} on the label of ${lot.evaluated.lot} has no words for its gap in '${language}'`,
-              language === 'en'
-                ? `add 'fill: { ${code}: … }'`
-                : `add 'fill-in-languages: { ${language}: { ${code}: … } }'`
-            )
-          ]
-        : []
-    )
+    worded
+      .filter(({ text }) => text === undefined)
+      .map(({ code, reason }) => {
+        const isGap = reason === 'gap not filled'
+        const lacks = isGap ? `no words for its gap in '${language}'` : `no text: ${reason}`
+        return problemAt(
+          at,
+          'MISSING_TEXT',
+          `${code} on the label of ${lot.evaluated.lot} has ${lacks}`,
+          isGap ? fillHint(code, language) : "choose another under 'precautions:'"
+        )
+      })
   )
 }
 
+const fillHint = (code: string, language: Language) =>
+  language === 'en'
+    ? `add 'fill: { ${code}: … }'`
+    : `add 'fill-in-languages: { ${language}: { ${code}: … } }'`
+
 /** Ingredients that no file of words has a name for. */
-const missingNames = (lot: JudgedLot, languages: readonly Language[]): Problem[] =>
+const missingNames = (
+  lot: JudgedLot,
+  languages: readonly Language[],
+  named: readonly string[]
+): Problem[] =>
   languages.flatMap(language =>
-    ingredientsToName(lot.hazards?.classification.classes ?? [])
+    named
       .filter(name => !Object.hasOwn(labelWords[language].substances, name))
       .map(name =>
         problemAt(
@@ -177,15 +202,19 @@ const missingNames = (lot: JudgedLot, languages: readonly Language[]): Problem[]
       )
   )
 
-/** Texts of the United States are there in English alone. */
-const untold = (lot: JudgedLot, { profile, languages }: LabelWish): Problem[] =>
-  profile !== 'us' || languages.every(language => language === 'en')
+/** Texts of editions other than CLP are there in English alone. */
+const untoldIn = (
+  { evaluated }: JudgedLot,
+  edition: Edition,
+  languages: readonly Language[]
+): Problem[] =>
+  edition === 'clp' || languages.every(language => language === 'en')
     ? []
     : [
         problemAt(
-          lot.evaluated.entry.at(['lot']),
+          evaluated.entry.at(['lot']),
           'MISSING_TEXT',
-          "a label for the United States has texts in 'en' alone",
+          `a label of the edition '${editionNames[edition]}' has texts in 'en' alone`,
           'take the other languages out'
         )
       ]

@@ -10,7 +10,8 @@ import { symbols } from './symbols.ts'
 
 export type PictogramCode = keyof typeof symbols
 
-const titles: Record<PictogramCode, string> = {
+/** What each is called in English: the one place that says so. */
+export const pictogramTitles: Readonly<Record<PictogramCode, string>> = {
   GHS02: 'Flame',
   GHS03: 'Flame over circle',
   GHS04: 'Gas cylinder',
@@ -40,6 +41,6 @@ export const isPictogram = (code: string): code is PictogramCode => Object.hasOw
 
 /** Draw a pictogram. Its side in print is the frame's: the drawing is √2 times that wide. */
 export const pictogram = (code: PictogramCode): Drawing => ({
-  title: titles[code],
+  title: pictogramTitles[code],
   parts: [{ path: square(0), ink: 'red' }, white(square(FRAME * SIZE)), ...symbols[code]]
 })

@@ -18,6 +18,7 @@ export type Language = (typeof languages)[number]
 
 interface StatementFile {
   readonly edition: string
+  readonly short: string
   readonly sure: Certainty
   readonly statements: Readonly<Record<string, Readonly<Partial<Record<Language, string>>>>>
 }
@@ -45,6 +46,15 @@ export const editionOfWording = (wording: string): Edition | undefined =>
   editions.find(edition =>
     [files[edition], ...earlier[edition]].some(file => named(file) === wording)
   )
+
+/**
+ * A wording in a few letters that read alike in every language, for a line of a label:
+ * 'CLP 2025-09-01'; the wording itself where this program never printed it.
+ */
+export const shortWording = (wording: string): string =>
+  editions
+    .flatMap(edition => [files[edition], ...earlier[edition]])
+    .find(file => named(file) === wording)?.short ?? wording
 
 type Texts = StatementFile['statements']
 

@@ -93,9 +93,10 @@ const joined = (texts: readonly string[]): string =>
     .map((text, index) => (index < texts.length - 1 && !/[.!?]$/u.test(text) ? `${text}.` : text))
     .join(' ')
 
-/** Lot, quantity and dates, then who supplies it. */
-export function footOf({ facts, supplier }: LabelContent, isJoined: boolean): Paragraph[] {
-  const shown = facts.map(({ label, text }) => `${label}:\u00a0${text}`)
+/** Lot, quantity, dates and whose wording it is, then who supplies it. */
+export function footOf({ facts, supplier, wording }: LabelContent, isJoined: boolean): Paragraph[] {
+  const told = facts.map(({ label, text }) => `${label}:\u00a0${text}`)
+  const shown = wording === undefined ? told : [...told, wording.replaceAll(' ', '\u00a0')]
   const [name, ...address] = supplier
   return [
     ...(isJoined ? [shown.join(' · ')] : shown).flatMap(text => paragraph(text)),

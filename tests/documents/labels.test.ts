@@ -1,12 +1,13 @@
 /** What goes on a lot's labels, and what keeps it from having any. */
 
 import { describe, expect, test } from 'vitest'
-import type { LabelWish } from '../../src/documents/label-types.ts'
+import type { LabelDocument, LabelWish } from '../../src/documents/label-types.ts'
 import { labelLanguages, labelWords } from '../../src/documents/label-words/index.ts'
 import { readContainer, readLanguages } from '../../src/documents/label-wish.ts'
 import { noRegister, registerOfLot } from '../../src/documents/issued.ts'
 import { labelDocuments } from '../../src/documents/labels.ts'
-import { statementText } from '../../src/hazards/statements.ts'
+import type { Edition } from '../../src/hazards/editions.ts'
+import { editionText, statementText } from '../../src/hazards/statements.ts'
 import { substances } from '../../src/hazards/substances.ts'
 import { judgeContent, lotLabels } from '../../src/pipeline.ts'
 import { isError, type SourceFile } from '../../src/problem.ts'
@@ -178,7 +179,7 @@ describe('in the United States', () => {
   const sized = (capacity: string) => {
     const container = readContainer('pouch', capacity, '20 g')
     if (typeof container === 'string') throw new Error(container)
-    return only('EB-26-012', { ...us, containers: [container] }).contents
+    return only('EB-26-010', { ...us, containers: [container] }).contents
   }
 
   test('the label warns of dust', () => {
@@ -214,9 +215,57 @@ describe('in the United States', () => {
   })
 
   test('other languages are refused', () => {
-    expect(refusalsOf('EB-26-012', { profile: 'us', languages: ['en', 'es'] })).toEqual([
-      "MISSING_TEXT a label for the United States has texts in 'en' alone: take the other languages out"
+    expect(refusalsOf('EB-26-010', { profile: 'us', languages: ['en', 'es'] })).toEqual([
+      "MISSING_TEXT a label of the edition 'OSHA Hazard Communication Standard (United States)' has texts in 'en' alone: take the other languages out"
     ])
+  })
+})
+
+describe('the edition', () => {
+  const labelBy = (wanted: Partial<LabelWish>) =>
+    only('EB-26-010', { languages: ['en'], ...wanted })
+  const wording = (edition: Edition) => {
+    const texts = ['H319', edition === 'un' ? 'P337+P317' : 'P337+P313'].map(code => {
+      const statement = statementText(code, 'en', undefined, edition)
+      return statement.ok && statement.text
+    })
+    return [editionText(edition), ...texts]
+  }
+  const saidOn = ({ subject, contents: [content] }: LabelDocument) => {
+    const { hazards, precautions } = content!.blocks[0]!
+    return [subject.split('statements: ')[1], hazards[0], precautions.at(-1)]
+  }
+
+  test.for([
+    [{}, 'clp', 'CLP 2025-09-01 + 2019/521'],
+    [{ wording: 'un' }, 'un', 'UN GHS Rev. 10'],
+    [{ profile: 'us' }, 'us', '29 CFR 1910.1200 (2024)']
+  ] as const)('%j: its own texts, named on the label', ([wanted, edition, short]) => {
+    const label = labelBy(wanted)
+    expect(saidOn(label)).toEqual(wording(edition))
+    expect(label.contents[0]!.wording).toBe(short)
+  })
+
+  test('is in the file’s name where it is not the profile’s own', () => {
+    expect(labelBy({ wording: 'un' }).fileName).toBe('EB-26-010-pouch-500mL-en-un.pdf')
+  })
+
+  test('is not named where nothing is stated', () => {
+    expect(only('FL-26-012').contents[0]).not.toHaveProperty('wording')
+  })
+
+  test('has to stand on the certificate', () => {
+    expect(refusalsOf('EB-26-012', { languages: ['en'], wording: 'un' })).toEqual([
+      "NOT_LABELLABLE its certificate has no label of the edition 'UN GHS, revision 10': add un to 'editions:' of the grade's hazards and issue a revision of the certificate"
+    ])
+  })
+
+  test('of a lot without a certificate is computed', () => {
+    const files = filled('fill: { P264: hands }')
+    const made = (edition: Partial<LabelWish>) =>
+      only('EB-1', { languages: ['en'], ...edition }, files).contents[0]!.blocks[0]!
+    expect(made({ profile: 'us' }).hazards[0]).toBe('Causes serious eye irritation')
+    expect(made({}).hazards[0]).toBe('Causes serious eye irritation.')
   })
 })
 

@@ -23,6 +23,7 @@ test('the file has the shape its type says, and words something otherwise than t
   const wordings = z.array(
     z.strictObject({
       edition: z.string().min(10),
+      short: z.string().max(30),
       sure: z.enum(['print', 'second hand', 'memory']),
       statements: z.record(z.string().regex(/^(?:H|EUH|P)\d{3}/u), texts)
     })

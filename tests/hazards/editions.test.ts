@@ -27,6 +27,7 @@ test('the files have the shape their type says', () => {
   const shape = (statements: z.ZodType) =>
     z.strictObject({
       edition: z.string(),
+      short: z.string().max(30),
       sure: z.enum(['print', 'second hand', 'memory']),
       statements: z.record(z.string().regex(/^(?:H|EUH|P)\d{3}/u), statements)
     })

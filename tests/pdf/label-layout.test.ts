@@ -96,7 +96,8 @@ function missing({ contents }: LabelDocument, { items }: LabelLayout): string[] 
       storage
     ]),
     ...content.facts.flatMap(({ label, text }) => [label, text]),
-    ...content.supplier
+    ...content.supplier,
+    content.wording ?? ''
   ]
   return [
     ...wanted.filter(text => !set.includes(letters([text]))),

@@ -7,7 +7,12 @@ import type { ClassName } from '../../src/hazards/classes.ts'
 import { labelElements } from '../../src/hazards/label-elements.ts'
 import { labelMinima, type LabelProfile, labelSizes } from '../../src/hazards/label-size.ts'
 import { choosePrecautions } from '../../src/hazards/precautions.ts'
-import { type Language, statementText } from '../../src/hazards/statements.ts'
+import {
+  type Language,
+  shortWording,
+  statementEdition,
+  statementText
+} from '../../src/hazards/statements.ts'
 
 export interface Wanted {
   readonly classes: readonly ClassName[]
@@ -82,6 +87,7 @@ export function labelOf({
       text: ['EB-26-012-a', '150\u00a0g', '2026-08-25', '2027-08-25'][index]!
     })),
     supplier,
+    wording: shortWording(statementEdition),
     code: { url, alt: labelWords[languages[0]!].qr(url) }
   }
   return {

@@ -1,5 +1,6 @@
 /** A label's words in English. */
 
+import { pictogramTitles } from '../../figures/pictograms.ts'
 import type { LabelWords } from './types.ts'
 
 export const en: LabelWords = {
@@ -17,16 +18,7 @@ export const en: LabelWords = {
   keepBelow: temperature => `Store below ${temperature}.`,
   outerPackage: 'Full label information is on the outer package.',
   qr: url => `QR code of the address ${url}`,
-  pictograms: {
-    GHS02: 'Flame',
-    GHS03: 'Flame over circle',
-    GHS04: 'Gas cylinder',
-    GHS05: 'Corrosion',
-    GHS06: 'Skull and crossbones',
-    GHS07: 'Exclamation mark',
-    GHS08: 'Health hazard',
-    GHS09: 'Environment'
-  },
+  pictograms: pictogramTitles,
   substances: {
     'sulfuric acid': 'sulfuric acid',
     'nitric acid': 'nitric acid',
