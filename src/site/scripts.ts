@@ -8,7 +8,8 @@ import { projectFolder } from './project.ts'
 const scripts: Readonly<Record<string, string>> = {
   'assets/verify.js': 'verify-page.ts',
   'assets/archive.js': 'archive-page.ts',
-  'assets/compare.js': 'compare-page.ts'
+  'assets/compare.js': 'compare-page.ts',
+  'assets/choose.js': 'choose-page.ts'
 }
 
 /** Addresses of the scripts. */
