@@ -160,7 +160,10 @@ function begin(): void {
   for (const form of document.querySelectorAll<HTMLFormElement>('form.needs')) {
     form.classList.add('on')
     form.addEventListener('input', attempt)
-    form.addEventListener('submit', event => event.preventDefault())
+    form.addEventListener('submit', event => {
+      event.preventDefault()
+      form.querySelector<HTMLElement>('.answers a')?.focus()
+    })
     form.addEventListener('reset', event => {
       event.preventDefault()
       for (const input of form.querySelectorAll('input')) input.value = ''
