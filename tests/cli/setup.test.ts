@@ -148,7 +148,11 @@ test('the first lot of the README comes out as it says there', async () => {
   expect(checked.stdout.match(/NO_CALIBRATION/gu)).toHaveLength(2)
 
   expect(await call(build!)).toMatchObject({ status: 0 })
-  expect(namesIn(join(place, 'my-site', 'lots', 'EB-1'))).toEqual(['data.json', 'index.html'])
+  expect(namesIn(join(place, 'my-site', 'lots', 'EB-1'))).toEqual([
+    'EB-1-working.pdf',
+    'data.json',
+    'index.html'
+  ])
   const papers = join(place, 'my-site', 'certificates', 'C-1')
   expect(namesIn(papers)).toEqual(['C-1-r1.json', 'C-1-r1.pdf', 'C-1-r1.proof.json', 'index.html'])
   expect(tree(papers)['C-1-r1.pdf']).toBe(tree(join(place, 'archive'))['C-1-r1.pdf'])

@@ -161,7 +161,8 @@ describe('certificates', () => {
     expect(titlesOf(page)).toEqual([
       'Certificate CT-26-007, revision 2 (PDF)',
       'Certificate CT-26-007, revision 1, superseded (PDF)',
-      'Figures for programs (JSON)'
+      'Figures for programs (JSON)',
+      'Statement of working (PDF)'
     ])
     const { revisions, notices } = certificateOf(publicSite, 'CT-26-007')
     expect(notices).toEqual([])

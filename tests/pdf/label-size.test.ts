@@ -82,7 +82,7 @@ const withRuler = (document: LabelDocument): LabelDocument => ({
   contents: document.contents.map(content => ({
     ...content,
     blocks: content.blocks.map(block => ({ ...block, precautions: [] })),
-    supplier: ['xxxx', 'xxxxxx '.repeat(7).trim(), 'Tel. 1']
+    supplier: ['xxxx', 'xxxxxx '.repeat(6).trim(), 'Tel. 1']
   }))
 })
 
