@@ -35,7 +35,9 @@ async function until(holds: () => boolean | Promise<boolean>): Promise<void> {
 const textOf = async (address: string) => (await fetch(address)).text()
 
 /** What a page says, without what is served beside it. */
-const mainOf = (html: string) => /<main[\s\S]*<\/main>/u.exec(html)![0]
+/** As it lies on disk: the way to the records' forms is added only to what is served. */
+const mainOf = (html: string) =>
+  /<main[\s\S]*<\/main>/u.exec(html)![0].replace(/<p class="to-records">.*?<\/p>/u, '')
 
 /** End it as Ctrl-C does. */
 async function interrupted(child: ChildProcess) {
