@@ -5,14 +5,11 @@ import { readFile } from 'node:fs/promises'
 import type { ServerResponse } from 'node:http'
 import { join } from 'node:path'
 import { inspect } from 'node:util'
-import { openRegister } from '../documents/issued.ts'
 import { formatProblem, isError, type Problem } from '../problem.ts'
 import { Failure } from '../site/failure.ts'
 import { projectFolder } from '../site/project.ts'
-import { readContent } from '../site/read-content.ts'
-import { readRegister } from '../site/read-register.ts'
 import { liveScript } from '../site/scripts.ts'
-import { userFolder } from './folders.ts'
+import { problemsReader } from './looked-through.ts'
 import { FORMS } from './record-files.ts'
 import { recordForms } from './record-forms.ts'
 import { count } from './report.ts'
@@ -57,8 +54,9 @@ export async function livePart(content: string, asOf: string | undefined): Promi
     listeners.add(response)
     response.on('close', () => listeners.delete(response))
   }
-  const forms = recordForms(content, () => problemsOf(content, asOf))
-  const check = inTurn(async () => tell({ found: await lookThrough(content, asOf) }))
+  const problemsNow = problemsReader(content, asOf)
+  const forms = recordForms(content, problemsNow)
+  const check = inTurn(async () => tell({ found: await lookThrough(problemsNow) }))
   return {
     answers: (path, response) => {
       const file = files[path]
@@ -72,6 +70,7 @@ export async function livePart(content: string, asOf: string | undefined): Promi
       intoPage(html, state.build, await forms.addressFor(path.split(/[?#]/u, 1)[0] ?? '/')),
     emptyPage: EMPTY,
     check: () => {
+      forms.forget()
       tell({ failed: false })
       check()
     },
@@ -116,21 +115,13 @@ function inTurn(work: () => Promise<void>): () => void {
 }
 
 /** What is wrong, in the words of the terminal; a fault of ours as well, for pages must not go with it. */
-async function lookThrough(content: string, asOf: string | undefined): Promise<Found> {
+async function lookThrough(problemsNow: () => Promise<readonly Problem[]>): Promise<Found> {
   try {
-    return foundIn(await problemsOf(content, asOf))
+    return foundIn(await problemsNow())
   } catch (error) {
     const problems = [error instanceof Failure ? error.message : inspect(error)]
     return { isBroken: true, standing: UNREADABLE, problems }
   }
-}
-
-async function problemsOf(content: string, asOf: string | undefined): Promise<readonly Problem[]> {
-  const { judgeContent, withSignals } = await import('../pipeline.ts')
-  const base = userFolder(process.env)
-  const files = await readContent(content, base)
-  const register = await openRegister(await readRegister(content, base))
-  return withSignals(judgeContent(files, asOf, register), register)
 }
 
 function foundIn(all: readonly Problem[]): Found {

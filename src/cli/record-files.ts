@@ -1,12 +1,13 @@
 /** The records a form may read and write: files of the content folder, and no others. */
 
 import { lstat, realpath } from 'node:fs/promises'
-import { join, relative, resolve, sep } from 'node:path'
+import { basename, join, relative, resolve, sep } from 'node:path'
 import { recordName } from '../forms/references.ts'
 import type { SourceFile } from '../problem.ts'
 import { type Kind, kindOf } from '../records/kinds.ts'
 import { readContent } from '../site/read-content.ts'
 import { userFolder } from './folders.ts'
+import { pathSteps } from './server.ts'
 
 export interface RecordFile {
   readonly kind: Kind
@@ -15,7 +16,6 @@ export interface RecordFile {
   readonly to: string
   /** Address of its form. */
   readonly address: string
-  readonly name: string
 }
 
 /** Where forms are served. */
@@ -32,11 +32,13 @@ export function recordFiles(content: string, files: readonly SourceFile[]): Reco
     const steps = relative(content, to).split(sep)
     const kind = kindOf(file)
     if (!kind || steps.includes('register')) return []
-    const address = FORMS + steps.map(encodeURIComponent).join('/')
-    const name = recordName(file) ?? (kind === 'producer' ? 'Producer' : steps.at(-1)!)
-    return [{ kind, file, to, address, name }]
+    return [{ kind, file, to, address: FORMS + steps.map(encodeURIComponent).join('/') }]
   })
 }
+
+/** What a record is called: by its number, or else by its file. */
+export const nameOf = ({ kind, file }: RecordFile): string =>
+  recordName(file) ?? (kind === 'producer' ? 'Producer' : basename(file.path))
 
 /** Whether a file lies in the content folder itself, not behind a link that leads elsewhere. */
 export async function isPlainFile(content: string, { to }: RecordFile): Promise<boolean> {
@@ -53,19 +55,12 @@ const kindsOfPages: Readonly<Record<string, readonly Kind[]>> = {
 
 /** The record a page of the site is about: the latest of its name. */
 export function recordOfPage(path: string, content: string, files: readonly SourceFile[]) {
-  const [, folder = '', page = ''] = path.split('/')
-  const name = decodeURIComponent(page).toLowerCase()
+  const [folder = '', page = ''] = pathSteps(path) ?? []
+  const name = page.toLowerCase()
   const kinds = kindsOfPages[folder] ?? []
   const named = files.filter(file => {
     const kind = kindOf(file)
-    return kind !== undefined && kinds.includes(kind) && namesItself(file, name)
+    return kind !== undefined && kinds.includes(kind) && recordName(file)?.toLowerCase() === name
   })
   return recordFiles(content, named).at(-1)
 }
-
-/** Whether a record gives itself this name, by the line it would stand on. */
-const namesItself = ({ text }: SourceFile, name: string) =>
-  name !== '' &&
-  [...text.matchAll(/^(?:lot|id|number):[ \t]*['"]?([^'"#\s]+)/gmu)].some(
-    ([, own]) => own!.toLowerCase() === name
-  )

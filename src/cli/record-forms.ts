@@ -26,6 +26,7 @@ import {
   contentFiles,
   FORMS,
   isPlainFile,
+  nameOf,
   type RecordFile,
   recordFiles,
   recordOfPage
@@ -39,6 +40,8 @@ export interface RecordForms {
   readonly answer: (request: IncomingMessage) => Promise<Answer | undefined>
   /** Address of the form of the record that a page is about. */
   readonly addressFor: (path: string) => Promise<string | undefined>
+  /** Forget the records that pages were looked up in: some were saved. */
+  readonly forget: () => void
 }
 
 /** What a form was last read from, so that a later change of the file can be told apart. */
@@ -58,6 +61,7 @@ interface Desk {
 export function recordForms(content: string, problems: Desk['problems']): RecordForms {
   const desk: Desk = { content, token: randomUUID(), problems, read: new Map() }
   let last: Promise<unknown> = Promise.resolve()
+  let known: Promise<SourceFile[]> | undefined
   // One after the other: two forms read from one text are never both written.
   const inOrder = (work: () => Promise<Answer>): Promise<Answer> => {
     const done = last.then(work, work)
@@ -74,9 +78,10 @@ export function recordForms(content: string, problems: Desk['problems']): Record
       return answer.catch(toldOnPage)
     },
     addressFor: async path => {
-      const files = await contentFiles(content).catch(() => [])
-      return recordOfPage(path, content, files)?.address
-    }
+      known ??= contentFiles(content).catch(() => [])
+      return recordOfPage(path, content, await known)?.address
+    },
+    forget: () => (known = undefined)
   }
 }
 
@@ -106,7 +111,8 @@ const toldOnPage = (error: unknown): Answer => {
 
 function list({ content }: Desk, files: readonly SourceFile[]): string {
   const records = recordFiles(content, files)
-  const groups = kinds.map(kind => [kind, records.filter(one => one.kind === kind)] as const)
+  const named = records.map(one => ({ ...one, name: nameOf(one) }))
+  const groups = kinds.map(kind => [kind, named.filter(one => one.kind === kind)] as const)
   return recordsPage(groups.filter(([, some]) => some.length > 0))
 }
 
@@ -132,7 +138,8 @@ async function answerForm(
   record: RecordFile,
   wish: Wish
 ): Promise<Answer> {
-  const { file, kind, name } = record
+  const { file, kind } = record
+  const name = nameOf(record)
   const parsed = parseRecord(file)
   if (!parsed.ok)
     return page(wish.status ?? 200, unreadablePage(name, file, parsed.problems.map(formatProblem)))

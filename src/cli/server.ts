@@ -103,7 +103,7 @@ const isLocalName = (host: string | undefined): boolean =>
   /^(?:localhost|127\.0\.0\.1)(?::\d+)?$/iu.test(host ?? '')
 
 /** The steps of an address's path, or undefined where one of them is no plain name. */
-function pathSteps(url: string): string[] | undefined {
+export function pathSteps(url: string): string[] | undefined {
   try {
     const steps = decodeURIComponent(url.split(/[?#]/u, 1)[0] ?? '')
       .split('/')

@@ -2,6 +2,7 @@
 
 import { editorSchema } from '../records/editor-schema.ts'
 import { type Kind, schemas } from '../records/kinds.ts'
+import { once } from '../records/once.ts'
 
 /** A value, a list of one shape, named fields, or names of a choice or free, each of one shape. */
 export type Shape =
@@ -25,14 +26,8 @@ export interface FieldOf {
 /** A text of any kind: what stands where no schema says more. */
 export const ANY_VALUE: Shape = { is: 'value' }
 
-const known = new Map<Kind, Shape>()
-
 /** The shape of a whole record. */
-export function shapeOf(kind: Kind): Shape {
-  const shape = known.get(kind) ?? shapeIn(editorSchema(kind))
-  known.set(kind, shape)
-  return shape
-}
+export const shapeOf = once((kind: Kind): Shape => shapeIn(editorSchema(kind)))
 
 export const kinds = Object.keys(schemas) as Kind[]
 
