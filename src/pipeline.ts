@@ -134,7 +134,7 @@ export function buildDocuments(files: readonly SourceFile[], options: SiteOption
  * copies that were sent.
  */
 export const withSignals = (
-  { problems, series, evaluated, lots }: Judgement,
+  { problems, series, evaluated, lots, asOf }: Judgement,
   register = noRegister
 ): readonly Problem[] =>
   inFileOrder([
@@ -143,7 +143,7 @@ export const withSignals = (
     ...(evaluated
       ? [
           ...checkStockCounts(evaluated.content),
-          ...checkCopies(evaluated.content, byNumber(lots), register)
+          ...checkCopies(evaluated.content, byNumber(lots), register, asOf)
         ]
       : [])
   ])

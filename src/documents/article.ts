@@ -22,7 +22,7 @@ export function articleNotes(grade: GradeView, day: string): string[] {
   const statement = statementOn(grade, day)
   if (!statement)
     return [
-      `${grade.article ? 'No competent person’s statement that this foil is an article is in force' : 'No competent person’s statement that this foil is an article is recorded'}: whether it has to be classified and labelled as a mixture is open.`
+      `No competent person’s statement that this foil is an article is ${grade.article ? 'in force' : 'recorded'}: whether it has to be classified and labelled as a mixture is open.`
     ]
   return [
     `Taken as an article, outside the rules that classify substances and mixtures (${cited(clauses.article)}). ${articleText(statement)}`,

@@ -1,11 +1,11 @@
 /** From a need to a grade: certified limits, typical figures and released lots, side by side. */
 
-import type { Series } from '../judge/watched.ts'
 import { quantities, type QuantityName } from '../quantities.ts'
 import type { ChoiceCell, ChoiceGrade, ChoiceKind, ChoiceLot, ChoiceNeed } from './choice-types.ts'
 import { unitText } from './figure.ts'
 import type { GradeDocument } from './grade-types.ts'
 import { lotUrl } from './lot.ts'
+import type { LotForSale } from './lots-for-sale.ts'
 import { counted, kindTexts } from './words.ts'
 
 /** What customers ask of each kind, in the order they ask. */
@@ -23,11 +23,7 @@ const asked: Readonly<Record<ChoiceKind['id'], readonly QuantityName[]>> = {
 export interface ChoiceInputs {
   readonly grades: readonly GradeDocument[]
   readonly kindOf: (grade: string) => ChoiceKind['id']
-  /** Of lots that customers may see. */
-  readonly open: readonly Series[]
-  readonly isReleased: (lot: string) => boolean
-  /** What an edition tells of a lot's stock; undefined where it tells nothing, '' where none is left. */
-  readonly stockOf: (lot: string) => string | undefined
+  readonly lotsOf: (grade: string) => readonly LotForSale[]
 }
 
 /** A table a kind that any grade is of; needs that no grade answers to are left out. */
@@ -68,29 +64,24 @@ function gradeOf(
   grade: GradeDocument,
   used: readonly QuantityName[]
 ): ChoiceGrade {
-  const lots = lotsOf(inputs, grade.id)
+  const lots = inputs.lotsOf(grade.id)
   return {
     id: grade.id,
     title: grade.title,
     url: grade.url,
     cells: used.map(quantity => cellOf(grade, quantity)),
-    lots,
-    supply: supplyText(lots, inputs.stockOf)
+    lots: lots.map(lotText),
+    supply: supplyText(lots)
   }
 }
 
-function lotsOf({ open, isReleased, stockOf }: ChoiceInputs, grade: string): ChoiceLot[] {
-  const own = open.filter(series => series.grade === grade)
-  const names = new Set(own.flatMap(({ figures }) => figures.map(({ lot }) => lot)))
-  return [...names].filter(isReleased).map(lot => {
-    const stock = stockOf(lot)
-    return { lot, url: lotUrl(lot), ...(stock ? { stock } : {}) }
-  })
+function lotText({ lot, stock }: LotForSale): ChoiceLot {
+  return { lot, url: lotUrl(lot), ...(stock ? { stock } : {}) }
 }
 
-function supplyText(lots: readonly ChoiceLot[], stockOf: ChoiceInputs['stockOf']): string {
+function supplyText(lots: readonly LotForSale[]): string {
   const released = lots.length === 0 ? 'no lot released' : `${counted(lots.length, 'lot')} released`
-  if (lots.length === 0 || lots.every(({ lot }) => stockOf(lot) === undefined)) return released
+  if (lots.every(({ stock }) => stock === undefined)) return released
   const left = lots.filter(({ stock }) => stock).length
   return `${released}, ${left === 0 ? 'none' : left} in stock`
 }

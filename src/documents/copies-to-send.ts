@@ -39,9 +39,7 @@ export function copyToSend(today: CustomerCopy, sending: Sending): CopyToSend | 
 }
 
 /** What a copy that was sent says otherwise than the records do now; undefined where it is the same. */
-export function copyDrift(today: CustomerCopy, copies: SentCopies): string | undefined {
-  const last = lastKept(copies, today)
-  if (!last) return undefined
+export function copyDrift(today: CustomerCopy, last: KeptCopy): string | undefined {
   const again = againAs(today, last)
   return again.text === last.text ? undefined : whatDiffers(last, again)
 }

@@ -3,49 +3,52 @@
 import type { JudgedLot } from '../judge/types.ts'
 import { type Problem, problemAt } from '../problem.ts'
 import type { Content, Entry, Shipment } from '../records/types.ts'
+import { documentName } from '../register/compare.ts'
 import { copyName } from '../register/copy-events.ts'
 import type { SentCopy } from '../register/copies.ts'
 import { copyDrift } from './copies-to-send.ts'
 import { customerCopy } from './customer-copy.ts'
-import type { Issued, IssuedRegister } from './issued.ts'
+import type { IssuedRegister } from './issued.ts'
 
 /**
  * Hold the last copy for each shipment against its records, and name those whose certificate has
  * another revision since. What a withdrawn certificate means for who holds a copy the register tells.
  *
  * @param lots by their numbers
+ * @param asOf copies sent later are left alone
  */
 export function checkCopies(
   content: Content,
   lots: ReadonlyMap<string, JudgedLot>,
-  { issued, copies }: IssuedRegister
+  { issued, copies }: IssuedRegister,
+  asOf: string
 ): Problem[] {
-  const last = copies.chain.copies.filter(({ isReplaced }) => !isReplaced)
-  return last.flatMap(sent => {
-    const certificate = issued.find(({ revision }) => isCopyOf(sent, revision))
+  const certificates = new Map(issued.map(one => [documentName(one.revision), one]))
+  const last = copies.kept.filter(({ sent }) => !sent.isReplaced && sent.date <= asOf)
+  const stateOf = (sent: SentCopy) => certificates.get(documentName(sent))?.state
+  // Shipments that have a copy of the revision that stands, by certificate.
+  const upToDate = new Set(
+    last.filter(({ sent }) => stateOf(sent) !== 'superseded').map(({ sent }) => needOf(sent))
+  )
+  return last.flatMap(kept => {
+    const { sent } = kept
+    const certificate = certificates.get(documentName(sent))
     const entry = content.shipments.get(sent.shipment)
     const lot = certificate && lots.get(certificate.revision.lot)
     const part = entry?.record.contents.find(one => one.lot === certificate?.revision.lot)
     if (!certificate || !lot) return []
     if (!entry || !part) return [goneFrom(content, entry, sent)]
     if (certificate.state === 'superseded')
-      return last.some(one => isSentAfter(one, sent, issued)) ? [] : [superseded(entry, sent)]
+      return upToDate.has(needOf(sent)) ? [] : [superseded(entry, sent)]
     if (certificate.state !== 'current') return []
     const producer = content.producer.record
     const today = customerCopy({ shipment: entry.record, part, lot, issued: certificate, producer })
-    const differs = copyDrift(today, copies)
+    const differs = copyDrift(today, kept)
     return differs === undefined ? [] : [differing(entry, sent, differs)]
   })
 }
 
-const isCopyOf = (sent: SentCopy, { number, revision }: Issued['revision']) =>
-  sent.number === number && sent.revision === revision
-
-/** Whether a copy of the revision that stands went to the same shipment. */
-const isSentAfter = (one: SentCopy, before: SentCopy, issued: readonly Issued[]): boolean =>
-  one.shipment === before.shipment &&
-  one.number === before.number &&
-  issued.some(({ state, revision }) => state !== 'superseded' && isCopyOf(one, revision))
+const needOf = ({ number, shipment }: SentCopy) => `${number} ${shipment}`
 
 const differing = (entry: Entry<Shipment>, { shipment }: SentCopy, sentence: string): Problem =>
   problemAt(

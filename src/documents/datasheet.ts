@@ -14,7 +14,7 @@ import { type PaperOptions, producerText } from './certificate.ts'
 import { declaredOn } from './declared.ts'
 import { densityCharts } from './density-charts.ts'
 import { unitText, withUnit } from './figure.ts'
-import { historyOf } from './grade-history.ts'
+import { historyOf, reportedOf } from './grade-history.ts'
 import type { Datasheet, MeasuredProperty, TypicalProperty } from './grade-types.ts'
 import { hazardText } from './hazards.ts'
 import { gradeUrl } from './lot.ts'
@@ -107,21 +107,23 @@ const factsOf = ({ kind, casNumber, safetyDataSheet }: GradeView): Fact[] =>
 
 /** What each lot is measured for: the limits first, then what is reported without one. */
 function measuredProperties({ content, grade, asOf }: DatasheetInputs): MeasuredProperty[] {
-  const reported = (grade.public ?? []).includes('results') ? (grade.measured ?? {}) : {}
-  return Object.entries({ ...grade.limits, ...reported, ...grade.limits }).flatMap(([key, how]) => {
-    const quantity = quantityOf(key)
-    if (!quantity || !how || quantities[quantity].side !== 'product') return []
-    const method = versionOn(content.methods.get(how.method ?? ''), asOf)?.record
-    return [
-      {
-        key,
-        title: quantities[quantity].title,
-        ...limitOf(grade, key),
-        unit: unitText(quantity),
-        ...(method ? { method: methodText(method) } : {})
-      }
-    ]
-  })
+  // A figure that has a limit is measured as the limit says.
+  return Object.entries({ ...grade.limits, ...reportedOf(grade), ...grade.limits }).flatMap(
+    ([key, how]) => {
+      const quantity = quantityOf(key)
+      if (!quantity || !how || quantities[quantity].side !== 'product') return []
+      const method = versionOn(content.methods.get(how.method ?? ''), asOf)?.record
+      return [
+        {
+          key,
+          title: quantities[quantity].title,
+          ...limitOf(grade, key),
+          unit: unitText(quantity),
+          ...(method ? { method: methodText(method) } : {})
+        }
+      ]
+    }
+  )
 }
 
 function limitOf({ limits }: GradeView, key: string): Pick<MeasuredProperty, 'limit'> {

@@ -107,7 +107,7 @@ function readPower(reader: Reader): Maths | undefined {
   const token = reader.tokens[reader.at]
   if (!base || token?.is !== 'power') return base
   reader.at += 1
-  return { is: 'power', base, power: token.text }
+  return { is: 'power', base, power: token.text === '²' ? '2' : '3' }
 }
 
 function readPrimary(reader: Reader): Maths | undefined {

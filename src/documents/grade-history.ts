@@ -59,15 +59,19 @@ const titleOf = (key: string): string => {
 }
 
 /** Limits, and figures that are reported without one. */
-const limitsOf: Told = ({ limits, measured = {} }) =>
+const limitsOf: Told = grade =>
   told([
-    ...Object.entries(limits).map(
+    ...Object.entries(grade.limits).map(
       ([key, limit]) => [titleOf(key), limit && byMethod(limitSentence(key, limit), limit)] as const
     ),
-    ...Object.entries(measured)
-      .filter(([key]) => isOpen(key, limits))
+    ...Object.entries(reportedOf(grade))
+      .filter(([key]) => isOpen(key, grade.limits))
       .map(([key, how]) => [titleOf(key), how && byMethod('no limit', how)] as const)
   ])
+
+/** What is measured without a limit; customers see it where they see results. */
+export const reportedOf = ({ public: open = [], measured = {} }: GradeView) =>
+  open.includes('results') ? measured : {}
 
 /** Figures of the process are nobody else's business; one with a limit stands among those. */
 function isOpen(key: string, limits: GradeView['limits']): boolean {

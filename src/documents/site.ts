@@ -84,7 +84,7 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     summaries,
     ...lotLists(summaries),
     lots: onDemand(makers.map(({ page }) => page)),
-    ...gradesPart(content, summaries, inputs, name => names.has(name)),
+    ...gradesPart(summaries, inputs, name => names.has(name), graph),
     boards: graph ? [boardDocument({ ...inputs, content, graph })] : [],
     drafts:
       edition === 'workshop' ? content.drafts.map(({ lot, missing }) => ({ lot, missing })) : [],
@@ -254,12 +254,13 @@ function summaryOf(view: LotView, sections: Sections): LotSummary {
 
 /** Customers see the grades that show something of their lots, and those their lots are of. */
 function gradesPart(
-  content: Content,
   summaries: readonly LotSummary[],
   inputs: SiteInputs,
-  hasPage: (lot: string) => boolean
+  hasPage: (lot: string) => boolean,
+  graph: TraceGraph | undefined
 ): Pick<SiteDocument, 'grades' | 'watches' | 'choice'> {
   const { edition, asOf, paper } = inputs
+  const { content } = inputs.evaluated
   const open = publicSeries(inputs)
   const series = edition === 'workshop' ? inputs.series : open
   const shown = shownGrades(content, inputs, summaries).map(record => {
@@ -278,9 +279,13 @@ function gradesPart(
     grades,
     choice: choiceOf({
       grades,
-      open,
       kindOf: id => content.grades.get(id)![0]!.record.kind,
-      ...lotsForSale(inputs, content)
+      lotsOf: lotsForSale({
+        content,
+        lots: inputs.lots.filter(lot => isPublic(lot, asOf)),
+        asOf,
+        graph
+      })
     }),
     watches: onDemand(
       shown

@@ -73,10 +73,18 @@ export function chargedMass(
   if (line.mass_g) return read(session, line.mass_g, 'g', 'mass', what)
   const { volume_mL } = line
   if (!volume_mL) return undefined
+  const found = told(() =>
+    massOf(material, line, read(session, volume_mL, 'mL', 'volume', what), what)
+  )
+  return found instanceof DomainError ? undefined : found
+}
+
+/** What is worked out, or why tables do not reach so far. */
+function told<Value>(work: () => Value): Value | DomainError {
   try {
-    return massOf(material, line, read(session, volume_mL, 'mL', 'volume', what), what)
+    return work()
   } catch (error) {
-    if (error instanceof DomainError) return undefined
+    if (error instanceof DomainError) return error
     throw error
   }
 }
@@ -94,14 +102,9 @@ export function plainMass({ materials }: Records, line: Line): PlainMass {
   if (mass_g) return { value: mass_g.value, step: mass_g.resolution }
   const material = materials.get(line.material)?.record
   if (!volume_mL || !material) return NOTHING
-  try {
-    const mass = massOf(material, line, exact(volume_mL.value), 'this')
-    if (!mass) return NOTHING
-    return { value: mass.value, step: (mass.value * volume_mL.resolution) / volume_mL.value }
-  } catch (error) {
-    if (error instanceof DomainError) return NOTHING
-    throw error
-  }
+  const mass = told(() => massOf(material, line, exact(volume_mL.value), 'this'))
+  if (!mass || mass instanceof DomainError) return NOTHING
+  return { value: mass.value, step: (mass.value * volume_mL.resolution) / volume_mL.value }
 }
 
 /** Volumes charged whose mass nothing tells. */
@@ -118,17 +121,15 @@ export const checkCharged = (content: Records): Problem[] =>
   )
 
 function untold(material: Material, line: Line, volume: number): [string, string] | undefined {
-  try {
-    return massOf(material, line, exact(volume), 'this')
-      ? undefined
-      : [
-          `is of ${material.lot}, of whose density nothing is known, so that it tells no mass`,
-          "add 'density:' beside it, as measured or as its supplier states it, or its composition"
-        ]
-  } catch (error) {
-    if (!(error instanceof DomainError)) throw error
-    return [`tells no mass: ${error.message}`, "weigh it, or add 'density:' beside it"]
-  }
+  const mass = told(() => massOf(material, line, exact(volume), 'this'))
+  if (mass instanceof DomainError)
+    return [`tells no mass: ${mass.message}`, "weigh it, or add 'density:' beside it"]
+  return mass
+    ? undefined
+    : [
+        `is of ${material.lot}, of whose density nothing is known, so that it tells no mass`,
+        "add 'density:' beside it, as measured or as its supplier states it, or its composition"
+      ]
 }
 
 /** What a volume was taken to weigh, and by which density: for a reader. */
@@ -157,16 +158,13 @@ function ambiguity(solute: Solute, density: number, temperature: number): string
 }
 
 function strengthsText(solute: Solute, density: number, temperature: number): string {
-  try {
-    const found = massFractions(solute, {
+  const found = told(() =>
+    massFractions(solute, {
       density_g_per_cm3: exact(density),
       temperature_C: exact(temperature)
     })
-    return found.length > 1
-      ? ` (${found.map(({ value }) => `${digits(value)} %`).join(' or ')})`
-      : ''
-  } catch (error) {
-    if (error instanceof DomainError) return ''
-    throw error
-  }
+  )
+  return found instanceof DomainError || found.length < 2
+    ? ''
+    : ` (${found.map(({ value }) => `${digits(value)} %`).join(' or ')})`
 }

@@ -43,16 +43,19 @@ export const thicknessReadings = (session: Session, sheet: Sheet): Estimate[] =>
 /**
  * Mean over the sheets measured. Their scatter is the product's, not the measurement's: it is
  * reported beside the mean and is no part of its uncertainty.
+ *
+ * @param sheets of the lot, those the figure is of: all where nothing is said
  */
 export function sheetsResult(
   session: Session,
   foil: Foil,
   account: Account,
-  model: (sheet: Sheet, index: number) => Computed
+  model: (sheet: Sheet, index: number) => Computed,
+  sheets: readonly Sheet[] = foil.sheets ?? []
 ): Result | undefined {
-  const sheets = foil.sheets ?? []
   const figures = sheets.map((sheet, index): SheetFigure | undefined => {
-    const computed = attempt(session.bench, ['sheets', index], () => model(sheet, index))
+    const place = ['sheets', foil.sheets!.indexOf(sheet)]
+    const computed = attempt(session.bench, place, () => model(sheet, index))
     return computed && { sheet, computed }
   })
   const known = figures.filter(figure => figure !== undefined)

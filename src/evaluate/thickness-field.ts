@@ -38,9 +38,8 @@ export function taperResult(
   if (sheets.length === 0) return undefined
   const { key, quantity, basis } = sides[way]
   const session = openSheets(bench, foil, key, methodOf)
-  return sheetsResult(session, { ...foil, sheets }, { quantity, basis }, sheet =>
-    taperOf(session, sheet, planeOf(session, foil, sheet)!, way)
-  )
+  const model = (sheet: Sheet) => taperOf(session, sheet, planeOf(session, foil, sheet)!, way)
+  return sheetsResult(session, foil, { quantity, basis }, model, sheets)
 }
 
 function planeOf(session: Session, foil: Foil, sheet: Sheet): Plane | undefined {

@@ -6,7 +6,8 @@
 
 import { type ScaleLinear, scaleLinear, type ScalePoint, scalePoint } from 'd3-scale'
 import { line } from 'd3-shape'
-import type { Drawing, Role, Shape, TextShape } from './drawing.ts'
+import type { Drawing, Role, Shape } from './drawing.ts'
+import { extent, round, segment, word } from './shapes.ts'
 
 export interface ChartPoint {
   /** What it is called beside its dot's foot, and what its shapes are `of`. */
@@ -63,7 +64,7 @@ export function drawRunChart(chart: RunChart): Drawing {
   const names = chart.points.map(({ name }) => name)
   const scales: Scales = {
     x: scalePoint(names, [LEFT, WIDTH - RIGHT]).padding(0.6),
-    y: scaleLinear(extent(chart), [bottom, TOP]).nice(5),
+    y: scaleLinear(extent(valuesOf(chart)), [bottom, TOP]).nice(5),
     bottom
   }
   return {
@@ -85,52 +86,31 @@ export function drawRunChart(chart: RunChart): Drawing {
   }
 }
 
-/** Lowest and highest thing to be shown; a little room where all are one. */
-function extent({ points, levels, curves }: RunChart): [number, number] {
-  const all = [
-    ...points.flatMap(({ value, half = 0 }) => [value - half, value + half]),
-    ...levels.map(({ value }) => value),
-    ...curves.flatMap(({ values }) => values)
-  ]
-  const [low, high] = [Math.min(...all), Math.max(...all)]
-  const room = low === high ? Math.abs(low) / 10 || 1 : 0
-  return [low - room, high + room]
-}
-
-const round = (length: number) => Math.round(length * 10) / 10
+/** Every value to be shown. */
+const valuesOf = ({ points, levels, curves }: RunChart): number[] => [
+  ...points.flatMap(({ value, half = 0 }) => [value - half, value + half]),
+  ...levels.map(({ value }) => value),
+  ...curves.flatMap(({ values }) => values)
+]
 
 function frame({ y, bottom }: Scales): Shape[] {
   const ticks = y.ticks(5)
   const format = y.tickFormat(5)
   return [
-    { is: 'line', role: 'axis', x1: LEFT, y1: TOP, x2: LEFT, y2: bottom },
+    segment('axis', LEFT, TOP, LEFT, bottom),
     ...ticks.flatMap((tick): Shape[] => {
       const at = round(y(tick))
       return [
-        { is: 'line', role: 'axis', x1: LEFT - TICK, y1: at, x2: LEFT, y2: at },
-        { is: 'line', role: 'grid', x1: LEFT, y1: at, x2: WIDTH - RIGHT, y2: at },
+        segment('axis', LEFT - TICK, at, LEFT, at),
+        segment('grid', LEFT, at, WIDTH - RIGHT, at),
         word('label', LEFT - TICK - 3, at + 4, format(tick), 'end')
       ]
     })
   ]
 }
 
-const word = (
-  role: Role,
-  x: number,
-  y: number,
-  text: string,
-  anchor: TextShape['anchor']
-): TextShape => ({ is: 'text', role, x, y, text, anchor })
-
-const levelLine = ({ value, role }: ChartLevel, { y }: Scales): Shape => ({
-  is: 'line',
-  role,
-  x1: LEFT,
-  y1: round(y(value)),
-  x2: WIDTH - RIGHT,
-  y2: round(y(value))
-})
+const levelLine = ({ value, role }: ChartLevel, { y }: Scales): Shape =>
+  segment(role, LEFT, round(y(value)), WIDTH - RIGHT, round(y(value)))
 
 /** Names at the right, each at its level or, where two would touch, pushed below the one above. */
 function levelNames(levels: readonly ChartLevel[], { y }: Scales): Shape[] {
@@ -162,17 +142,7 @@ function pointShapes(point: ChartPoint, count: number, { x, y, bottom }: Scales)
   const isNamed = count <= MOST_NAMES || isSignal
   return [
     ...(half > 0
-      ? ([
-          {
-            is: 'line',
-            role: 'whisker',
-            of,
-            x1: at,
-            y1: round(y(value - half)),
-            x2: at,
-            y2: round(y(value + half))
-          }
-        ] as const)
+      ? [{ ...segment('whisker', at, round(y(value - half)), at, round(y(value + half))), of }]
       : []),
     { is: 'dot', role: isSignal ? 'signal' : 'plain', of, x: at, y: height, r: isSignal ? 5 : 3 },
     ...(isNamed ? [{ ...word('name', at + 4, bottom + 8, of, 'end'), of, turned: true }] : [])

@@ -1,7 +1,8 @@
 /** One figure against another: a mark for each thing, with strokes for how surely both are known. */
 
 import { type ScaleLinear, scaleLinear } from 'd3-scale'
-import type { Drawing, Role, Shape, TextShape } from './drawing.ts'
+import type { Drawing, Shape } from './drawing.ts'
+import { extent, round, segment, word } from './shapes.ts'
 
 export interface ScatterPoint {
   /** What its shapes are `of`. */
@@ -54,33 +55,6 @@ export function drawScatterChart(
   }
 }
 
-/** Least and greatest; a little room where all are one. */
-function extent(values: readonly number[]): [number, number] {
-  const [low, high] = [Math.min(...values), Math.max(...values)]
-  const room = low === high ? Math.abs(low) / 10 || 1 : 0
-  return [low - room, high + room]
-}
-
-const round = (length: number) => Math.round(length * 10) / 10
-
-const segment = (role: Role, x1: number, y1: number, x2: number, y2: number): Shape => ({
-  is: 'line',
-  role,
-  x1,
-  y1,
-  x2,
-  y2
-})
-
-const word = (x: number, y: number, text: string, anchor: TextShape['anchor']): Shape => ({
-  is: 'text',
-  role: 'label',
-  x,
-  y,
-  text,
-  anchor
-})
-
 function levelAxis(scale: Scale, name: string): Shape[] {
   const base = HEIGHT - BOTTOM
   const format = scale.tickFormat(TICKS)
@@ -91,10 +65,10 @@ function levelAxis(scale: Scale, name: string): Shape[] {
       return [
         segment('grid', at, TOP, at, base),
         segment('axis', at, base, at, base + TICK),
-        word(at, base + TICK + 11, format(tick), 'middle')
+        word('label', at, base + TICK + 11, format(tick), 'middle')
       ]
     }),
-    word(WIDTH - RIGHT, HEIGHT - 5, name, 'end')
+    word('label', WIDTH - RIGHT, HEIGHT - 5, name, 'end')
   ]
 }
 
@@ -107,10 +81,10 @@ function uprightAxis(scale: Scale, name: string): Shape[] {
       return [
         segment('grid', LEFT, at, WIDTH - RIGHT, at),
         segment('axis', LEFT - TICK, at, LEFT, at),
-        word(LEFT - TICK - 3, at + 4, format(tick), 'end')
+        word('label', LEFT - TICK - 3, at + 4, format(tick), 'end')
       ]
     }),
-    word(4, 12, name, 'start')
+    word('label', 4, 12, name, 'start')
   ]
 }
 

@@ -1,6 +1,7 @@
 /** A sheet seen from above, with a figure at each place where it was read. */
 
 import type { Drawing, Shade, Shape, TextShape } from './drawing.ts'
+import { round, word } from './shapes.ts'
 
 /** A figure and its place, from the lower left corner of the sheet. */
 export interface MapSpot {
@@ -55,26 +56,18 @@ export function drawSheetMap(map: SheetMap): Drawing {
     height: Math.ceil(bottom + FOOT),
     shapes: [
       { is: 'path', role: 'outline', d: outline(LEFT, TOP, across, high) },
-      word('label', LEFT + across / 2, bottom + 18, map.lengthText),
-      { ...word('label', LEFT - 20, TOP + high / 2, map.widthText), turned: true },
+      middle('label', LEFT + across / 2, bottom + 18, map.lengthText),
+      { ...middle('label', LEFT - 20, TOP + high / 2, map.widthText), turned: true },
       ...map.spots.flatMap(spot => spotShapes(spot, { scale, bottom, radius }))
     ]
   }
 }
 
-const round = (length: number) => Math.round(length * 10) / 10
-
 const outline = (x: number, y: number, across: number, high: number) =>
   `M${round(x)},${round(y)}H${round(x + across)}V${round(y + high)}H${round(x)}Z`
 
-const word = (role: 'label' | 'name', x: number, y: number, text: string): TextShape => ({
-  is: 'text',
-  role,
-  x: round(x),
-  y: round(y),
-  text,
-  anchor: 'middle'
-})
+const middle = (role: 'label' | 'name', x: number, y: number, text: string): TextShape =>
+  word(role, round(x), round(y), text, 'middle')
 
 /** Least distance of two places; endless where there is one. */
 function nearest(spots: readonly MapSpot[]): number {
@@ -92,6 +85,6 @@ function spotShapes(
   const below = y + radius + BELOW
   return [
     { is: 'dot', role: spot.shade, x: round(x), y: round(y), r: round(radius) },
-    word('name', x, below < bottom ? below : y - radius - ABOVE, spot.text)
+    middle('name', x, below < bottom ? below : y - radius - ABOVE, spot.text)
   ]
 }

@@ -38,15 +38,13 @@ function one(maths: Maths): string {
     case 'subscript':
       return element('msub', one(maths.base), word(maths.below))
     case 'power':
-      return element('msup', one(maths.base), element('mn', raised[maths.power] ?? maths.power))
+      return element('msup', one(maths.base), element('mn', maths.power))
     case 'fraction':
       return element('mfrac', one(maths.above), one(maths.below))
     case 'root':
       return element('msqrt', elements(maths.of))
   }
 }
-
-const raised: Readonly<Record<string, string>> = { '²': '2', '³': '3' }
 
 const word = (text: string) => element('mtext', escaped(text))
 

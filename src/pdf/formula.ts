@@ -122,8 +122,6 @@ const nameBox = (pdf: Pdf, parts: readonly NamePart[], size: number): Box =>
 const scriptBox = (pdf: Pdf, text: string, size: number, at: 'below' | 'above'): Box =>
   shifted(textBox(pdf, text, size * SMALLER), size * (at === 'below' ? -DROP : RISE))
 
-const raised: Readonly<Record<string, string>> = { '²': '2', '³': '3' }
-
 /** A formula's box at a size. */
 function boxOf(pdf: Pdf, maths: Maths, size: number): Box {
   const inner = (one: Maths) => boxOf(pdf, one, size)
@@ -137,10 +135,7 @@ function boxOf(pdf: Pdf, maths: Maths, size: number): Box {
     case 'subscript':
       return rowBox([inner(maths.base), scriptBox(pdf, maths.below, size, 'below')])
     case 'power':
-      return rowBox([
-        inner(maths.base),
-        scriptBox(pdf, raised[maths.power] ?? maths.power, size, 'above')
-      ])
+      return rowBox([inner(maths.base), scriptBox(pdf, maths.power, size, 'above')])
     case 'fraction':
       return fractionBox(pdf, inner(maths.above), inner(maths.below), size)
     case 'root':

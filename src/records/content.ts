@@ -8,7 +8,6 @@ import {
   quoted,
   type SourceFile
 } from '../problem.ts'
-import { declaredReferences } from './declared-references.ts'
 import { parseRecord, type RecordDocument } from './document.ts'
 import { type Kind, kindNames, kindOf, type RecordOf, schemas } from './kinds.ts'
 import { knownFields } from './known-fields.ts'
@@ -49,8 +48,7 @@ export function loadContent(files: readonly SourceFile[]): Loaded {
   const { producer, ...content } = assemble(collected)
   const drafts = collected.drafts.map(({ lot }) => lot)
   problems.push(
-    ...checkReferences({ ...content, producer }, new Set([...collected.unread, ...drafts])),
-    ...declaredReferences({ ...content, producer })
+    ...checkReferences({ ...content, producer }, new Set([...collected.unread, ...drafts]))
   )
   return problems.length > 0 || !producer
     ? {

@@ -122,6 +122,11 @@ function checkGrade(check: Check, entry: Entry<Grade>): void {
   for (const [group, rows] of groups)
     for (const [key, row] of Object.entries(rows))
       checkMethod(check, entry, [group, key, 'method'], row?.method, key)
+  const { origin, substancesOfConcern, others = [] } = entry.record.declared ?? {}
+  referToRole(check, entry, ['declared', 'origin', 'by'], origin?.by)
+  referToRole(check, entry, ['declared', 'substancesOfConcern', 'by'], substancesOfConcern?.by)
+  for (const [index, { by }] of others.entries())
+    referToRole(check, entry, ['declared', 'others', index, 'by'], by)
 }
 
 /** A method named for a quantity must exist and measure it. */
@@ -217,7 +222,7 @@ function checkDecisions(check: Check, entry: Entry<JudgedLot>): void {
 const rolesOf = ({ content }: Check) =>
   content.producer && new Map(content.producer.record.roles.map(({ role }) => [role, role]))
 
-const referToRole = (check: Check, entry: Entry<unknown>, field: FieldPath, by: string) =>
+const referToRole = (check: Check, entry: Entry<unknown>, field: FieldPath, by?: string) =>
   refer(check, entry, field, by, rolesOf(check), 'role of the producer')
 
 function checkUses(

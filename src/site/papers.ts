@@ -123,16 +123,13 @@ function drawn<Document>(
 export async function writeDatasheets(
   { grades }: SiteDocument,
   folder: string,
-  { steps, cache }: PaperTools
+  tools: PaperTools
 ): Promise<string[]> {
+  const { steps, cache } = tools
   const renderer = cache ? await steps.renderer() : ''
   for (const page of grades) {
-    const document = datasheetIn(page)
-    const render = () => Promise.resolve(steps.datasheetPdf(document))
-    const drawn = cache
-      ? await cache.paper([renderer, 'datasheet', JSON.stringify(document)], render)
-      : await render()
-    await write(folder, page.datasheetUrl, drawn)
+    const bytes = await drawn(datasheetIn(page), steps.datasheetPdf, renderer, tools)
+    await write(folder, page.datasheetUrl, bytes)
   }
   return grades.map(({ datasheetUrl }) => datasheetUrl)
 }

@@ -15,7 +15,7 @@ function valueOf(maths: Maths, values: Values): number {
   if (maths.is === 'fraction') return valueOf(maths.above, values) / valueOf(maths.below, values)
   if (maths.is === 'root') return Math.sqrt(valueOf(maths.of, values))
   if (maths.is === 'bracket') return valueOf(maths.of, values)
-  if (maths.is === 'power') return valueOf(maths.base, values) ** (maths.power === '²' ? 2 : 3)
+  if (maths.is === 'power') return valueOf(maths.base, values) ** Number(maths.power)
   if (maths.is === 'name') return values[maths.parts.map(({ text }) => text).join('')]!
   if (maths.is !== 'row') throw new Error(`no value: ${maths.is}`)
   return rowOf(maths.parts, values)
