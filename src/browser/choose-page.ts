@@ -151,8 +151,9 @@ function fill(): void {
 
 const attempt = () =>
   void update().catch((error: unknown) => {
-    part('choose-said', HTMLParagraphElement).textContent =
-      'The lots did not load: reload the page, or read the tables.'
+    const told = part('choose-said', HTMLParagraphElement)
+    told.textContent = 'The lots did not load: reload the page, or read the tables.'
+    told.classList.remove('unseen')
     console.error(error)
   })
 

@@ -2,8 +2,7 @@
 
 import type { Datasheet, MeasuredProperty, TypicalProperty } from '../documents/grade-types.ts'
 import type { TableSection } from '../documents/shipment-types.ts'
-import type { ChartText } from '../documents/watch-types.ts'
-import { drawFigure, drawnHeight } from './drawing.ts'
+import { drawChart, drawPairs } from './charts.ts'
 import { drawFacts } from './facts.ts'
 import { openFile } from './file.ts'
 import { drawFeet, drawRunningHead, footHeight, wrapFoot } from './furniture.ts'
@@ -15,7 +14,7 @@ import { drawTableSection } from './plain-table.ts'
 import { bodyX, drawSection, END_HEIGHT } from './section.ts'
 import { drawEnd, drawTexts } from './sections.ts'
 import { areaOf, Sheet, textWidthOn } from './sheet.ts'
-import { heightOf, styles, wrapText } from './text.ts'
+import { styles } from './text.ts'
 import { type Words, wordsIn } from './words.ts'
 
 /**
@@ -138,43 +137,10 @@ const columnsOf = (
   ...texts.map(title => ({ title, numeric: false }))
 ]
 
-/** A chart under its title and words, never across a page's end. */
-function drawChart(sheet: Sheet, chart: ChartText, x: number, across: number): void {
-  const height = chartHeight(sheet, chart, across)
-  sheet.ensureSpace(height, chart.title)
-  sheet.paragraph(sheet.root, 'P', styles.heading, chart.title, x, across)
-  sheet.paragraph(sheet.root, 'P', styles.small, chart.summary, x, across)
-  sheet.y += 3
-  drawFigure(sheet, chart.drawing, { x, across, alt: `${chart.title}. ${chart.summary}` })
-  sheet.y += drawnHeight(chart.drawing, across) + 8
-}
-
-const chartHeight = ({ pdf }: Sheet, { title, summary, drawing }: ChartText, across: number) =>
-  heightOf(styles.heading, wrapText(pdf, styles.heading, title, across)) +
-  heightOf(styles.small, wrapText(pdf, styles.small, summary, across)) +
-  3 +
-  drawnHeight(drawing, across) +
-  8
-
 /** Each on one page, so they stand behind what can fill the page before them. */
 function drawCharts(sheet: Sheet, { charts, density }: Datasheet): void {
   for (const chart of charts) drawChart(sheet, chart, sheet.area.left, sheet.area.width)
   drawPairs(sheet, density)
-}
-
-/** Small charts, two beside each other. */
-function drawPairs(sheet: Sheet, charts: readonly ChartText[]): void {
-  for (let index = 0; index < charts.length; index += 2) {
-    const pair = charts.slice(index, index + 2)
-    const heights = pair.map(chart => chartHeight(sheet, chart, sheet.half))
-    sheet.ensureSpace(Math.max(...heights), pair[0]!.title)
-    const top = sheet.y
-    pair.forEach((chart, column) => {
-      sheet.y = top
-      drawChart(sheet, chart, column === 0 ? sheet.area.left : sheet.middle, sheet.half)
-    })
-    sheet.y = top + Math.max(...heights)
-  }
 }
 
 function drawRest(sheet: Sheet, document: Datasheet, words: Words): void {

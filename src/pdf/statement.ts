@@ -2,7 +2,7 @@
 
 import type { StatementDocument } from '../documents/statement-types.ts'
 import type { FieldText, Table, Working } from '../documents/types.ts'
-import { drawFigure } from './drawing.ts'
+import { drawPairs } from './charts.ts'
 import { drawFacts } from './facts.ts'
 import { openFile } from './file.ts'
 import { drawFormula } from './formula.ts'
@@ -89,24 +89,9 @@ function drawTable(sheet: Sheet, table: Table, words: Words): void {
   drawTableSection(sheet, { heading: table.caption, table, texts: [] }, words, 'H3')
 }
 
-/** Maps two side by side, each with its words below, then the places in a table. */
-function drawField(sheet: Sheet, field: FieldText, words: Words): void {
-  sheet.paragraph(sheet.root, 'P', styles.small, field.legend)
-  for (let index = 0; index < field.maps.length; index += 2) {
-    const pair = field.maps.slice(index, index + 2)
-    const height = Math.max(...pair.map(({ drawing }) => drawing.height))
-    sheet.ensureSpace(height + 5 * styles.small.leading, pair[0]!.title)
-    const top = sheet.y
-    let bottom = top
-    for (const [side, { drawing, title, summary }] of pair.entries()) {
-      const x = side === 0 ? sheet.area.left : sheet.middle
-      sheet.y = top
-      drawFigure(sheet, drawing, { x, across: drawing.width, alt: `${title}: ${summary}` })
-      sheet.y += height
-      sheet.paragraph(sheet.root, 'P', styles.small, `${title}: ${summary}`, x, sheet.half)
-      bottom = Math.max(bottom, sheet.y)
-    }
-    sheet.y = bottom + AFTER
-  }
-  drawTable(sheet, field.places, words)
+/** Maps two side by side, then the places in a table. */
+function drawField(sheet: Sheet, { legend, maps, places }: FieldText, words: Words): void {
+  sheet.paragraph(sheet.root, 'P', styles.small, legend)
+  drawPairs(sheet, maps)
+  drawTable(sheet, places, words)
 }

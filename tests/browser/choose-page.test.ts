@@ -77,6 +77,16 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('choosing in Chro
     await page.close()
   })
 
+  test('lots that do not load are told of, for all to see', async () => {
+    const page = await browser.newPage()
+    await page.route('**/archive/*.js', route => route.abort())
+    await page.goto(`${address}#thickness=0.4..0.502`)
+    const told = page.getByText('The lots did not load')
+    await poll(() => told.isVisible()).toBe(true)
+    expect((await told.boundingBox())!.height).toBeGreaterThan(10)
+    await page.close()
+  })
+
   test('fields are not shown without scripts', async () => {
     const page = await browser.newPage({ javaScriptEnabled: false })
     await page.goto(address)

@@ -154,6 +154,8 @@ describe('ship', () => {
     expect(checked.status).toBe(0)
     expect(checked.stdout).toMatch(/^content\/shipments\/SH-1\.yaml:1:9 COPY_DIFFERS \(warning\)/u)
     expect(checked.stdout).toContain(differs.replace(/\.$/u, ''))
+    // On the day before, nothing had been sent.
+    expect(await done(place, 'check', '--as-of', '2026-03-01')).not.toContain('COPY_DIFFERS')
     expect(tree(join(place, 'content', 'register', 'copies'))).toEqual(before)
 
     await done(place, 'ship', 'SH-1', ...day, '--reason', 'order number corrected')

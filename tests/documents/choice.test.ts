@@ -1,7 +1,11 @@
 /** From a need to a grade: what stands beside it, and what is told of stock to whom. */
 
 import { describe, expect, test } from 'vitest'
+import { lotsForSale } from '../../src/documents/lots-for-sale.ts'
 import type { SiteDocument } from '../../src/documents/types.ts'
+import { WINDOW } from '../../src/judge/watched.ts'
+import { judgeContent } from '../../src/pipeline.ts'
+import { demoFiles } from '../records-on-disk.ts'
 import { publicSite, workshopSite } from './demo.ts'
 
 const gradeIn = (site: SiteDocument, id: string) =>
@@ -22,6 +26,23 @@ describe('needs', () => {
     for (const { needs, grades } of publicSite.choice)
       for (const [index] of needs.entries())
         expect(grades.some(({ cells }) => cells[index]!.limit || cells[index]!.typical)).toBe(true)
+  })
+})
+
+describe('released lots', () => {
+  test('are all counted, more than are looked at for typical figures', () => {
+    const { evaluated, lots } = judgeContent(demoFiles)
+    const one = lots.find(({ evaluated: { lot } }) => lot === 'FL-26-001')!
+    const many = Array.from({ length: 2 * WINDOW }, (_, index) => ({
+      ...one,
+      evaluated: { ...one.evaluated, lot: `FL-26-${1000 + index}` }
+    }))
+    const content = evaluated!.content
+    const sold = lotsForSale({ content, lots: many, asOf: '2026-10-29', graph: undefined })
+    expect(sold('foil-100').map(({ lot }) => lot)).toEqual(
+      many.map(({ evaluated: { lot } }) => lot).reverse()
+    )
+    expect(sold('foil-070')).toEqual([])
   })
 })
 

@@ -51,6 +51,19 @@ describe('revisions', () => {
     expect(JSON.stringify(revisions)).not.toMatch(/recipe|Vorpelite|page 12/u)
   })
 
+  test('say nothing of figures that customers do not see', () => {
+    const hidden = changed(
+      'grades/flake-250-r3.yaml',
+      'public: [results, working, chain, sampling]',
+      'public: [chain]'
+    )
+    expect(hidden.revisions[0]!.changes).toContain(
+      'Onset temperature: added, ≥ 180 °C (lot mean), by TM-19.'
+    )
+    const texts = JSON.stringify([hidden.measured, hidden.revisions])
+    expect(texts).not.toMatch(/Bulk density|Free sulfate|Total sulfur as/u)
+  })
+
   test.for([
     ['title: Expandable flake, foil feed', 'title: Foil feed', 'Title: was Foil feed, now'],
     ['rule: guarded', 'rule: simple', 'Decision rule: was Simple acceptance, now Guarded'],

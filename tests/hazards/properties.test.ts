@@ -14,8 +14,8 @@ import { choosePrecautions, MOST_STATEMENTS } from '../../src/hazards/precaution
 import { codesIn, statementText } from '../../src/hazards/statements.ts'
 import { substances, findSubstance, unknownSubstance } from '../../src/hazards/substances.ts'
 
-/** Compositions for the crash test, others take a tenth each; a campaign is 10,000 and more. */
-const RUNS = Number(process.env['HAZARD_RUNS'] ?? 4_000)
+/** Compositions for the crash test, others take a tenth each. */
+const RUNS = Number(process.env['HAZARD_RUNS'] ?? 10_000)
 
 /** A process that is silent for a minute counts as hung: on a busy machine it is heard in between. */
 const AT_A_TIME = 100
