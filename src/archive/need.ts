@@ -1,5 +1,8 @@
 /** How a grade stands to a need: by its certified limits, by what is typical, or by single lots. */
 
+import type { Figures } from './figures.ts'
+import { boundOf } from './query.ts'
+
 /** Between which values something lies, or is wanted; an absent end is open, or not known. */
 export interface Span {
   readonly from?: number
@@ -32,6 +35,16 @@ export interface Match {
   readonly each: ReadonlyMap<string, Answer>
   /** Released lots that answer to all of them. */
   readonly lots: readonly string[]
+}
+
+/** What a lot's figure leaves open; one without a stated uncertainty answers nothing. */
+export function spanAt(figures: Figures | undefined, row: number): Span | undefined {
+  const printed = figures?.printed[row]
+  const value = figures?.numbers[row]
+  if (!printed || value === undefined) return undefined
+  if (figures?.below[row] === 1) return { to: value }
+  const U = boundOf(printed.uncertainty ?? '')
+  return U === undefined ? undefined : { from: value - U, to: value + U }
 }
 
 /** Whether whatever lies in a span is wanted. */

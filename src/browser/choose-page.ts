@@ -8,7 +8,8 @@ import {
   type Needs,
   type OfferedLot,
   reasonOf,
-  type Span
+  type Span,
+  spanAt
 } from '../archive/need.ts'
 import { addressOf, boundOf, noQuery, queryFrom, type Range } from '../archive/query.ts'
 import { make, part } from './elements.ts'
@@ -65,21 +66,11 @@ function lotsOf(list: LotList, grade: string, needs: Needs): OfferedLot[] {
     const isOffered = wordAt(list.grade, row) === grade && wordAt(list.state, row) === 'released'
     if (!isOffered) return []
     const figures = [...needs.keys()].flatMap(key => {
-      const span = measuredAt(columns.get(key), row)
+      const span = spanAt(columns.get(key), row)
       return span ? [[key, span] as const] : []
     })
     return [{ lot, figures: new Map(figures) }]
   })
-}
-
-/** A figure without a stated uncertainty answers nothing. */
-function measuredAt(figures: Figures | undefined, row: number): Span | undefined {
-  const printed = figures?.printed[row]
-  const value = figures?.numbers[row]
-  if (!printed || value === undefined) return undefined
-  if (figures?.below[row] === 1) return { to: value }
-  const U = boundOf(printed.uncertainty ?? '')
-  return U === undefined ? undefined : { from: value - U, to: value + U }
 }
 
 /** The lots' list and the figures asked for, fetched when first needed. */

@@ -2,7 +2,15 @@
 
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { answers, matchOf, type Offer, reasonOf, type Span } from '../../src/archive/need.ts'
+import type { Figures } from '../../src/archive/figures.ts'
+import {
+  answers,
+  matchOf,
+  type Offer,
+  reasonOf,
+  type Span,
+  spanAt
+} from '../../src/archive/need.ts'
 
 const offer: Offer = {
   limits: new Map([
@@ -16,6 +24,26 @@ const offer: Offer = {
     { lot: 'C', figures: new Map([['chloride', { to: 20 }]]) }
   ]
 }
+
+test('a figure leaves open what its uncertainty does, and none without one answers', () => {
+  const figures: Figures = {
+    printed: [
+      { value: '1.00', uncertainty: '0.25' },
+      { value: '< 0.5' },
+      { value: '2.00' },
+      undefined
+    ],
+    numbers: Float64Array.of(1, 0.5, 2, NaN),
+    below: Uint8Array.of(0, 1, 0, 0)
+  }
+  expect([0, 1, 2, 3].map(row => spanAt(figures, row))).toEqual([
+    { from: 0.75, to: 1.25 },
+    { to: 0.5 },
+    undefined,
+    undefined
+  ])
+  expect(spanAt(undefined, 0)).toBeUndefined()
+})
 
 describe('one need', () => {
   test.each<[string, Span, string, readonly string[]]>([

@@ -203,6 +203,11 @@ test('only forms of this page, run and server are taken, and only for records', 
   const outside = join(place, 'outside.yaml')
   writeFileSync(outside, before)
   symlinkSync(outside, join(place, 'content', 'batches', 'EB-9.yaml'))
+  // Records behind a link to a folder are read, and are no form's to write.
+  mkdirSync(join(place, 'elsewhere', 'batches'), { recursive: true })
+  const linked = join(place, 'elsewhere', 'batches', 'EB-6.yaml')
+  writeFileSync(linked, before)
+  symlinkSync(join(place, 'elsewhere'), join(place, 'content', 'linked'))
   mkdirSync(join(place, 'content', 'register', 'batches'), { recursive: true })
   writeFileSync(join(place, 'content', 'register', 'batches', 'EB-8.yaml'), before)
   const send = await sender(port, page)
@@ -219,6 +224,7 @@ test('only forms of this page, run and server are taken, and only for records', 
     [413, { headers: { 'Transfer-Encoding': 'chunked' }, body: 'x'.repeat(1_000_001) }],
     [415, { headers: { 'Content-Type': 'text/plain' } }],
     [404, { path: '/-/records/batches/EB-9.yaml' }],
+    [404, { path: '/-/records/linked/batches/EB-6.yaml' }],
     [404, { path: '/-/records/register/batches/EB-8.yaml' }],
     [405, { path: '/-/records/../outside.yaml' }],
     [404, { path: '/-/records/batches/..%2f..%2f..%2foutside.yaml' }],
@@ -227,7 +233,7 @@ test('only forms of this page, run and server are taken, and only for records', 
   ]
   for (const [status, sent] of rows) expect([await send(sent), sent]).toEqual([status, sent])
   expect(text()).toBe(before)
-  expect(readFileSync(outside, 'utf8')).toBe(before)
+  for (const path of [outside, linked]) expect(readFileSync(path, 'utf8')).toBe(before)
   expect(await send({})).toBe(303)
   expect(text()).toContain('notes: sent')
 })

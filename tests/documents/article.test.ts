@@ -1,7 +1,7 @@
 /** Foil as an article: a competent person's statement, what overturns it, and its absence. */
 
 import { describe, expect, test } from 'vitest'
-import { buildDocuments } from '../../src/pipeline.ts'
+import { buildDocuments, judgeContent } from '../../src/pipeline.ts'
 import { formatProblem, type SourceFile } from '../../src/problem.ts'
 import { problemsOf, smallFiles, withChange } from '../records-on-disk.ts'
 
@@ -102,6 +102,16 @@ describe('a lot', () => {
 
   test('stands under a statement without conditions', () => {
     expect(problemsOf(stating())).toEqual([])
+  })
+
+  test('that is open is never said to be an article', () => {
+    const lotOf = (files: readonly SourceFile[]) =>
+      judgeContent(files).lots.find(({ evaluated }) => evaluated.lot === 'FL-1')!.hazards!
+    expect(lotOf(stating()).classification).toMatchObject({ state: 'complete' })
+    expect(lotOf(stating()).classification.article).toContain('outside the rules')
+    const open = lotOf(stating(acid)).classification
+    expect([open.state, open.article]).toEqual(['incomplete', undefined])
+    expect(lotOf(deciding(stating(acid))).classification.article).toContain('outside the rules')
   })
 
   test('whose leachables were not measured is open', () => {

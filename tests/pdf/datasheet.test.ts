@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest'
 import { datasheetIn } from '../../src/documents/grade.ts'
-import type { Datasheet } from '../../src/documents/grade-types.ts'
+import type { Datasheet, TypicalProperty } from '../../src/documents/grade-types.ts'
 import { drawScatterChart } from '../../src/figures/scatter-chart.ts'
 import { datasheetPdf } from '../../src/pdf/datasheet.ts'
 import { publicSite } from '../documents/demo.ts'
@@ -62,6 +62,17 @@ describe.skipIf(!requireTool('pdftotext', 'poppler-utils'))('on paper', () => {
     const outside = boxes.filter(box => box.left < 47 || box.right > box.width - 47)
     expect(outside.map(({ text }) => text)).toEqual([])
     expect(boxes.filter(box => box.top < 36 || box.bottom > box.height - 24)).toEqual([])
+  })
+
+  it('heads the lower end of a typical interval with From and the upper one with To', () => {
+    const sheet = sheetOf('flake-250')
+    const boxes = wordBoxes(datasheetPdf(sheet))
+    const [{ lower, upper }] = sheet.observed as [TypicalProperty]
+    const rightOf = (text: string) => boxes.find(box => box.text === text)!.right
+    const [from, to] = [rightOf('From'), rightOf('To')]
+    const near = (text: string, head: number) => Math.abs(rightOf(text) - head)
+    expect(near(lower.printed, from)).toBeLessThan(near(lower.printed, to))
+    expect(near(upper.printed, to)).toBeLessThan(near(upper.printed, from))
   })
 
   it.each(cases)('everything %s says is there', (_, sheet) => {

@@ -5,7 +5,7 @@ import type { StatementDocument } from '../../src/documents/statement-types.ts'
 import { statementPdf } from '../../src/pdf/statement.ts'
 import { publicSite, workshopSite } from '../documents/demo.ts'
 import { requireTool } from '../tools.ts'
-import { preflightAll, preflightJars, run, withFile } from './inspect.ts'
+import { preflightAll, preflightJars, run, withFile, wordBoxes } from './inspect.ts'
 import { faultsOf } from './rules.ts'
 
 const statementIn = (site: typeof publicSite, lot: string): StatementDocument =>
@@ -48,6 +48,22 @@ describe.skipIf(!requireTool('qpdf', 'qpdf') || !requireTool('pdftotext', 'poppl
       ])
         for (const said of [title, outcome, source, ...notes, ...budget.rows.map(row => row[2]!)])
           expect(text).toContain(bare(said))
+    })
+
+    it('sets a numerator above its denominator, and a subscript below its line', () => {
+      // t = (Σ t_i) / n
+      const words = wordBoxes(statementPdf(samples[1][1])).filter(({ page }) => page === 1)
+      const sum = words.find(({ text }) => text === 'Σ')!
+      const near = words.filter(
+        ({ left, top }) => Math.abs(left - sum.left) < 30 && Math.abs(top - sum.top) < 20
+      )
+      const middleOf = (wanted: string) => {
+        const { top, bottom } = near.find(({ text }) => text === wanted)!
+        return (top + bottom) / 2
+      }
+      const order = [middleOf('Σ'), middleOf('t='), middleOf('n')]
+      expect(order).toEqual(order.toSorted((a, b) => a - b))
+      expect(middleOf('i')).toBeGreaterThan(middleOf('t') + 1)
     })
 
     it('for customers holds product tests only, and no mark', () => {
