@@ -23,6 +23,7 @@ import {
   sumOf,
   sumOfRatios
 } from './mixture.ts'
+import type { Saying } from './sayings.ts'
 import type { Form, Substance } from './substances.ts'
 
 /** Upper ends of categories 1 to 4, and the point estimate of each. */
@@ -144,18 +145,24 @@ function classifyForm(point: Point, form: Form): Finding[] {
   if (!mixture || category === 0) return []
   const limit = most[category - 1]!
   const clause = mixture.counted < 100 ? clauses.acuteUnknown : clauses.acuteKnown
-  const parts = mixture.toxic.map(
-    ({ substance, percent, ate }: Estimated) =>
-      `${nameOf(substance)} ${shown(percent)} % of ATE ${shown(ate)} ${unit}`
-  )
-  const less =
-    mixture.counted < 100 ? `, ${shown(mixture.unknown)} % of unknown toxicity left out` : ''
-  const text = `${parts.join('; ')}: ATEmix ${shown(mixture.ate, limit)} ${unit} (${form}), at most ${toDecimal(limit).toFixed()}${less}`
+  const said: Saying = {
+    is: 'toxicity',
+    parts: mixture.toxic.map(({ substance, percent, ate }: Estimated) => ({
+      name: nameOf(substance),
+      percent: shown(percent),
+      ate: shown(ate)
+    })),
+    unit,
+    form,
+    mixture: shown(mixture.ate, limit),
+    most: toDecimal(limit).toFixed(),
+    ...(mixture.counted < 100 ? { unknown: shown(mixture.unknown) } : {})
+  }
   const own = mixture.toxic.map(({ clause: line }: Estimated) => line)
   return [
     {
       class: `Acute Tox. ${category} ${routeOf(form)}` as ClassName,
-      reasons: [reason(mixture.toxic, text, [clause, ...own])]
+      reasons: [reason(mixture.toxic, said, [clause, ...own])]
     }
   ]
 }

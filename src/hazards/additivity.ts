@@ -18,6 +18,7 @@ import {
   shown,
   sumOfRatios
 } from './mixture.ts'
+import type { Saying } from './sayings.ts'
 import type { LimitLine, Substance } from './substances.ts'
 
 /** Ingredients below it count only where a limit of their own lies lower: Table 1.1 of Annex I. */
@@ -53,16 +54,17 @@ export function reaches(
   const sum = sumOfRatios(held.map(({ percent, limit }) => [percent, limit.percent]))
   if (!(sum >= 1)) return undefined
   const own = held.flatMap(({ limit }) => (limit.line ? [limit.line] : []))
-  return reason(held, wordSum(held, sum), [clause, ...own])
+  return reason(held, sayingOf(held, sum), [clause, ...own])
 }
 
-/** 'sulfuric acid 6 %, own limit 5 %'; of several, also what they come to together. */
-function wordSum(held: readonly Held[], sum: number): string {
-  const parts = held.map(
-    ({ substance, percent, limit }) =>
-      `${nameOf(substance)} ${shown(percent, limit.percent)} %, ${limit.line ? 'its own limit' : 'limit'} ${shown(limit.percent)} %`
-  )
-  return held.length === 1
-    ? parts[0]!
-    : `${parts.join('; ')}; shares of their limits together ${shown(sum, 1)}, limit 1`
-}
+/** Each ingredient against its limit; of several, also what they come to together. */
+const sayingOf = (held: readonly Held[], sum: number): Saying => ({
+  is: 'sum',
+  parts: held.map(({ substance, percent, limit }) => ({
+    name: nameOf(substance),
+    percent: shown(percent, limit.percent),
+    limit: shown(limit.percent),
+    own: limit.line !== undefined
+  })),
+  ...(held.length === 1 ? {} : { sum: shown(sum, 1) })
+})

@@ -15,6 +15,7 @@ import type { ClassName } from './classes.ts'
 import { type Clause, clauses } from './clauses.ts'
 import { isIn } from './editions.ts'
 import { type Finding, nameOf, type Point, reason, type Share, shown, sumOf } from './mixture.ts'
+import type { Saying } from './sayings.ts'
 import { hasClass, type Substance } from './substances.ts'
 
 const SUM_PERCENT = 25
@@ -77,13 +78,18 @@ function weigh({ shares }: Point, name: ClassName, weights: Weights, clause: Cla
   if (weighed.length === 0) return []
   const sum = sumOf(weighed.map(({ product }) => product))
   if (!(sum >= SUM_PERCENT)) return []
-  const parts = weighed.map(
-    ({ substance, percent, weight }) =>
-      `${weight === 1 ? '' : `${shown(weight)} × `}${nameOf(substance)} ${shown(percent)} %`
-  )
-  const text = `${parts.join(' + ')} = ${shown(sum, SUM_PERCENT)} %, limit ${SUM_PERCENT} %`
+  const said: Saying = {
+    is: 'weighed',
+    parts: weighed.map(({ substance, percent, weight }) => ({
+      name: nameOf(substance),
+      percent: shown(percent),
+      ...(weight === 1 ? {} : { weight: shown(weight) })
+    })),
+    sum: shown(sum, SUM_PERCENT),
+    limit: String(SUM_PERCENT)
+  }
   const own = weighed.flatMap(({ substance }) => factorLines(substance, name))
-  return [{ class: name, reasons: [reason(weighed, text, [clause, ...own])] }]
+  return [{ class: name, reasons: [reason(weighed, said, [clause, ...own])] }]
 }
 
 /** How often an ingredient counts: its class's weight times its M-factor; 0 below the cut-off. */

@@ -8,6 +8,7 @@
 import type { ClassName } from './classes.ts'
 import { type Clause, clauses } from './clauses.ts'
 import { type Finding, nameOf, type Point, reason, type Share, shown } from './mixture.ts'
+import type { Saying } from './sayings.ts'
 import { ownLimit } from './substances.ts'
 
 interface CutOff {
@@ -81,14 +82,20 @@ function findCutOff({ substance, percent }: Share, cutOff: CutOff): Finding[] {
   const own = cutOff.of === cutOff.gives ? ownLimit(substance, [cutOff.gives]) : undefined
   const limit = own?.from_percent ?? cutOff.from_percent
   if (!line || percent < limit) return []
-  const held = own ? 'its own limit' : 'limit'
-  const text = `${nameOf(substance)} (${cutOff.of}) ${shown(percent, limit)} %, ${held} ${shown(limit)} %`
+  const said: Saying = {
+    is: 'alone',
+    name: nameOf(substance),
+    class: cutOff.of,
+    percent: shown(percent, limit),
+    limit: shown(limit),
+    own: own !== undefined
+  }
   return [
     {
       class: cutOff.gives,
       ...(line.statement === undefined ? {} : { statement: line.statement }),
       ...(line.fill === undefined ? {} : { fill: line.fill }),
-      reasons: [reason([{ substance, percent }], text, [cutOff.clause, own ?? line])]
+      reasons: [reason([{ substance, percent }], said, [cutOff.clause, own ?? line])]
     }
   ]
 }

@@ -8,6 +8,7 @@
 
 import { clauses } from './clauses.ts'
 import { type Finding, type Point, reason, shown } from './mixture.ts'
+import type { Saying } from './sayings.ts'
 
 export const ACID_PH = 2
 export const ALKALINE_PH = 11.5
@@ -15,9 +16,13 @@ export const ALKALINE_PH = 11.5
 /** Skin Corr. 1 by pH alone; nothing where no pH is known. */
 export function classifyExtremePH({ pH }: Point): Finding[] {
   if (pH === undefined || (pH > ACID_PH && pH < ALKALINE_PH)) return []
-  const text =
-    pH <= ACID_PH
-      ? `pH ${shown(pH, ACID_PH)}, at or below ${ACID_PH}`
-      : `pH ${shown(pH, ALKALINE_PH)}, at or above ${ALKALINE_PH}`
-  return [{ class: 'Skin Corr. 1', reasons: [reason([], text, [clauses.extremePH])] }]
+  const isLow = pH <= ACID_PH
+  const limit = isLow ? ACID_PH : ALKALINE_PH
+  const said: Saying = {
+    is: 'extreme pH',
+    pH: shown(pH, limit),
+    limit: String(limit),
+    side: isLow ? 'low' : 'high'
+  }
+  return [{ class: 'Skin Corr. 1', reasons: [reason([], said, [clauses.extremePH])] }]
 }

@@ -39,7 +39,7 @@ export function classifyEye(point: Point): Finding[] {
 /** What corrodes skin damages eyes: given with every corrosive class, whatever the ingredients say. */
 export const eyeOfCorrosive = (name: ClassName): Finding => ({
   class: 'Eye Dam. 1',
-  reasons: [reason([], `follows from ${name}`, [clauses.eyeOfCorrosive])]
+  reasons: [reason([], { is: 'follows', from: name }, [clauses.eyeOfCorrosive])]
 })
 
 /**

@@ -9,6 +9,7 @@ import { toDecimal } from '../metrology/rounding.ts'
 import type { ClassName } from './classes.ts'
 import type { Clause } from './clauses.ts'
 import type { Edition } from './editions.ts'
+import { inEnglish, type Saying } from './sayings.ts'
 import type { Substance } from './substances.ts'
 
 /** A figure with its expanded uncertainty. */
@@ -41,7 +42,9 @@ export interface Share {
 /** Why a class applies: which ingredients, against what, by which clause. */
 export interface Reason {
   readonly parts: readonly { readonly name: string; readonly percent: number }[]
-  /** One sentence without a full stop, figures included. */
+  /** What it rests on, for whoever words it. */
+  readonly said: Saying
+  /** The same in English: one sentence without a full stop, figures included. */
   readonly text: string
   /** The rule, then the sources of ingredients' own limits. */
   readonly clauses: readonly Clause[]
@@ -103,13 +106,14 @@ export function shown(value: number, limit?: number): string {
 
 export const nameOf = ({ names }: Substance): string => names[0]!
 
-/** A reason from shares, a sentence and clauses. */
+/** A reason from shares, what it rests on, and clauses. */
 export const reason = (
   shares: readonly Share[],
-  text: string,
+  said: Saying,
   clauses: readonly Clause[]
 ): Reason => ({
   parts: shares.map(({ substance, percent }) => ({ name: nameOf(substance), percent })),
-  text,
+  said,
+  text: inEnglish(said),
   clauses
 })

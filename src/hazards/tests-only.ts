@@ -46,7 +46,10 @@ function asSuch({ substance, percent }: Share): Finding[] {
     .map(line => ({
       class: line.class,
       reasons: [
-        reason([{ substance, percent }], `${nameOf(substance)} as such`, [clauses.asSuch, line])
+        reason([{ substance, percent }], { is: 'as such', name: nameOf(substance) }, [
+          clauses.asSuch,
+          line
+        ])
       ]
     }))
 }
@@ -64,7 +67,15 @@ const inBand = ({ substance, percent }: Share): Finding[] =>
       reasons: [
         reason(
           [{ substance, percent }],
-          `${nameOf(substance)} ${shown(percent, line.from_percent)} %, its own limit ${shown(line.from_percent)} %`,
+          {
+            is: 'band',
+            part: {
+              name: nameOf(substance),
+              percent: shown(percent, line.from_percent),
+              limit: shown(line.from_percent),
+              own: true
+            }
+          },
           [line]
         )
       ]
@@ -133,5 +144,7 @@ const extremePH = ({ pH }: Point): string[] =>
 /** Classes that answers bring. */
 export const classifyAnswers = (answers: readonly Answer[]): Finding[] =>
   answers.flatMap(({ class: name, because }) =>
-    name === undefined ? [] : [{ class: name, reasons: [reason([], because, [clauses.tested])] }]
+    name === undefined
+      ? []
+      : [{ class: name, reasons: [reason([], { is: 'recorded', because }, [clauses.tested])] }]
   )
