@@ -4,16 +4,17 @@ import { cited, clauses } from '../hazards/clauses.ts'
 import { type ArticleStatement, statementOn } from '../judge/article.ts'
 import { quantityOf, titleInSentence } from '../quantities.ts'
 import type { GradeView } from './lot-view.ts'
-import { dateText, listText, unparted } from './words.ts'
-
-const trimmed = (text: string) => text.replace(/\.$/u, '')
+import { english, type Tongue } from './languages/tongue.ts'
+import { listText, unparted, unstopped } from './words.ts'
 
 /** The statement, by the function of whoever made it: the name is the workshop's. */
-export function articleText({ statement, basis, on, until, ...made }: ArticleStatement): string {
-  const end = until === undefined ? '' : `, valid until ${dateText(until)}`
-  return unparted(
-    `Stated by a ${made.function} on ${dateText(on)}${end}: ${trimmed(statement)}. Basis: ${trimmed(basis)}.`
-  )
+export function articleText(
+  { statement, basis, on, until, ...made }: ArticleStatement,
+  { hazards, own }: Tongue = english
+): string {
+  const said = (text: string) => unstopped(own(text))
+  const by = { function: own(made.function), on, until }
+  return unparted(hazards.article(by, said(statement), said(basis)))
 }
 
 /** On a grade's page: the statement with its clause and conditions, or that there is none. */

@@ -7,10 +7,9 @@ import { typedPart } from './inspection.ts'
 import { certificateUrl, lotFacts, lotUrl, type Sections } from './lot.ts'
 import type { LotView } from './lot-view.ts'
 import type { CertificateDocument, ProducerText } from './types.ts'
-import { dateText, marks, ruleTexts } from './words.ts'
-
-const previewStatement =
-  'This is a preview: no certificate has been issued on this lot, and nobody answers for these figures yet.'
+import { catalogues } from './languages/index.ts'
+import type { Tongue } from './languages/tongue.ts'
+import { unstopped } from './words.ts'
 
 /** How the paper is set, and worded where it was issued before. */
 export interface PaperOptions {
@@ -28,24 +27,28 @@ export function certificateDocument(
   const sections: Sections = new Set(view.grade.public ?? [])
   const site = producer.site?.replace(/\/$/u, '')
   const { typeFacts, ...typed } = typedPart(view, order)
+  const { tongue } = view
+  const { lot: words, inspection, own, language } = tongue
   return {
     ...typed,
     lot: view.lot,
-    ...(order ? issuedPart(order) : { preview: true, mark: marks.preview, dated: view.made }),
-    language: 'en',
+    ...(order
+      ? issuedPart(order, tongue)
+      : { preview: true, mark: words.marks.preview, dated: view.made }),
+    language,
     paper,
     producer: producerText(producer),
-    facts: [{ label: 'Lot', text: view.lot }, ...typeFacts, ...lotFacts(view, sections)],
-    decisionRule: ruleTexts[view.rule],
+    facts: [{ label: words.facts.lot, text: view.lot }, ...typeFacts, ...lotFacts(view, sections)],
+    decisionRule: words.rules[view.rule],
     release: view.status,
     ...hazardText(
       view.grade.hazards,
-      { day: order?.issued ?? view.asOf, ...(wordings ? { wordings } : {}) },
+      { day: order?.issued ?? view.asOf, tongue, ...(wordings ? { wordings } : {}) },
       view.hazards,
       typed.results
     ),
-    cautions: view.grade.cautions ?? [],
-    statements: order ? typed.statements : [previewStatement, ...typed.statements],
+    cautions: (view.grade.cautions ?? []).map(own),
+    statements: order ? typed.statements : [inspection.previewStatement, ...typed.statements],
     ...(site === undefined
       ? {}
       : { url: `${site}/${order ? certificateUrl(order.number) : lotUrl(view.lot)}` })
@@ -56,19 +59,22 @@ export function certificateDocument(
 export const prepared = (document: CertificateDocument): CertificateDocument => ({
   ...document,
   preview: true,
-  mark: marks.prepared
+  mark: catalogues[document.language].lot.marks.prepared
 })
 
-function issuedPart({ number, revision, issued, signatory, reason }: CertificateOrder) {
+function issuedPart(
+  { number, revision, issued, signatory, reason }: CertificateOrder,
+  { numbers, inspection, own }: Tongue
+) {
   return {
     preview: false,
     number,
     revision: String(revision),
-    issued: dateText(issued),
+    issued: numbers.date(issued),
     dated: issued,
-    signatory,
+    signatory: own(signatory),
     ...(revision > 1 && reason !== undefined
-      ? { amends: `Replaces revision ${revision - 1}. Reason: ${reason.replace(/\.$/u, '')}.` }
+      ? { amends: inspection.amends(revision - 1, unstopped(own(reason))) }
       : {})
   }
 }

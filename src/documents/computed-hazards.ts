@@ -1,16 +1,18 @@
 /** A lot's computed classification in words. */
 
 import { classEntry } from '../hazards/classes.ts'
-import type { Classified } from '../hazards/classify.ts'
-import { cited } from '../hazards/clauses.ts'
+import type { Classified, Conflict } from '../hazards/classify.ts'
+import { cited, clauses } from '../hazards/clauses.ts'
 import { dustText } from '../hazards/dust.ts'
-import { explainClass, explainConflict } from '../hazards/explain.ts'
 import type { LabelElements } from '../hazards/label-elements.ts'
+import type { Finding } from '../hazards/mixture.ts'
+import type { Saying } from '../hazards/sayings.ts'
 import { findSubstance } from '../hazards/substances.ts'
 import type { HazardDecision, LotHazards } from '../judge/lot-hazards.ts'
 import { articleText } from './article.ts'
 import type { ComputedHazards, ReasonedClass, ResultRow } from './types.ts'
-import { dateText, listText } from './words.ts'
+import { english, type Tongue } from './languages/tongue.ts'
+import { unstopped } from './words.ts'
 
 /** Figures of a lot that its classification rests on, by the key of their rows. */
 const inputKeys = ['free-acid', 'slurry-ph', 'moisture']
@@ -19,31 +21,69 @@ const inputKeys = ['free-acid', 'slurry-ph', 'moisture']
 export function computedHazards(
   lot: LotHazards,
   { omitted }: LabelElements,
-  rows: readonly ResultRow[]
+  rows: readonly ResultRow[],
+  tongue = english
 ): ComputedHazards {
-  const { classification, decisions, open } = lot
+  const { classification, open } = lot
+  const { hazards: words } = tongue
   const isOpen = rows.length > 0
-  const dust = dustOf(lot)
+  const dust = dustOf(lot, tongue)
   return {
-    sentence: sentenceOf(lot),
+    sentence: sentenceOf(lot, tongue),
     state: open.length > 0 ? 'incomplete' : 'complete',
-    from: isOpen ? inputsOf(lot, rows) : [],
+    from: isOpen ? inputsOf(lot, rows, tongue) : [],
     classes: classification.classes.map(one => ({
-      ...named(one),
-      why: isOpen ? explainClass(one) : []
+      name: words.className(one.class),
+      statement: named(one).statement,
+      why: isOpen ? words.why({ ...one, ...inTongue(one, tongue) }) : []
     })),
     notes: [
-      ...(isOpen ? classification.conflicts.map(explainConflict) : []),
-      ...open.map(({ text }) => `Open: ${isOpen ? text : 'a competent person has to decide'}.`),
-      ...classification.unknown.map(
-        ({ form, percent }) =>
-          `${percent} % of the mixture consists of ingredients of unknown acute toxicity (${form}).`
-      ),
-      ...decisions.map(decisionText),
-      ...omitted.map(text => `${text}.`)
+      ...(isOpen ? classification.conflicts.map(one => conflictText(one, tongue)) : []),
+      ...open.map(({ about, text }) => words.open(about, isOpen ? text : undefined)),
+      ...classification.unknown.map(({ form, percent }) => words.unknown(percent, form)),
+      ...lot.decisions.map(one => decisionText(one, tongue)),
+      ...omitted.map(words.omitted)
     ],
-    agreement: agreementOf(lot),
+    agreement: agreementOf(lot, tongue),
     ...(dust === undefined ? {} : { dust })
+  }
+}
+
+const conflictText = ({ byLimits, byPH, ...rest }: Conflict, tongue: Tongue): string =>
+  tongue.hazards.conflict({
+    ...rest,
+    byPH: inTongue(byPH, tongue),
+    ...(byLimits ? { byLimits: inTongue(byLimits, tongue) } : {})
+  })
+
+/** Reasons with what only the record names or says in the language. */
+const inTongue = (finding: Finding, tongue: Tongue): Finding => ({
+  ...finding,
+  reasons: finding.reasons.map(reason => ({ ...reason, said: saidIn(reason.said, tongue) }))
+})
+
+function saidIn(said: Saying, { own, knowsSubstance }: Tongue): Saying {
+  const name = (one: string) => (knowsSubstance(one) ? one : own(one))
+  const renamed = <Part extends { readonly name: string }>(part: Part): Part => ({
+    ...part,
+    name: name(part.name)
+  })
+  switch (said.is) {
+    case 'recorded':
+      return { ...said, because: own(said.because) }
+    case 'sum':
+      return { ...said, parts: said.parts.map(renamed) }
+    case 'toxicity':
+      return { ...said, parts: said.parts.map(renamed) }
+    case 'weighed':
+      return { ...said, parts: said.parts.map(renamed) }
+    case 'band':
+      return { ...said, part: renamed(said.part) }
+    case 'alone':
+    case 'as such':
+      return renamed(said)
+    default:
+      return said
   }
 }
 
@@ -63,20 +103,25 @@ const named = ({ class: name, statement }: Classified) => ({
   statement: statement ?? classEntry(name).statement
 })
 
-function sentenceOf({ classification, open, article: said }: LotHazards): string {
+function sentenceOf({ classification, open, article: said }: LotHazards, tongue: Tongue): string {
+  const { hazards: words } = tongue
   const { article, classes } = classification
   if (article !== undefined)
-    return [`Nothing is computed: ${article}.`, ...(said ? [articleText(said)] : [])].join(' ')
-  const names = classes.map(({ class: name }) => name)
-  if (names.length > 0)
-    return `Computed for this lot: ${listText(names)}${open.length > 0 ? ', as far as is known' : ''}.`
+    return [words.noneComputed(clauses.article), ...(said ? [articleText(said, tongue)] : [])].join(
+      ' '
+    )
   // What is not known is never told as harmless.
-  return open.length > 0
-    ? 'Computed for this lot: no class so far; the classification is incomplete.'
-    : 'Computed for this lot: not classified under CLP.'
+  return words.computed(
+    classes.map(({ class: name }) => name),
+    open.length > 0
+  )
 }
 
-function inputsOf({ classification }: LotHazards, rows: readonly ResultRow[]): string[] {
+function inputsOf(
+  { classification }: LotHazards,
+  rows: readonly ResultRow[],
+  { hazards: words }: Tongue
+): string[] {
   if (classification.article !== undefined) return []
   const flake = findSubstance('expandable graphite')!
   const figures = rows
@@ -84,50 +129,34 @@ function inputsOf({ classification }: LotHazards, rows: readonly ResultRow[]): s
     .flatMap(({ title, value, unit, expandedUncertainty }) =>
       value
         ? [
-            `${title}: ${[value.printed, unit.printed].join(' ').trim()}${expandedUncertainty ? ` (U ${expandedUncertainty.printed})` : ''}.`
+            words.input(
+              title,
+              [value.printed, unit.printed].join(' ').trim(),
+              expandedUncertainty?.printed
+            )
           ]
         : []
     )
-  return [
-    ...figures,
-    'Free acid counts as sulfuric acid; acid bound between the layers is not free.',
-    `The rest counts as expandable graphite, EC ${flake.ec}: ${cited(flake.identity)}.`
-  ]
+  return [...figures, words.freeAcid, words.rest(flake.ec, flake.identity)]
 }
 
-const decisionText = ({ about, class: name, take, by, on, because }: HazardDecision): string => {
-  const outcome = name ?? (take === 'ph' ? 'the pH holds' : take && 'the concentration limits hold')
-  return `Decided on ${dateText(on)} by the ${by} about ${topics[about]}${outcome === undefined ? '' : ` (${outcome})`}: ${because.replace(/\.$/u, '')}.`
+function decisionText(decision: HazardDecision, { hazards: words, own }: Tongue): string {
+  const { class: name, take, because, by } = decision
+  const outcome = name ?? (take === 'ph' ? words.phHolds : take && words.limitsHold)
+  return words.decided({ ...decision, by: own(by), because: unstopped(own(because)) }, outcome)
 }
 
-const topics: Record<HazardDecision['about'], string> = {
-  oxidising: 'oxidising residues',
-  metals: 'corrosion of metals',
-  flammable: 'flammability',
-  'limit or ph': 'concentration limit and pH',
-  filtrate: 'free acid and pH of one filtrate',
-  'missing data': 'missing data',
-  declaration: 'the declared classification',
-  article: 'what it is'
-}
-
-function agreementOf({ comparison, declared }: LotHazards): string {
+function agreementOf({ comparison, declared }: LotHazards, { hazards: words }: Tongue): string {
   const { missing, beyond } = comparison
-  if (missing.length > 0)
-    return `The producer’s own classification does not hold ${listText(missing)}; the label here does.`
-  if (beyond.length > 0)
-    return `The producer declares ${listText(beyond)} beyond what is computed, on the side of caution.`
-  return declared.length === 0
-    ? 'The producer declares no class, and none is computed.'
-    : 'The producer’s own classification holds every class computed.'
+  if (missing.length > 0) return words.notHeld(missing)
+  if (beyond.length > 0) return words.beyond(beyond)
+  return declared.length === 0 ? words.agreesOnNone : words.agrees
 }
 
 /** What United States' rules say of dust; the European Union has no such class. */
-function dustOf({ evidence, classification }: LotHazards): string | undefined {
+function dustOf({ evidence, classification }: LotHazards, { hazards }: Tongue): string | undefined {
   const substance = findSubstance('graphite')!
   const form = classification.article === undefined ? 'dust' : 'pieces'
   const dust = dustText({ shares: [{ substance, percent: 100 }] }, form, evidence.dust)
-  return (
-    dust && `United States: ${dust.signal}. ${dust.text} (${dust.because}; ${cited(dust.clause)}.)`
-  )
+  return dust && hazards.dust(dust, form)
 }

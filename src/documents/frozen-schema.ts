@@ -5,6 +5,7 @@
  */
 
 import { z } from 'zod'
+import { paperLanguages } from '../records/schemas/common.ts'
 import type { Json } from '../register/canonical.ts'
 import type { CertificateDocument } from './types.ts'
 
@@ -132,7 +133,7 @@ export const certificateSchema = z.strictObject({
   amends: optionalText,
   changes: z.exactOptional(texts),
   preview: z.literal(false),
-  language: z.literal('en'),
+  language: z.enum(paperLanguages),
   paper: z.enum(['A4', 'Letter']),
   dated: text,
   producer: z.strictObject({

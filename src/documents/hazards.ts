@@ -3,7 +3,7 @@
 import { isPictogram, pictogram } from '../figures/pictograms.ts'
 import { type ClassName, isClassName } from '../hazards/classes.ts'
 import { classifyFlake } from '../hazards/classify-lot.ts'
-import { type Edition, editionNames, isIn, nameIn, precautionsIn } from '../hazards/editions.ts'
+import { type Edition, isIn, nameIn, precautionsIn } from '../hazards/editions.ts'
 import { mostSevere } from '../hazards/findings.ts'
 import { labelElements, type LabelElements, type StatementCode } from '../hazards/label-elements.ts'
 import type { Finding } from '../hazards/mixture.ts'
@@ -12,15 +12,13 @@ import { editionText, statementText, type Wordings } from '../hazards/statements
 import type { LotHazards } from '../judge/lot-hazards.ts'
 import type { Grade } from '../records/types.ts'
 import { computedHazards } from './computed-hazards.ts'
-import { languageBlocks } from './hazard-languages.ts'
+import { fillFor, languageBlocks } from './hazard-languages.ts'
 import type { HazardEdition } from './hazard-types.ts'
 import { transportText } from './transport.ts'
 import type { HazardText, ResultRow } from './types.ts'
-import { listText } from './words.ts'
-
-/** Said beside every hazard block. */
-const AID =
-  'An aid for handling, not a legal classification and no safety data sheet: the supplier’s sheet, test data, local rules and competent persons decide.'
+import { english, type Tongue } from './languages/tongue.ts'
+import { labelWords } from './label-words/index.ts'
+import { unstopped } from './words.ts'
 
 type Hazards = NonNullable<Grade['hazards']>
 
@@ -63,19 +61,28 @@ export const editionsOf = ({ editions: [first, ...others] = [] }: Hazards): read
 ]
 
 /** Pictograms, signal word and statements as readers see them; a text nobody wrote is told before. */
-export function labelText(hazards: Hazards, label: Label, edition: Edition, wordings?: Wordings) {
+export function labelText(
+  hazards: Hazards,
+  label: Label,
+  edition: Edition,
+  { wordings, tongue = english }: Pick<HazardReader, 'wordings' | 'tongue'>
+) {
+  const { language } = tongue
   const wording = wordings?.get(edition)
   const codes: StatementCode[] = [...label.statements, ...label.precautions.map(code => ({ code }))]
   return {
     pictograms: label.pictograms.flatMap(code =>
-      isPictogram(code) ? [{ code, ...pictogram(code) }] : []
+      isPictogram(code)
+        ? [{ code, ...pictogram(code), title: tongue.hazards.pictograms[code] }]
+        : []
     ),
-    ...(label.signal === undefined ? {} : { signal: label.signal }),
+    ...(label.signal === undefined ? {} : { signal: labelWords[language].signals[label.signal] }),
     statements: codes.flatMap(({ code, fill }) => {
-      const statement = statementText(code, 'en', hazards.fill?.[code] ?? fill, edition, wording)
+      const filling = fillFor(hazards, code, language) ?? (language === 'en' ? fill : undefined)
+      const statement = statementText(code, language, filling, edition, wording)
       return statement.ok ? [{ code, text: statement.text }] : []
     }),
-    classified: label.classified.map(name => nameIn(edition, name)),
+    classified: label.classified.map(name => tongue.hazards.className(nameIn(edition, name))),
     edition: wording ?? editionText(edition)
   }
 }
@@ -86,6 +93,8 @@ export interface HazardReader {
   readonly languages?: boolean
   /** Of a paper that was worded earlier; today's where nothing is said. */
   readonly wordings?: Wordings
+  /** English where nothing is said. */
+  readonly tongue?: Tongue
 }
 
 /**
@@ -95,23 +104,24 @@ export interface HazardReader {
  */
 export function hazardText(
   hazards: Grade['hazards'],
-  { day, languages = false, wordings }: HazardReader,
+  reader: HazardReader,
   lot?: LotHazards,
   rows: readonly ResultRow[] = []
 ): { hazards?: HazardText } {
   if (!hazards) return {}
+  const { day, languages = false, tongue = english } = reader
   const [main, ...others] = editionsOf(hazards)
   const label = labelFor(hazards, lot, main)
-  const editions = others.map(edition => editionBlock(hazards, lot, edition, wordings))
+  const editions = others.map(edition => editionBlock(hazards, lot, edition, reader))
   const words = languages && main === 'clp' ? languageBlocks(hazards, label) : []
   return {
     hazards: {
-      ...labelText(hazards, label, main!, wordings),
-      basis: `${hazards.basis.replace(/\.$/u, '')}. ${chosenText(hazards)}${AID}`,
+      ...labelText(hazards, label, main!, reader),
+      basis: basisText(hazards, tongue),
       ...(editions.length > 0 ? { editions } : {}),
       ...(words.length > 0 ? { languages: words } : {}),
-      ...(lot ? { computed: computedHazards(lot, label, rows) } : {}),
-      transport: transportText(hazards.transport, day)
+      ...(lot ? { computed: computedHazards(lot, label, rows, tongue) } : {}),
+      transport: transportText(hazards.transport, day, tongue)
     }
   }
 }
@@ -121,24 +131,22 @@ function editionBlock(
   hazards: Hazards,
   lot: LotHazards | undefined,
   edition: Edition,
-  wordings: Wordings | undefined
+  reader: HazardReader
 ): HazardEdition {
+  const { hazards: words } = reader.tongue ?? english
   const label = labelFor(hazards, lot, edition)
   const names = label.classified.map(name => nameIn(edition, name))
   const isOpen = (lot?.open.length ?? 0) > 0
   return {
-    title: editionNames[edition],
-    ...labelText(hazards, label, edition, wordings),
-    sentence:
-      names.length > 0
-        ? `${listText(names)}${isOpen ? ', as far as is known' : ''}.`
-        : isOpen
-          ? 'No class so far; the classification is incomplete.'
-          : 'Not classified.'
+    title: words.editions[edition],
+    ...labelText(hazards, label, edition, reader),
+    sentence: words.ofEdition(names, isOpen)
   }
 }
 
-const chosenText = ({ precautionsBy: by, precautionsBecause: because }: Hazards) =>
-  by === undefined || because === undefined
-    ? ''
-    : `Precautionary statements chosen by the ${by}: ${because.replace(/\.$/u, '')}. `
+function basisText(hazards: Hazards, { hazards: words, own }: Tongue): string {
+  const { basis, precautionsBy: by, precautionsBecause: because } = hazards
+  const chosen =
+    by === undefined || because === undefined ? '' : words.chosen(own(by), unstopped(own(because)))
+  return words.basis(unstopped(own(basis)), chosen, words.aid)
+}

@@ -14,7 +14,8 @@ import { isSellable, type LotState, wasLetGo } from '../quality/status.ts'
 import type { Content, Grade, Producer } from '../records/types.ts'
 import { traceabilityOf } from './traceability.ts'
 import type { ChainLink, StatusText } from './types.ts'
-import { kindTexts, stateText } from './words.ts'
+import { type kindTexts, stateText } from './words.ts'
+import { english, type Tongue } from './languages/tongue.ts'
 
 /** The grade's own statements, which the producer makes to everyone. */
 const openGradeFields = [
@@ -52,8 +53,9 @@ export interface GradeView extends OpenGrade {
 
 type Papers = Pick<Producer, 'editions' | 'languages'>
 
-/** A lot as every edition may show it. */
+/** A lot as every edition may show it, in one language. */
 export interface LotView {
+  readonly tongue: Tongue
   readonly lot: string
   readonly kind: keyof typeof kindTexts
   readonly made: string
@@ -74,10 +76,16 @@ export interface LotView {
 }
 
 /** Copy what may be public, field by field. */
-export function viewLot(content: Content, lot: JudgedLot, chain: readonly ChainLink[]): LotView {
+export function viewLot(
+  content: Content,
+  lot: JudgedLot,
+  chain: readonly ChainLink[],
+  tongue = english
+): LotView {
   const { evaluated, grade, rule, rows, word, state, decision } = lot
   const { made, sampling } = evaluated.entry.record
   return {
+    tongue,
     lot: evaluated.lot,
     kind: evaluated.kind,
     made,
@@ -91,7 +99,8 @@ export function viewLot(content: Content, lot: JudgedLot, chain: readonly ChainL
       state,
       sentence: stateText(
         state,
-        decision && { on: decision.on, by: decision.by, because: decision.because }
+        decision && { on: decision.on, by: decision.by, because: decision.because },
+        tongue
       )
     },
     calledBack:
@@ -108,7 +117,7 @@ export function viewLot(content: Content, lot: JudgedLot, chain: readonly ChainL
         }
       : {}),
     chain,
-    traceability: traceabilityOf(content, resultsOf(rows)),
+    traceability: traceabilityOf(content, resultsOf(rows), tongue),
     ...(lot.hazards ? { hazards: lot.hazards } : {})
   }
 }

@@ -1,7 +1,7 @@
 /** A lot's page, from what any edition may know of it. */
 
 import type { LotHazards } from '../judge/lot-hazards.ts'
-import { quantityOf, titleInSentence } from '../quantities.ts'
+import { type QuantityName, quantityOf } from '../quantities.ts'
 import { monthsLater } from '../records/dates.ts'
 import { reasonedClasses } from './computed-hazards.ts'
 import { hazardText } from './hazards.ts'
@@ -9,7 +9,8 @@ import { articleText } from './article.ts'
 import type { LotView } from './lot-view.ts'
 import { placesFrom, resultRow, typicalRow } from './result-row.ts'
 import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.ts'
-import { dateText, kindTexts, listText, marks, ruleTexts, unparted } from './words.ts'
+import { marks, unparted } from './words.ts'
+import { type Tongue, wordsOf } from './languages/tongue.ts'
 import { workingOf } from './working.ts'
 
 export const lotUrl = (lot: string): string => `lots/${lot}/`
@@ -29,7 +30,7 @@ export function lotDocument(
   const rows = sections.has('results') ? resultRows(view) : []
   return {
     lot: view.lot,
-    kind: kindTexts[view.kind],
+    kind: view.tongue.lot.kinds[view.kind],
     url: lotUrl(view.lot),
     grade: {
       id: grade.id,
@@ -42,7 +43,7 @@ export function lotDocument(
     answer: shownAnswer(view, sections),
     facts: lotFacts(view, sections),
     results: rows,
-    decisionRule: ruleTexts[view.rule],
+    decisionRule: view.tongue.lot.rules[view.rule],
     workings: sections.has('working') ? workingsOf(view) : [],
     chain: sections.has('chain') ? view.chain : [],
     traceability: sections.has('results') ? view.traceability : [],
@@ -59,12 +60,14 @@ const workingsOf = ({ rows, rule }: LotView) =>
   rows.flatMap(row => (row.result ? [workingOf(row.result, placesFrom(row, rule))] : []))
 
 /** Measured and limited quantities, then what the grade states as typical of others. */
-export function resultRows({ rows, rule, grade }: LotView): ResultRow[] {
-  const own = rows.map(row => resultRow(row, rule))
+export function resultRows({ rows, rule, grade, tongue }: LotView): ResultRow[] {
+  const own = rows.map(row => resultRow(row, rule, tongue))
   const shown = new Set(own.map(({ key }) => key))
   const typical = Object.entries(grade.typical ?? {}).flatMap(([key, reading]) => {
     const quantity = quantityOf(key)
-    return quantity && reading && !shown.has(key) ? [typicalRow(quantity, reading.decimal)] : []
+    return quantity && reading && !shown.has(key)
+      ? [typicalRow(quantity, reading.decimal, tongue)]
+      : []
   })
   return [...own, ...typical]
 }
@@ -80,73 +83,80 @@ const unpublished = ({ grade }: LotView): LotDocument['answer'] => ({
 })
 
 /** Does it meet its grade: the first thing a reader wants to know. */
-export function answerOf({ rows, word, grade }: LotView): LotDocument['answer'] {
+export function answerOf({ rows, word, grade, tongue }: LotView): LotDocument['answer'] {
+  const { lot: words } = tongue
   const limited = rows.filter(row => row.limit)
-  const name = `grade ${grade.id}, revision ${grade.revision}`
-  if (limited.length === 0)
-    return { word: 'not judged', sentence: `There is no limit in ${name} to judge it by.` }
-  const total = limited.length
-  const having = (...words: (VerdictWord | undefined)[]) =>
-    limited.filter(row => words.includes(row.verdict?.word))
-  const counts =
-    total === 1 ? 'the only limit' : total === 2 ? 'both limits' : `all ${total} limits`
-  const all = `${counts} of ${name}`
-  const some = (rows: LotView['rows']) =>
-    `${total === 1 ? 'the only limit' : `${rows.length} of the ${total} limits`} of ${name}`
-  const failing = having('fail', 'conditional fail')
-  const undecided = having('not decidable')
-  const missing = having(undefined)
-  const sentences: Record<typeof word, string> = {
-    pass: `Meets ${all}.`,
-    'conditional pass': `Within ${all}, but ${titles(having('conditional pass'))} by less than the uncertainty.`,
-    'conditional fail': `Outside ${some(failing)}, but by no more than the uncertainty: ${titles(failing)}.`,
-    fail: `Does not meet ${some(failing)}: ${titles(failing)}.`,
-    'not decidable': `Cannot be decided against ${some(undecided)}: ${titles(undecided)}.`,
-    'not judged': `Measurements are missing for ${some(missing)}: ${titles(missing)}.`
+  const name = words.gradeName(grade.id, grade.revision)
+  if (limited.length === 0) return { word: 'not judged', sentence: words.noLimit(name) }
+  const having = (...wanted: (VerdictWord | undefined)[]) =>
+    limited.filter(row => wanted.includes(row.verdict?.word))
+  const found = {
+    pass: [],
+    'conditional pass': having('conditional pass'),
+    'conditional fail': having('fail', 'conditional fail'),
+    fail: having('fail', 'conditional fail'),
+    'not decidable': having('not decidable'),
+    'not judged': having(undefined)
   }
-  const aside = (text: string, rows: LotView['rows'], toldBy: typeof word) =>
-    rows.length === 0 || word === toldBy ? '' : ` ${text}: ${titles(rows)}.`
+  const titles = (named: LotView['rows']) =>
+    tongue.numbers.list(named.map(({ quantity }) => titleIn(tongue, quantity)))
+  const aside = (about: 'not decidable' | 'not judged', text: (titles: string) => string) =>
+    found[about].length === 0 || word === about ? '' : ` ${text(titles(found[about]))}`
+  const count = {
+    n: found[word].length,
+    total: limited.length,
+    grade: name,
+    titles: titles(found[word])
+  }
   return {
     word,
     sentence: [
-      sentences[word],
-      aside('Cannot be decided', undecided, 'not decidable'),
-      aside('Not measured', missing, 'not judged')
+      words.answers[word](count),
+      aside('not decidable', words.alsoUndecided),
+      aside('not judged', words.alsoMissing)
     ].join('')
   }
 }
 
-const titles = (rows: LotView['rows']) =>
-  listText(rows.map(({ quantity }) => titleInSentence(quantity)))
+/** A quantity's title in a sentence. */
+const titleIn = (tongue: Tongue, quantity: QuantityName): string =>
+  tongue.numbers.inSentence(wordsOf(tongue, quantity).title)
 
 /** Facts at the head of a page or certificate. */
-export function lotFacts(
-  { made, grade, kind, sampling, hazards }: LotView,
-  sections: Sections
-): Fact[] {
-  const taken = [sampling?.plan, sampling?.increments].filter(part => part !== undefined)
-  const on = sampling?.on === undefined ? [] : [dateText(sampling.on)]
-  const sampled = sections.has('sampling') ? [...taken, ...on].join('; ') : ''
+export function lotFacts(view: LotView, sections: Sections): Fact[] {
+  const { made, grade, kind, hazards, tongue } = view
+  const { facts, kinds, gradeFact } = tongue.lot
+  const { date } = tongue.numbers
+  const said = (text: string | undefined) => text && tongue.own(text)
   const months = grade.retestAfterMonths
   return [
-    { label: 'Product', text: capital(kindTexts[kind]) },
-    { label: 'Grade', text: `${grade.title} (${grade.id}), revision ${grade.revision}` },
-    { label: 'Made', text: dateText(made) },
-    ...fact('Retest by', months && dateText(monthsLater(made, months))),
-    ...fact('Sampling', sampled),
-    ...fact('CAS number', grade.casNumber),
-    ...fact('Article', hazards && standing(hazards)),
-    ...fact('Safety data sheet', grade.safetyDataSheet),
-    ...fact('Packing', grade.packing),
-    ...fact('Storage', grade.storage)
+    { label: facts.product, text: capital(kinds[kind]) },
+    { label: facts.grade, text: gradeFact(tongue.own(grade.title), grade.id, grade.revision) },
+    { label: facts.made, text: date(made) },
+    ...fact(facts.retest, months && date(monthsLater(made, months))),
+    ...fact(facts.sampling, sections.has('sampling') ? samplingText(view) : ''),
+    ...fact(facts.cas, grade.casNumber),
+    ...fact(facts.article, hazards && standing(hazards, tongue)),
+    ...fact(facts.sheet, grade.safetyDataSheet),
+    ...fact(facts.packing, said(grade.packing)),
+    ...fact(facts.storage, said(grade.storage))
   ]
 }
 
+function samplingText({ sampling = {}, tongue }: LotView): string {
+  const { plan, increments, on } = sampling
+  const taken = [plan, increments].flatMap(part => (part === undefined ? [] : tongue.own(part)))
+  return [...taken, ...(on === undefined ? [] : [tongue.numbers.date(on)])].join('; ')
+}
+
 /** Of foil: who stated that it is an article, or that it is open. */
-const standing = ({ article, classification, open }: LotHazards): string | undefined =>
+const standing = (
+  { article, classification, open }: LotHazards,
+  tongue: Tongue
+): string | undefined =>
   open.some(({ about }) => about === 'article')
-    ? 'not settled: a competent person has to decide'
-    : classification.article && article && articleText(article)
+    ? tongue.lot.notSettled
+    : classification.article && article && articleText(article, tongue)
 
 /** A fact, where there is something to say. */
 const fact = (label: string, text: string | number | undefined): Fact[] =>

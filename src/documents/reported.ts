@@ -1,78 +1,82 @@
 /** Results measured elsewhere or earlier, as readers see them: as their report prints them, and marked. */
 
 import type { Report, Result } from '../evaluate/types.ts'
+import type { Scope } from '../judge/types.ts'
 import { exactText } from '../metrology/rounding.ts'
 import { quantities } from '../quantities.ts'
 import { unitText, withUnit, writtenFigure } from './figure.ts'
 import type { ReportText } from './report-text.ts'
 import type { ResultRow, Working } from './types.ts'
-import { dateText, unparted, withMinus } from './words.ts'
+import { english, spoken, type Tongue } from './languages/tongue.ts'
+import { unparted, withMinus } from './words.ts'
 
-/** Whose result it is, in one sentence. */
-function reportSentence(report: Report): string {
-  const { by, number, date, method, scope, withoutUncertainty, isOwn } = report
-  const parts = [
-    isOwn
-      ? `Own earlier result: measured by ${by}, taken over without its readings from record ${number} of ${dateText(date)}`
-      : `External result: measured by ${by}, report ${number} of ${dateText(date)}`,
-    method && `method as reported: ${method}`,
-    scope && `scope: ${scope}`,
-    withoutUncertainty && `no uncertainty is stated: ${withoutUncertainty}`
-  ]
-  return unparted(`${parts.filter(part => part).join('; ')}.`)
-}
+/** A report with the record's own words in a language; the laboratory's name stays as it is. */
+const inTongue = (report: Report, { own }: Tongue): Report => ({
+  ...report,
+  ...(report.method === undefined ? {} : { method: own(report.method) }),
+  ...(report.scope === undefined ? {} : { scope: own(report.scope) }),
+  ...(report.withoutUncertainty === undefined
+    ? {}
+    : { withoutUncertainty: own(report.withoutUncertainty) })
+})
 
-export const reportText = (report: Report): ReportText => ({
+const reportText = (report: Report, tongue: Tongue): ReportText => ({
   by: report.by,
   ...(report.isOwn ? { own: report.isOwn } : {}),
   number: report.number,
   date: report.date,
-  sentence: reportSentence(report),
+  sentence: unparted(tongue.results.report(report)),
   ...(report.scope === undefined ? {} : { scope: report.scope }),
   ...(report.method === undefined ? {} : { method: report.method }),
   ...(report.sha256 === undefined ? {} : { sha256: report.sha256 })
 })
 
 /** A reported figure with the digits of its report. */
-export function reportedPart(report: Report, below: number | undefined): Partial<ResultRow> {
+export function reportedPart(
+  said: Report,
+  below: number | undefined,
+  tongue = english
+): Partial<ResultRow> {
+  const report = inTongue(said, tongue)
+  const figure = (decimal: string) => spoken(tongue, writtenFigure(decimal))
   const { value, expandedUncertainty: U, coverageFactor: k, date } = report
-  const shared = { testedOn: date, report: reportText(report) }
+  const shared = { testedOn: date, report: reportText(report, tongue) }
   if (below !== undefined)
     return {
       ...shared,
-      value: { exact: exactText(below), printed: `< ${withMinus(value)}` },
+      value: { exact: exactText(below), printed: `< ${figure(value).printed}` },
       below: true
     }
-  if (U === undefined || k === undefined) return { ...shared, value: writtenFigure(value) }
+  if (U === undefined || k === undefined) return { ...shared, value: figure(value) }
   return {
     ...shared,
-    value: writtenFigure(value),
-    expandedUncertainty: writtenFigure(U),
-    coverageFactor: writtenFigure(k),
-    standardUncertainty: {
+    value: figure(value),
+    expandedUncertainty: figure(U),
+    coverageFactor: figure(k),
+    standardUncertainty: spoken(tongue, {
       exact: exactText(Number(U) / Number(k)),
       printed: exactText(Number(U) / Number(k))
-    }
+    })
   }
 }
 
 /** '2.31 % ± 0.12 %', '< 10 mg/kg' or '2.31 %, no uncertainty stated'. */
-export function reportedFigure({ report, below, quantity }: Result): string {
+export function reportedFigure(
+  { report, below, quantity }: Result,
+  { numbers, results } = english
+): string {
   const unit = unitText(quantity).printed
   const { value, expandedUncertainty: U } = report!
-  const shown = withUnit(withMinus(value), unit)
+  const shown = withUnit(numbers.number(withMinus(value)), unit)
   if (below !== undefined) return `< ${shown}`
-  return U === undefined ? `${shown}, no uncertainty stated` : `${shown} ± ${withUnit(U, unit)}`
+  return U === undefined
+    ? `${shown}, ${results.noUncertainty}`
+    : `${shown} ± ${withUnit(numbers.number(U), unit)}`
 }
 
 /** What a report gives beside our own figure, in one sentence. */
-export const comparedText = (compared: Result): string =>
-  unparted(`${reportedFigure(compared)} ${standsBeside(compared.report!)}.`)
-
-const standsBeside = ({ by, number, date, isOwn }: Report) =>
-  isOwn
-    ? `stands beside it in the producer's own earlier record ${number} of ${dateText(date)}`
-    : `was reported beside it by ${by}, report ${number} of ${dateText(date)}`
+export const comparedText = (compared: Result, tongue = english): string =>
+  unparted(tongue.results.beside(reportedFigure(compared, tongue), compared.report!))
 
 /** The working of a figure that was worked out elsewhere. */
 export function reportedWorking(result: Result): Working {
@@ -91,16 +95,23 @@ export function reportedWorking(result: Result): Working {
   }
 }
 
+/** A limit with its unit, what it holds for, and how a figure stands to it. */
+interface Held {
+  readonly limit: string
+  readonly scope: Scope
+  readonly stands: string
+}
+
 /** Why a reported figure meets its limit or not, or cannot decide it. */
 export function reportedSentence(
   result: Result,
-  limit: string,
-  scope: string,
-  standing: string
+  { limit, scope, stands }: Held,
+  tongue: Tongue
 ): string {
-  const shown = reportedFigure(result)
-  const told = result.report?.isOwn ? 'recorded' : 'reported'
-  if (scope !== 'lot mean')
-    return `${shown} was ${told} for the lot; the limit of ${limit} holds for ${scope}.`
-  return `${shown}, as ${told}, is ${standing}.`
+  const { results } = tongue
+  const shown = reportedFigure(result, tongue)
+  const isOwn = result.report?.isOwn ?? false
+  return scope === 'lot mean'
+    ? results.reported(shown, isOwn, stands)
+    : results.reportedOfLot(shown, isOwn, limit, scope)
 }

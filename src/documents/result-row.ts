@@ -1,12 +1,13 @@
 /** A judged quantity to the row a reader sees, rounded once. */
 
-import type { Result } from '../evaluate/types.ts'
+import type { Remark, Result } from '../evaluate/types.ts'
 import type { JudgedRow } from '../judge/types.ts'
 import { type Expanded, expand } from '../metrology/coverage.ts'
 import { uncertaintyOf } from '../metrology/estimate.ts'
 import { exactText, placesFor, roundToPlaces, toDecimal } from '../metrology/rounding.ts'
 import { spread, uniformity_percent } from '../physics/thickness.ts'
 import { type Bounds, type DecisionRule, judge, wordFor } from '../quality/judge.ts'
+import type { Scope } from '../judge/types.ts'
 import { quantities, type QuantityName } from '../quantities.ts'
 import type { Method } from '../records/types.ts'
 import {
@@ -27,84 +28,94 @@ import type {
   ResultRow,
   VerdictText
 } from './types.ts'
+import { english, spoken, type Tongue, wordsOf } from './languages/tongue.ts'
 import { comparedText, reportedPart, reportedSentence } from './reported.ts'
-import { counted, withMinus, unparted } from './words.ts'
+import { withMinus, unparted } from './words.ts'
 
 /** A row for a quantity that was measured, or that the grade limits and nobody measured. */
-export function resultRow(row: JudgedRow, rule: DecisionRule): ResultRow {
+export function resultRow(row: JudgedRow, rule: DecisionRule, tongue = english): ResultRow {
   const { quantity, result, bounds, scope } = row
-  const { key, title, meaning } = quantities[quantity]
-  const limit = bounds ? limitText(bounds, scope) : undefined
+  const { key } = quantities[quantity]
+  const { title, meaning } = wordsOf(tongue, quantity)
+  const limit = bounds ? limitText(bounds, scope, tongue) : undefined
   const head = { key, title, meaning, unit: unitText(quantity), ...(limit ? { limit } : {}) }
   if (!result) return { ...head, basis: 'not measured' }
   const whole = wholeFigure(row, rule)
-  const decidedBy = decidingFigure(row, rule)
-  const verdict = verdictText(row, rule, decidedBy ?? whole?.printed)
+  const deciding = decidingFigure(row, rule)
+  const verdict = verdictText(row, rule, deciding ?? whole?.printed, tongue)
   return {
     ...head,
     basis: 'measured',
-    ...measuredPart(result, row, whole),
+    ...measuredPart(result, row, whole, tongue),
     ...(verdict ? { verdict } : {}),
-    ...(decidedBy ? { decidedBy } : {})
+    ...(deciding ? { decidedBy: decidingText(deciding, row, tongue) } : {})
   }
 }
 
 /** A row for what the grade states as typical: never this lot's own figure. */
-export function typicalRow(quantity: QuantityName, decimal: string): ResultRow {
-  const { key, title, meaning } = quantities[quantity]
+export function typicalRow(quantity: QuantityName, decimal: string, tongue = english): ResultRow {
+  const { title, meaning } = wordsOf(tongue, quantity)
   return {
-    key,
+    key: quantities[quantity].key,
     title,
     meaning,
     basis: 'typical',
     unit: unitText(quantity),
-    value: writtenFigure(decimal)
+    value: spoken(tongue, writtenFigure(decimal))
   }
 }
 
-export const methodText = (method: Method, deviation?: string): MethodText => ({
+export const methodText = (method: Method, deviation?: string, { own } = english): MethodText => ({
   id: method.id,
   edition: String(method.edition),
-  title: unparted(method.title),
-  conditions: unparted(method.conditions),
-  ...(method.reference === undefined ? {} : { reference: method.reference }),
-  ...(deviation === undefined ? {} : { deviation: unparted(deviation) })
+  title: unparted(own(method.title)),
+  conditions: unparted(own(method.conditions)),
+  ...(method.reference === undefined ? {} : { reference: own(method.reference) }),
+  ...(deviation === undefined ? {} : { deviation: unparted(own(deviation)) })
 })
 
 /** '≥ 250', '≤ 0.30' or '0.95 to 1.05', with what it holds for. */
-export function limitText({ min, max }: Bounds, of: string): LimitText {
+export function limitText({ min, max }: Bounds, of: Scope, tongue = english): LimitText {
+  const figure = (decimal: string) => spoken(tongue, writtenFigure(decimal))
+  const [least, most] = [min, max].map(one => (one === undefined ? undefined : figure(one)))
   const printed =
-    min !== undefined && max !== undefined
-      ? `${withMinus(min)} to ${withMinus(max)}`
-      : min !== undefined
-        ? `≥ ${withMinus(min)}`
-        : `≤ ${withMinus(max ?? '')}`
+    least && most
+      ? tongue.results.between(least.printed, most.printed)
+      : least
+        ? `≥ ${least.printed}`
+        : `≤ ${most?.printed ?? ''}`
   return {
-    ...(min === undefined ? {} : { min: writtenFigure(min) }),
-    ...(max === undefined ? {} : { max: writtenFigure(max) }),
+    ...(least ? { min: least } : {}),
+    ...(most ? { max: most } : {}),
     printed,
-    of
+    of: tongue.results.scopes[of]
   }
 }
 
-function measuredPart(result: Result, row: JudgedRow, whole: WholeFigure | undefined) {
+function measuredPart(
+  result: Result,
+  row: JudgedRow,
+  whole: WholeFigure | undefined,
+  tongue: Tongue
+) {
   const { estimate, n, method, tested, deviation, below, report } = result
-  if (report) return reportedPart(report, below)
+  if (report) return reportedPart(report, below, tongue)
   const shared = {
     ...(n > 0 ? { n } : {}),
-    ...(method ? { method: methodText(method, deviation) } : {}),
+    ...(method ? { method: methodText(method, deviation, tongue) } : {}),
     ...(tested === undefined ? {} : { testedOn: tested })
   }
-  if (below !== undefined) return { ...shared, value: belowFigure(below, row), below: true }
+  const said = (figure: Figure) => spoken(tongue, figure)
+  if (below !== undefined) return { ...shared, value: said(belowFigure(below, row)), below: true }
   const { printed, k, df } = whole!
-  const text = spreadText(result)
+  const text = spreadText(result, tongue)
   return {
     ...shared,
-    value: printed.value,
-    expandedUncertainty: printed.expandedUncertainty,
-    standardUncertainty: significant(uncertaintyOf(estimate), 2),
-    coverageFactor: significant(k, 3),
-    degreesOfFreedom: freedomFigure(df),
+    value: said(printed.value),
+    expandedUncertainty: said(printed.expandedUncertainty),
+    standardUncertainty: said(significant(uncertaintyOf(estimate), 2)),
+    coverageFactor: said(significant(k, 3)),
+    degreesOfFreedom: freedomText(df, tongue),
     ...(text === undefined ? {} : { spread: text })
   }
 }
@@ -169,96 +180,129 @@ const wordInPrint = (
   rule: DecisionRule
 ) => wordFor(Number(value.printed.replace('−', '-')), Number(U.printed), bounds, rule)
 
+/** The single figure a verdict is on, as computed. */
+interface Deciding extends Printed {
+  readonly label: string
+  readonly count: number
+}
+
 /** The verdict with its reason in figures. */
 function verdictText(
   row: JudgedRow,
   rule: DecisionRule,
-  deciding: DecidingFigure | Printed | undefined
+  deciding: Deciding | Printed | undefined,
+  tongue: Tongue
 ): VerdictText | undefined {
   const { verdict, result, bounds } = row
   if (!verdict || !result || !bounds) return undefined
   return {
     word: verdict.word,
-    sentence: verdictSentence(row, rule, deciding),
+    sentence: verdictSentence(row, rule, deciding, tongue),
     ...(verdict.probability === undefined
       ? {}
-      : { probability: probabilityFigure(verdict.probability) })
+      : { probability: spoken(tongue, probabilityFigure(verdict.probability)) })
   }
 }
 
 function verdictSentence(
   row: JudgedRow,
   rule: DecisionRule,
-  deciding: DecidingFigure | Printed | undefined
+  deciding: Deciding | Printed | undefined,
+  tongue: Tongue
 ): string {
   const { quantity, result, bounds, scope, verdict } = row
+  const { results: words } = tongue
   const unit = unitText(quantity).printed
-  const limit = withUnit(limitText(bounds!, scope).printed, unit)
-  if (result!.report)
-    return reportedSentence(result!, limit, scope, standing(verdict!.word, limit, rule))
-  if (result!.below !== undefined)
-    return `The figure lies below ${withUnit(belowFigure(result!.below, row).printed.slice(2), unit)}; the limit is ${limit}.`
+  const limit = withUnit(limitText(bounds!, scope, tongue).printed, unit)
+  const stands = words.standing(verdict!.word, limit, rule)
+  if (result!.report) return reportedSentence(result!, { limit, scope, stands }, tongue)
+  if (result!.below !== undefined) {
+    const { printed } = spoken(tongue, belowFigure(result!.below, row))
+    return words.below(withUnit(printed.slice(2), unit), limit)
+  }
   const whose =
-    'place' in deciding!
-      ? `Of ${counted(deciding.count, noun(scope))}, ${deciding.place} decides: `
-      : ''
-  return `${whose}${sumText(deciding!, unit)} is ${standing(verdict!.word, limit, rule)}.`
+    'label' in deciding! ? words.whose(deciding.count, scope, words.place(deciding.label)) : ''
+  return `${whose}${words.verdict(sumText(deciding!, unit, tongue), stands)}`
 }
 
 /** '0.94 g/cm³ ± 0.02 g/cm³' */
-const sumText = (figures: ReturnType<typeof resultFigures>, unit: string) =>
-  `${withUnit(figures.value.printed, unit)} ± ${withUnit(figures.expandedUncertainty.printed, unit)}`
+const sumText = (figures: ReturnType<typeof resultFigures>, unit: string, tongue: Tongue) => {
+  const said = (figure: Figure) => withUnit(spoken(tongue, figure).printed, unit)
+  return `${said(figures.value)} ± ${said(figures.expandedUncertainty)}`
+}
 
 /** The single figure a verdict is on, printed to as many digits as that verdict takes. */
-function decidingFigure(row: JudgedRow, rule: DecisionRule): DecidingFigure | undefined {
+function decidingFigure(row: JudgedRow, rule: DecisionRule): Deciding | undefined {
   const { worst, ...own } = row
   if (!worst) return undefined
   const { value, expandedUncertainty: U, label, count } = worst
-  const { more: _more, ...figures } = printedFigures(value, U, own, rule)
-  const unit = unitText(row.quantity).printed
-  return { place: label, count, ...figures, printed: `${label}, ${sumText(figures, unit)}` }
+  return { label, count, ...printedFigures(value, U, own, rule) }
 }
 
-/** How a figure stands to its limit, in words. */
-function standing(word: VerdictText['word'], limit: string, rule: DecisionRule): string {
-  const rounded = rule === 'rounded' ? ', once rounded to its last digit' : ''
-  const phrases: Record<VerdictText['word'], string> = {
-    pass: `within the limit of ${limit}${rule === 'guarded' ? ' by at least U' : rounded}`,
-    'conditional pass': `within the limit of ${limit}, but by less than U`,
-    'conditional fail': `outside the limit of ${limit}, but by no more than U`,
-    fail: `outside the limit of ${limit}${rule === 'guarded' ? ' by more than U' : rounded}`,
-    'not decidable': `not decidable against the limit of ${limit}`
+function decidingText(
+  { label, count, value, expandedUncertainty }: Deciding,
+  { quantity }: JudgedRow,
+  tongue: Tongue
+): DecidingFigure {
+  const place = tongue.results.place(label)
+  const sum = sumText({ value, expandedUncertainty }, unitText(quantity).printed, tongue)
+  return {
+    place,
+    count,
+    value: spoken(tongue, value),
+    expandedUncertainty: spoken(tongue, expandedUncertainty),
+    printed: `${place}, ${sum}`
   }
-  return phrases[word]
 }
 
-const noun = (scope: string) => scope.replace('every ', '')
+function freedomText(df: number, { results }: Tongue): Figure {
+  const { exact, printed } = freedomFigure(df)
+  return { exact, printed: Number.isFinite(df) ? printed : results.unlimited }
+}
 
 /** How the figure varies over the lot: the product's own property, no part of the uncertainty. */
-function spreadText(result: Result): string | undefined {
-  const compared = result.compared ? comparedText(result.compared) : undefined
-  const sentences = [result.remark, betweenSheets(result), overPositions(result), compared].filter(
-    text => text !== undefined
-  )
+function spreadText(result: Result, tongue: Tongue): string | undefined {
+  const { remark } = result
+  const compared = result.compared ? comparedText(result.compared, tongue) : undefined
+  const sentences = [
+    remark && tongue.results.remark(inTongue(remark, tongue)),
+    betweenSheets(result, tongue),
+    overPositions(result, tongue),
+    compared
+  ].filter(text => text !== undefined)
   return sentences.length === 0 ? undefined : sentences.join(' ')
 }
 
+/** A remark with the record's own words in the language. */
+const inTongue = (remark: Remark, { own }: Tongue): Remark =>
+  remark.is === 'defined' ? { ...remark, as: own(remark.as) } : remark
+
 /** Where every position of every sheet was read: extremes and uniformity of the field. */
-function overPositions({ quantity, readings, each }: Result): string | undefined {
+function overPositions({ quantity, readings, each }: Result, tongue: Tongue): string | undefined {
   const values = readings.map(({ estimate }) => estimate.value)
   if (quantity !== 'thickness_mm' || values.length <= each.length) return undefined
   const { min, max } = spread(values)
   const unit = unitText(quantity).printed
-  const text = (x: number) => significant(x, 4).printed
-  return `Over ${values.length} positions: from ${text(min)} to ${withUnit(text(max), unit)}, a range of ${significant(uniformity_percent(values), 2).printed} % of the mean.`
+  const text = (x: number, digits = 4) => spoken(tongue, significant(x, digits)).printed
+  return tongue.results.overPositions(
+    values.length,
+    text(min),
+    withUnit(text(max), unit),
+    text(uniformity_percent(values), 2)
+  )
 }
 
-function betweenSheets({ each, quantity, n }: Result): string | undefined {
+function betweenSheets({ each, quantity, n }: Result, tongue: Tongue): string | undefined {
   if (each.length < 2 || each[0]!.label.startsWith('reading')) return undefined
   const { min, max, standardDeviation } = spread(each.map(({ estimate }) => estimate.value))
   const unit = unitText(quantity).printed
   if (standardDeviation === undefined || standardDeviation === 0) return undefined
   const places = placesFor(standardDeviation, 2)
-  const text = (x: number) => withMinus(roundToPlaces(toDecimal(x), places))
-  return `Between ${n} sheets: s = ${withUnit(text(standardDeviation), unit)}, from ${text(min)} to ${withUnit(text(max), unit)}.`
+  const text = (x: number) => tongue.numbers.number(withMinus(roundToPlaces(toDecimal(x), places)))
+  return tongue.results.betweenSheets(
+    n,
+    withUnit(text(standardDeviation), unit),
+    text(min),
+    withUnit(text(max), unit)
+  )
 }

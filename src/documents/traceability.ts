@@ -3,16 +3,19 @@
 import type { Result } from '../evaluate/types.ts'
 import { calibrationOn } from '../records/references.ts'
 import type { Content, Instrument, Titrant } from '../records/types.ts'
-import { inSentence } from '../quantities.ts'
-import { dateText } from './words.ts'
+import { english, type Tongue } from './languages/tongue.ts'
 
 /** Sentences on every instrument and titrant behind the results, in order of their names. */
-export function traceabilityOf(content: Content, results: readonly Result[]): string[] {
+export function traceabilityOf(
+  content: Content,
+  results: readonly Result[],
+  tongue = english
+): string[] {
   const sentences = [...daysOfUse(results)].flatMap(([name, days]) => {
     const instrument = content.instruments.get(name)?.record
     const titrant = content.titrants.get(name)?.record
-    if (instrument) return [...days].map(day => instrumentSentence(instrument, day))
-    return titrant ? [titrantSentence(titrant)] : []
+    if (instrument) return [...days].map(day => instrumentSentence(instrument, day, tongue))
+    return titrant ? [titrantSentence(titrant, tongue)] : []
   })
   return [...new Set(sentences)].sort()
 }
@@ -28,20 +31,26 @@ function daysOfUse(results: readonly Result[]): Map<string, Set<string>> {
   return uses
 }
 
+/** 'BAL-1 (analytical balance)' */
+const named = ({ id, title }: Pick<Instrument, 'id' | 'title'>, { numbers, own }: Tongue) =>
+  `${id} (${numbers.inSentence(own(title))})`
+
 /** @param day of the readings: the calibration in force then is the one that counts */
-function instrumentSentence(instrument: Instrument, day: string): string {
-  const { id, title } = instrument
-  const name = `${id} (${inSentence(title)})`
+function instrumentSentence(instrument: Instrument, day: string, tongue: Tongue): string {
+  const { lot: words, own } = tongue
+  const name = named(instrument, tongue)
   const calibration = calibrationOn(instrument, day)
-  if (!calibration) return `${name}: not calibrated, not traceable.`
+  if (!calibration) return words.uncalibrated(name)
   const { certificate, laboratory, against, on, due } = calibration
-  const dates = `${dateText(on)}, due again ${dateText(due)}`
-  if (certificate !== undefined)
-    return `${name}: calibration certificate ${certificate}${laboratory ? ` of ${laboratory}` : ''}, ${dates}.`
-  return against === undefined
-    ? `${name}: checked in house, ${dates}, not traceable.`
-    : `${name}: checked in house against ${against}, ${dates}, not traceable.`
+  return certificate === undefined
+    ? words.checked(name, against && own(against), on, due)
+    : words.calibrated(name, certificate, laboratory, on, due)
 }
 
-const titrantSentence = ({ id, title, against, standardised, expires }: Titrant): string =>
-  `${id} (${inSentence(title)}): standardised against ${against} on ${dateText(standardised)}, in use until ${dateText(expires)}.`
+const titrantSentence = (titrant: Titrant, tongue: Tongue): string =>
+  tongue.lot.standardised(
+    named(titrant, tongue),
+    tongue.own(titrant.against),
+    titrant.standardised,
+    titrant.expires
+  )

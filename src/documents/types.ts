@@ -7,6 +7,7 @@
  */
 
 import type { VerdictWord } from '../quality/judge.ts'
+import type { PaperLanguage } from '../records/schemas/common.ts'
 import type { BoardDocument } from './board-types.ts'
 import type { Budgets } from './budgets.ts'
 import type { ChoiceKind } from './choice-types.ts'
@@ -179,7 +180,7 @@ export interface CertificateDocument {
   readonly preview: boolean
   /** Text across each page of what is not, or no longer, to be relied on: 'Preview, not issued'. */
   readonly mark?: string
-  readonly language: 'en'
+  readonly language: PaperLanguage
   readonly paper: 'A4' | 'Letter'
   /** Date that stands for the document's age; never the clock. */
   readonly dated: string

@@ -64,7 +64,7 @@ export function soakedExpansionResult(
 ): Result | undefined {
   const test = tests?.waterSoak
   const result = test && volumeOf(bench, methodOf, test, 'waterSoak', 'soakedExpansion_mL_per_g')
-  return result && { ...result, remark: soakText(test) }
+  return result && { ...result, remark: soakOf(test) }
 }
 
 /** What the soak left of the lot's own expansion volume. */
@@ -85,8 +85,8 @@ export function soakKeptResult(
         expansionVolume_mL_per_g: before.estimate
       })
   )
-  return result && { ...result, n: after.n, remark: soakText(test) }
+  return result && { ...result, n: after.n, remark: soakOf(test) }
 }
 
-const soakText = ({ for_h, at_C }: { for_h: Reading; at_C: Reading }) =>
-  `Soaked for ${for_h.written} in water at ${at_C.written}.`
+const soakOf = ({ for_h, at_C }: { for_h: Reading; at_C: Reading }) =>
+  ({ is: 'soaked', time: for_h.written, at: at_C.written }) as const

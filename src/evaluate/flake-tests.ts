@@ -102,6 +102,10 @@ export function onsetResult(bench: Bench, { tests }: Batch, methodOf: MethodOf) 
       return propagate(x => x.temperature_C, { temperature_C })
     }
   )
-  const how = `${definition}${rate ? `, heated at ${rate.written}` : ''}`
-  return result && { ...result, remark: `Defined as: ${how}.` }
+  const remark = {
+    is: 'defined',
+    as: definition,
+    ...(rate ? { rate: rate.written } : {})
+  } as const
+  return result && { ...result, remark }
 }

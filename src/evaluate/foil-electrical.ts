@@ -126,10 +126,8 @@ export function resistivityResult(bench: Bench, { tests }: Foil, methodOf: Metho
         thickness_mm: take(one.thickness_mm, 'mm', 'thickness', 'thickness')
       })
   )
-  return result && { ...result, remark: cut(test.direction) }
+  return result && { ...result, remark: { is: 'cut' as const, direction: test.direction } }
 }
-
-const cut = (direction: string) => `Strips cut ${direction} the direction of forming.`
 
 /** The same measurement as conductivity. */
 export function conductivityOfStrip(
@@ -150,5 +148,11 @@ export function conductivityOfStrip(
     },
     () => foilConductivity({ resistivity_uOhmm: resistivity.estimate })
   )
-  return result && { ...result, n: resistivity.n, remark: cut(test.direction) }
+  return (
+    result && {
+      ...result,
+      n: resistivity.n,
+      remark: { is: 'cut' as const, direction: test.direction }
+    }
+  )
 }

@@ -135,6 +135,9 @@ export function oxidationResult(bench: Bench, { tests }: Foil, methodOf: MethodO
       })
   )
   return (
-    result && { ...result, remark: `Held ${test.for_h.written} at ${test.temperature_C.written}.` }
+    result && {
+      ...result,
+      remark: { is: 'held' as const, time: test.for_h.written, at: test.temperature_C.written }
+    }
   )
 }

@@ -29,7 +29,7 @@ import { acidIn, baseIn, chargeLines, type Stage, stagesOf, substanceIn, sum } f
 import { oncePer } from '../records/once.ts'
 import { type Account, attempt, estimateOf, singleResult } from './result.ts'
 import { openStep } from './steps.ts'
-import type { Result, Results } from './types.ts'
+import type { Remark, Result, Results } from './types.ts'
 
 const shown = (value: number, digits = 3) => Number(value.toPrecision(digits))
 
@@ -53,7 +53,10 @@ export function neutraliserDemandResult(bench: Bench, batch: Batch): Result | un
   return (
     result && {
       ...result,
-      remark: `Added: ${shown(added, 4)} g of ${neutralisers[0]!.material.title}. What drained off with the liquor needed none here, but needs its own.`
+      remark: {
+        is: 'process',
+        text: `Added: ${shown(added, 4)} g of ${neutralisers[0]!.material.title}. What drained off with the liquor needed none here, but needs its own.`
+      }
     }
   )
 }
@@ -136,11 +139,14 @@ export const temperatureBefore = ({ steps = [] }: Batch, index: number): number 
     .map(hottest)
     .findLast(value => value !== undefined)
 
-function loggedRemark(batch: Batch, index: number): { remark?: string } {
+function loggedRemark(batch: Batch, index: number): { remark?: Remark } {
   const [from, to] = [temperatureBefore(batch, index), hottest(batch.steps?.[index])]
-  if (to === undefined) return { remark: 'No temperature was logged at that step.' }
+  if (to === undefined)
+    return { remark: { is: 'process', text: 'No temperature was logged at that step.' } }
   const before = from === undefined ? '' : `, after ${shown(from)} °C when last logged before it`
-  return { remark: `Logged at that step: at most ${shown(to)} °C${before}.` }
+  return {
+    remark: { is: 'process', text: `Logged at that step: at most ${shown(to)} °C${before}.` }
+  }
 }
 
 export function neutralisationRiseResult(bench: Bench, batch: Batch): Result | undefined {
@@ -208,7 +214,9 @@ export function washedSaltResult(bench: Bench, batch: Batch): Result | undefined
         batch
       )
   )
-  return result && found ? { ...result, remark: `Leachable salt found: ${found.written}.` } : result
+  return result && found
+    ? { ...result, remark: { is: 'process', text: `Leachable salt found: ${found.written}.` } }
+    : result
 }
 
 /** Sulfate a mol of hydrogen ion leaves, g. */
@@ -222,11 +230,14 @@ const ofProduct = (dissolved_g: Estimate, { product }: Batch): Computed<'dissolv
   propagate(x => (100 * x.dissolved_g) / product.mass_g.value, { dissolved_g })
 
 /** What the test found, where there was one. */
-function besideMeasured(sofar: Results, quantity: QuantityName, unit: string): { remark?: string } {
+function besideMeasured(sofar: Results, quantity: QuantityName, unit: string): { remark?: Remark } {
   const measured = estimateOf(sofar, quantity)
   return measured
     ? {
-        remark: `The test found ${shown(measured.value)} ${unit} (U = ${shown(expand(measured).U, 2)} ${unit}). Well-mixed washes leave the least there can be: acid comes out of the flake slowly.`
+        remark: {
+          is: 'process',
+          text: `The test found ${shown(measured.value)} ${unit} (U = ${shown(expand(measured).U, 2)} ${unit}). Well-mixed washes leave the least there can be: acid comes out of the flake slowly.`
+        }
       }
     : {}
 }

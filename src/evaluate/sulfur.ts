@@ -104,7 +104,7 @@ export function acidEquivalentResult(
   return {
     ...result,
     n: sulfur.n,
-    ...(reported ? { remark: reported } : {}),
+    ...(report ? { remark: { is: 'from report', by: report.by, number: report.number } } : {}),
     ...(below === undefined ? {} : { below })
   }
 }

@@ -68,6 +68,16 @@ export interface Report {
   readonly sha256?: string
 }
 
+/** What is said beside a figure, as the parts any language can word. */
+export type Remark =
+  | { readonly is: 'soaked'; readonly time: string; readonly at: string }
+  | { readonly is: 'held'; readonly time: string; readonly at: string }
+  | { readonly is: 'defined'; readonly as: string; readonly rate?: string }
+  | { readonly is: 'cut'; readonly direction: 'along' | 'across' }
+  | { readonly is: 'from report'; readonly by: string; readonly number: string }
+  /** Of the process: worded in English alone, as its pages are. */
+  | { readonly is: 'process'; readonly text: string }
+
 /** One figure of a lot. */
 export interface Result {
   readonly quantity: QuantityName
@@ -87,8 +97,8 @@ export interface Result {
   readonly report?: Report
   /** What an outside laboratory reported beside our own figure. */
   readonly compared?: Result
-  /** A sentence that belongs to the figure: what it holds for, how it varies. */
-  readonly remark?: string
+  /** What belongs to the figure: what it holds for, how it was come by. */
+  readonly remark?: Remark
   /** Where in the record it stands. */
   readonly field: FieldPath
   /** Worked out where a page shows it: most runs read figures alone. */

@@ -14,7 +14,7 @@ export type DustTest = 'combustible' | 'not combustible'
 export interface DustText {
   readonly signal: 'Warning'
   readonly text: string
-  readonly because: string
+  readonly because: 'dust test positive' | 'not excluded by a dust test'
   readonly clause: Clause
 }
 

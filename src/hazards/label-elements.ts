@@ -28,8 +28,18 @@ export interface LabelElements {
   /** H and EUH statements. */
   readonly statements: readonly StatementCode[]
   /** What was left out, as sentences without a full stop. */
-  readonly omitted: readonly string[]
+  readonly omitted: readonly Omission[]
 }
+
+/** What precedence leaves out, or keeps where it might seem to. */
+export const pictogramOmissions = [
+  'GHS07 left out beside GHS06: Article 26(1)(b)',
+  'GHS07 left out for irritation beside GHS05: Article 26(1)(c)',
+  'GHS07 left out beside GHS08 for sensitisation of the airways: Article 26(1)(d)',
+  'GHS07 kept for irritation, as GHS05 stands for metals alone: Article 26(1)(c) read by its purpose'
+] as const
+export type PictogramOmission = (typeof pictogramOmissions)[number]
+export type Omission = PictogramOmission | `${string} left out, said by ${string}: Article 27`
 
 /** Label elements of the classes found, whatever their order. */
 export function labelElements(
@@ -56,6 +66,7 @@ export function labelElements(
 const irritations: readonly ClassName[] = ['Skin Irrit. 2', 'Eye Irrit. 2']
 
 function pictogramsOf(names: readonly ClassName[]) {
+  const [bySkull, byCorrosion, byAirways, kept07] = pictogramOmissions
   const bearers = (wanted: Pictogram) => names.filter(name => classEntry(name).pictogram === wanted)
   const all = [...new Set(names.flatMap(name => classEntry(name).pictogram ?? []))].sort()
   const corrodesTissue = bearers('GHS05').some(name => name !== 'Met. Corr. 1')
@@ -63,11 +74,11 @@ function pictogramsOf(names: readonly ClassName[]) {
   const but = (spared: readonly ClassName[]) => mild.every(name => spared.includes(name))
   const why =
     bearers('GHS06').length > 0
-      ? 'GHS07 left out beside GHS06: Article 26(1)(b)'
+      ? bySkull
       : corrodesTissue && but(irritations)
-        ? 'GHS07 left out for irritation beside GHS05: Article 26(1)(c)'
+        ? byCorrosion
         : names.includes('Resp. Sens. 1') && but([...irritations, 'Skin Sens. 1'])
-          ? 'GHS07 left out beside GHS08 for sensitisation of the airways: Article 26(1)(d)'
+          ? byAirways
           : undefined
   const drop = all.includes('GHS07') && why !== undefined
   const kept = all.filter(pictogram => !(drop && pictogram === 'GHS07'))
@@ -76,9 +87,7 @@ function pictogramsOf(names: readonly ClassName[]) {
     kept.includes('GHS05') &&
     kept.includes('GHS07') &&
     mild.some(name => irritations.includes(name))
-      ? [
-          'GHS07 kept for irritation, as GHS05 stands for metals alone: Article 26(1)(c) read by its purpose'
-        ]
+      ? [kept07]
       : []
   return { kept, omitted: [...(drop ? [why] : []), ...open] }
 }
@@ -107,7 +116,7 @@ function statementsOf(sorted: readonly Pick<Finding, 'class' | 'statement' | 'fi
   )
   return {
     kept: combine(kept),
-    omitted: dropped.map(([by, code]) => `${code} left out, said by ${by}: Article 27`)
+    omitted: dropped.map(([by, code]): Omission => `${code} left out, said by ${by}: Article 27`)
   }
 }
 

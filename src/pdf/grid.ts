@@ -40,9 +40,9 @@ const NARROWEST_PROPERTY = 90
 
 const isNumeric = (key: ColumnKey): boolean => key !== 'unit' && key !== 'verdict'
 
-/** A number in two parts, cut where its decimal point stands: '0.95 to 1.05' → '0.95 to 1', '.05'. */
+/** A number in two parts, cut where its decimal sign stands: '0.95 to 1.05' → '0.95 to 1', '.05'. */
 export function splitAtPoint(text: string): readonly [before: string, after: string] {
-  const point = [...text.matchAll(/\d(?=\.\d)/g)].at(-1)
+  const point = [...text.matchAll(/\d(?=[.,]\d)/g)].at(-1)
   const end = point ? point.index + 1 : text.search(/\D*$/)
   return [text.slice(0, end), text.slice(end)]
 }

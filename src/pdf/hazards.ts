@@ -38,7 +38,7 @@ export function drawHazardBody(sheet: Sheet, hazards: HazardText, words: Words, 
   else sheet.paragraph(sheet.root, 'P', styles.body, words.noStatement, x)
   if (hazards.computed) drawComputed(sheet, hazards.computed, x)
   for (const one of hazards.editions ?? []) drawEdition(sheet, one, words, x)
-  const source = `${words.wordingFrom}: ${hazards.edition}.`
+  const source = `${words.wordingFrom}: ${words.wording(hazards.edition)}.`
   const fine = `${hazards.transport} ${hazards.basis} ${source}`
   sheet.paragraph(sheet.root, 'P', styles.small, fine, x)
 }
@@ -106,7 +106,13 @@ function drawEdition(
     x
   )
   if (statements.length > 0) drawStatements(sheet, statements, x)
-  sheet.paragraph(sheet.root, 'P', styles.small, `${sentence} ${words.wordingFrom}: ${edition}.`, x)
+  sheet.paragraph(
+    sheet.root,
+    'P',
+    styles.small,
+    `${sentence} ${words.wordingFrom}: ${words.wording(edition)}.`,
+    x
+  )
   sheet.y += PARAGRAPH_GAP
 }
 

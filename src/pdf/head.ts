@@ -19,7 +19,7 @@ export function drawHead(sheet: Sheet, document: CertificateDocument, words: Wor
   sheet.y += 7
   drawFacts(sheet, document.facts)
   sheet.y += 5
-  drawAnswer(sheet, document)
+  drawAnswer(sheet, document, words)
 }
 
 export function drawProducer(
@@ -57,14 +57,20 @@ export function drawTitleLine(sheet: Sheet, title: string, number: string, detai
 }
 
 /** The answer between two rules: mark and word in the margin, the sentence beside them. */
-function drawAnswer(sheet: Sheet, { answer }: CertificateDocument): void {
+function drawAnswer(sheet: Sheet, { answer }: CertificateDocument, words: Words): void {
   const { pdf, area } = sheet
   sheet.rule(0.8)
   sheet.y += 6
   const baseline = firstBaseline(styles.lead, sheet.y)
   sheet.artifact(() => drawMark(pdf, answer.word, area.left, baseline))
   sheet.tagged(sheet.root, 'P', () =>
-    drawLine(pdf, styles.strong, answer.word, area.left + MARK_SIZE + MARK_GAP, baseline)
+    drawLine(
+      pdf,
+      styles.strong,
+      words.verdicts[answer.word],
+      area.left + MARK_SIZE + MARK_GAP,
+      baseline
+    )
   )
   sheet.paragraph(sheet.root, 'P', styles.lead, answer.sentence, bodyX(sheet))
   sheet.y += 5

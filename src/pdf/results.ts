@@ -93,10 +93,10 @@ function uncertaintyCell(row: ResultRow, words: Words): Cell {
 }
 
 function verdictCell(row: ResultRow, words: Words): Cell {
-  if (row.basis !== 'measured') return { text: row.basis }
+  if (row.basis !== 'measured') return { text: words.bases[row.basis] }
   if (!row.verdict) return quiet(words.notJudged)
   const { word } = row.verdict
-  return { text: word, mark: word, ...(isAdverse(word) && { weight: 'strong' }) }
+  return { text: words.verdicts[word], mark: word, ...(isAdverse(word) && { weight: 'strong' }) }
 }
 
 function notesOf(row: ResultRow, words: Words): Note[] {
@@ -110,7 +110,7 @@ function notesOf(row: ResultRow, words: Words): Note[] {
   if (row.spread) notes.push(property(row.spread))
   if (row.basis === 'measured' && row.verdict && row.verdict.word !== 'pass')
     notes.push({
-      text: `${row.verdict.word}: ${ended(row.verdict.sentence)}`,
+      text: `${words.verdicts[row.verdict.word]}: ${ended(row.verdict.sentence)}`,
       of: 'verdict',
       strong: false
     })

@@ -1,6 +1,7 @@
 /** Does it meet its grade: the sentence for each outcome. */
 
 import { describe, expect, test } from 'vitest'
+import { english, type Tongue } from '../../src/documents/languages/tongue.ts'
 import { answerOf } from '../../src/documents/lot.ts'
 import type { LotView } from '../../src/documents/lot-view.ts'
 import { listText } from '../../src/documents/words.ts'
@@ -12,15 +13,18 @@ import { pageOf, siteOf } from './demo.ts'
 type Outcome = readonly [QuantityName, VerdictWord | undefined]
 
 /** A lot with limits on these quantities and these verdicts; without one, it was not measured. */
-const answer = (word: LotView['word'], ...outcomes: readonly Outcome[]) => {
+const answerIn = (tongue: Tongue, word: LotView['word'], ...outcomes: readonly Outcome[]) => {
   const rows: LotView['rows'] = outcomes.map(([quantity, verdict]) => ({
     quantity,
     scope: 'lot mean',
     limit: {} as never,
     ...(verdict ? { verdict: { word: verdict, undecidableMethod: false } } : {})
   }))
-  return answerOf({ rows, word, grade: { id: 'F', revision: 2 } } as LotView).sentence
+  return answerOf({ tongue, rows, word, grade: { id: 'F', revision: 2 } } as LotView).sentence
 }
+
+const answer = (word: LotView['word'], ...outcomes: readonly Outcome[]) =>
+  answerIn(english, word, ...outcomes)
 
 const volume = 'expansionVolume_mL_per_g'
 const water = 'moisture_percent'

@@ -95,6 +95,10 @@ export const asFound = fields({
 /** Systems of classification a paper can follow: European Union, UN GHS, United States. */
 export const hazardEditions = ['clp', 'un', 'us'] as const
 
+/** Languages that whole papers are worded in. */
+export const paperLanguages = ['en', 'de'] as const
+export type PaperLanguage = (typeof paperLanguages)[number]
+
 /** Languages of statements beside English. */
 export const hazardLanguages = ['de', 'fr', 'es', 'it'] as const
 

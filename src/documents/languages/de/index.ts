@@ -1,0 +1,27 @@
+/** German. */
+
+import type { Catalogue } from '../catalogue.ts'
+import { changes } from './changes.ts'
+import { copy } from './copy.ts'
+import { hazards } from './hazards.ts'
+import { inspection } from './inspection.ts'
+import { lot } from './lot.ts'
+import { numbers } from './numbers.ts'
+import { paper } from './paper.ts'
+import { product } from './quantities.ts'
+import { results } from './results.ts'
+import { substanceName } from './substances.ts'
+
+export const de: Catalogue = {
+  name: 'German',
+  quantities: product,
+  knowsSubstance: name => substanceName(name) !== undefined,
+  numbers,
+  lot,
+  results,
+  inspection,
+  hazards,
+  changes,
+  copy,
+  paper
+}

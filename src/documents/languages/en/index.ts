@@ -1,0 +1,26 @@
+/** English, from which every other language has its shape. */
+
+import { quantities } from '../../../quantities.ts'
+import { changes } from './changes.ts'
+import { copy } from './copy.ts'
+import { hazards } from './hazards.ts'
+import { inspection } from './inspection.ts'
+import { lot } from './lot.ts'
+import { numbers } from './numbers.ts'
+import { paper } from './paper.ts'
+import { results } from './results.ts'
+
+export const en = {
+  name: 'English',
+  /** Whether the language has a name for a substance, by its first English one. */
+  knowsSubstance: (_name: string): boolean => true,
+  quantities,
+  numbers,
+  lot,
+  results,
+  inspection,
+  hazards,
+  changes,
+  copy,
+  paper
+}
