@@ -1,5 +1,8 @@
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
+import { useMemory } from './tests/quick-folder.ts'
+
+useMemory()
 
 // As bin/bundle.js has it: the same, and quicker.
 const yaml = fileURLToPath(new URL('node_modules/yaml/browser/index.js', import.meta.url))

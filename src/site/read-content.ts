@@ -9,6 +9,20 @@ import { Failure, isMissing, plainFault } from './failure.ts'
 const FILES_AT_A_TIME = 50
 
 /**
+ * Records as last read, while something still holds them. A file that says the same is the same object
+ * again, so that what was worked out of it need not be once more: while pages are served, most files stay.
+ */
+const lastRead = new Map<string, WeakRef<SourceFile>>()
+
+function asBefore(path: string, text: string): SourceFile {
+  const before = lastRead.get(path)?.deref()
+  if (before?.text === text) return before
+  const file = { path, text }
+  lastRead.set(path, new WeakRef(file))
+  return file
+}
+
+/**
  * Every *.yaml and *.yml file under a folder, in the order of their paths.
  *
  * Files whose name starts with a dot are editors' own and are left out; a byte order mark is dropped.
@@ -20,10 +34,8 @@ const FILES_AT_A_TIME = 50
 export async function readContent(folder: string, base = process.cwd()): Promise<SourceFile[]> {
   const paths = await recordPaths(folder)
   if (paths.length === 0) throw new Failure(`${folder}: holds no record (*.yaml)`)
-  const read = async (path: string): Promise<SourceFile> => ({
-    path: relative(base, path).replaceAll('\\', '/'),
-    text: await readText(path)
-  })
+  const read = async (path: string): Promise<SourceFile> =>
+    asBefore(relative(base, path).replaceAll('\\', '/'), await readText(path))
   const files: SourceFile[] = []
   for (let from = 0; from < paths.length; from += FILES_AT_A_TIME)
     files.push(...(await Promise.all(paths.slice(from, from + FILES_AT_A_TIME).map(read))))

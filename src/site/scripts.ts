@@ -1,5 +1,6 @@
 /** The scripts of the pages: each one classic file, so that a page opened from disk may load it. */
 
+import { readFile, rename, writeFile } from 'node:fs/promises'
 import { basename, join } from 'node:path'
 import { build } from 'esbuild'
 import { projectFolder } from './project.ts'
@@ -20,8 +21,31 @@ export interface ScriptFile {
   readonly text: string
 }
 
-/** Their texts, each with all it needs. */
-export const scriptFiles = (): Promise<ScriptFile[]> => bundled(scripts)
+/**
+ * Where their texts are kept between runs: beside the bundle the program runs from, which is of one state
+ * of the source. Undefined for a program that runs from its source, as that may change meanwhile.
+ */
+const keptFile = basename(import.meta.dirname).startsWith('.lotfolio-')
+  ? join(import.meta.dirname, 'scripts-of-pages.json')
+  : undefined
+
+let made: Promise<readonly ScriptFile[]> | undefined
+
+/** Their texts, each with all it needs; bundled once, as that takes as long as the pages of a small site. */
+export const scriptFiles = (): Promise<readonly ScriptFile[]> => (made ??= kept())
+
+async function kept(): Promise<readonly ScriptFile[]> {
+  if (keptFile === undefined) return bundled(scripts)
+  const text = await readFile(keptFile, 'utf8').catch(() => undefined)
+  if (text !== undefined) return JSON.parse(text) as ScriptFile[]
+  const files = await bundled(scripts)
+  // Whole or not at all; a folder that may not be written to costs time, nothing else.
+  const fresh = `${keptFile}.${process.pid}`
+  await writeFile(fresh, JSON.stringify(files))
+    .then(() => rename(fresh, keptFile))
+    .catch(() => undefined)
+  return files
+}
 
 /** The script that `lotfolio start` puts into the pages it serves; no site holds it. */
 export async function liveScript(): Promise<string> {

@@ -1,19 +1,16 @@
 /** The page that checks certificates, in a real browser: by http and from disk, chosen and dropped. */
 
 import { readFileSync, writeFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { done, putShipment, registerOf, workshopOf } from '../site/issuing.ts'
 import { requireTool } from '../tools.ts'
+import { faultsIn } from './axe.ts'
 import { launchChromium } from './chromium.ts'
 import { addressOf, serve } from './server.ts'
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'utf8')
-const VIOLATIONS = `axe.run({ resultTypes: ['violations'] })
-  .then(({ violations }) => violations.map(({ id }) => id))`
 const OUTCOME = `document.querySelector('#outcome .verdict-word strong')?.textContent`
 
 const expected = [
@@ -108,16 +105,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('in Chromium', ()
       const page = await browser.newPage({ bypassCSP: true })
       await page.goto(`${own}verify/`)
       await told(page, () => page.setInputFiles('#copy', join(place, 'flipped.pdf')))
-      await page.evaluate(axe)
-      for (const colorScheme of ['light', 'dark'] as const)
-        for (const width of [390, 1280]) {
-          await page.emulateMedia({ colorScheme })
-          await page.setViewportSize({ width, height: 844 })
-          expect(await page.evaluate(VIOLATIONS), `${colorScheme} ${width}`).toEqual([])
-          expect(await page.evaluate(`document.documentElement.scrollWidth <= innerWidth`)).toBe(
-            true
-          )
-        }
+      expect(await faultsIn(page)).toEqual({})
       await page.close()
       server.close()
     }

@@ -3,7 +3,8 @@ import { appendFileSync, readdirSync, readFileSync, writeFileSync } from 'node:f
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { requireTool } from '../tools.ts'
-import { demoWorkplace, lotfolio, namesIn, tree } from '../site/workplace.ts'
+import { builtDemo } from '../site/built-demo.ts'
+import { demoWorkplace, lotfolio, namesIn, smallWorkplace, tree } from '../site/workplace.ts'
 
 const tools = requireTool('pdftotext', 'poppler-utils')
 
@@ -27,19 +28,20 @@ describe('papers', () => {
   })
 
   test('leaves the workshop edition its own folder', async () => {
-    const place = demoWorkplace()
-    await lotfolio(['papers', 'EB-26-006'], place)
+    const place = smallWorkplace()
+    await lotfolio(['papers', 'EB-1'], place)
+    expect(namesIn(place)).toContain('papers')
     const { status, stderr } = await lotfolio(['build', '--edition', 'workshop'], place)
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
   })
 
   test('are those of the public site, byte for byte', async () => {
     const place = demoWorkplace()
+    // The day of the site: the latest in all records, of which a lot's own may know nothing.
     const asOf = ['--as-of', '2026-10-29']
     await lotfolio(['papers', 'FL-26-003', '--out', 'some papers', ...asOf], place)
-    await lotfolio(['build', ...asOf], place)
     const papers = tree(join(place, 'some papers'))
-    const site = tree(join(place, '_site'))
+    const site = tree(await builtDemo('public'))
     expect(papers).toEqual({
       'CT-26-005-r1.pdf': site['certificates/CT-26-005/CT-26-005-r1.pdf'],
       'FL-26-003.json': site['lots/FL-26-003/data.json']

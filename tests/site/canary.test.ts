@@ -8,9 +8,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { buildSite } from '../../src/site/build.ts'
-import { steps } from '../../src/site/steps.ts'
 import { requireTool } from '../tools.ts'
+import { builtDemo } from './built-demo.ts'
 
 const words = (
   JSON.parse(readFileSync('tests/fixtures/private-words.json', 'utf8')) as { word: string }[]
@@ -18,18 +17,18 @@ const words = (
 
 const tools = requireTool('qpdf', 'qpdf') && requireTool('pdftotext', 'poppler-utils')
 
-let folder: string
+const folder = mkdtempSync(join(tmpdir(), 'lotfolio-canary-'))
+let site: string
 let files: string[]
 
 beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), 'lotfolio-canary-'))
-  await buildSite({ content: 'content', out: join(folder, 'site'), edition: 'public' }, steps)
-  files = readdirSync(join(folder, 'site'), { recursive: true, encoding: 'utf8' })
-}, 120_000)
+  site = await builtDemo('public')
+  files = readdirSync(site, { recursive: true, encoding: 'utf8' })
+}, 180_000)
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
-const pathOf = (file: string) => join(folder, 'site', file)
+const pathOf = (file: string) => join(site, file)
 
 /** Every form in which a reader or a program can come at a certificate's words. */
 function unpacked(path: string): string[] {
@@ -98,8 +97,7 @@ test.runIf(tools)('the search finds what is there: the lot in each form of a cer
 })
 
 test('the workshop edition carries no more in its certificates than the public one', async () => {
-  const out = join(folder, 'workshop')
-  await buildSite({ content: 'content', out, edition: 'workshop' }, steps)
+  const out = await builtDemo('workshop')
   for (const file of files.filter(name => /(?<!-working)\.pdf$/u.test(name)))
     expect(readFileSync(join(out, file)).equals(readFileSync(pathOf(file))), file).toBe(true)
 }, 120_000)

@@ -4,7 +4,7 @@ import { existsSync, readFileSync, statSync } from 'node:fs'
 import { join, posix } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { demoSite } from '../browser/demo-site.ts'
+import { builtDemo } from './built-demo.ts'
 import { pagesIn } from '../browser/render-pages.ts'
 
 /** What a lot's page may weigh: a page that opens at once where the line is thin. */
@@ -17,7 +17,7 @@ interface Built {
 }
 
 async function built(edition: 'public' | 'workshop'): Promise<Built> {
-  const folder = await demoSite(edition)
+  const folder = await builtDemo(edition)
   const read = (path: string) => readFileSync(join(folder, path), 'utf8')
   return { folder, html: new Map(pagesIn(folder).map(path => [path, read(path)])) }
 }

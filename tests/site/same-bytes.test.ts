@@ -1,60 +1,45 @@
-import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join, relative } from 'node:path'
-import { afterAll, describe, expect, inject, test } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import { writeMarker } from '../../src/site/marker.ts'
 import { projectFolder } from '../../src/site/project.ts'
+import { builtDemo, builtPapers } from './built-demo.ts'
 import { done, workshopOf } from './issuing.ts'
-import {
-  demoWorkplace,
-  differences,
-  lotfolio,
-  lotfolioProcess,
-  run,
-  tree,
-  workplace
-} from './workplace.ts'
-
-let reference: Record<string, string>
-
-/** A place at which nothing was kept from any other; it stands until all are compared. */
-const first = join(inject('runFolder'), 'first place')
-afterAll(() => rmSync(first, { recursive: true, force: true }))
-
-test('a site is built', async () => {
-  cpSync(join(projectFolder, 'content'), join(first, 'content'), { recursive: true })
-  reference = tree(join(await built(first), '_site'))
-  expect(Object.keys(reference)).toContain('index.html')
-})
-
-/** A workplace, its public site built; by a process of its own, as a time zone is its process's. */
-async function built(place: string, environment: Record<string, string> = {}): Promise<string> {
-  const { status, stderr } = await lotfolioProcess(['build'], place, environment)
-  expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
-  return place
-}
+import { demoWorkplace, differences, lotfolio, run, tree, workplace } from './workplace.ts'
 
 describe('the same bytes', () => {
-  test('in another folder, time zone and locale', async () => {
-    const place = await built(demoWorkplace({ papers: undefined }), {
+  /** Built in the process of the tests, in another folder. */
+  let reference: Record<string, string>
+  /** A place whose papers are those of an earlier build. */
+  const place = () => demoWorkplace({ papers: builtPapers })
+
+  beforeAll(async () => {
+    reference = tree(await builtDemo('public'))
+    expect(Object.keys(reference)).toContain('index.html')
+  }, 180_000)
+
+  // A process of its own, as a time zone is its process's; nothing was kept for it.
+  test('from plain Eleventy, in another time zone and locale', async () => {
+    const out = join(workplace(), 'plain')
+    mkdirSync(out)
+    await writeMarker(out, 'public')
+    writeFileSync(join(out, 'stale.html'), 'of an earlier build')
+    const { status } = await eleventy(out, {
       TZ: 'Pacific/Chatham',
       LANG: 'tr_TR.UTF-8',
       LC_ALL: 'tr_TR.UTF-8'
     })
-    expect(differences(tree(join(place, '_site')), reference)).toEqual([])
-  })
-
-  test('with papers kept from an earlier build', async () => {
-    expect((await lotfolio(['build'], first)).stderr).toBe('')
-    expect(differences(tree(join(first, '_site')), reference)).toEqual([])
+    expect(status).toBe(0)
+    expect(differences(tree(out), reference)).toEqual([])
   })
 
   test('from records saved on Windows: CRLF line ends, a byte order mark', async () => {
-    const place = demoWorkplace({ papers: join(first, '.cache') })
-    const content = join(place, 'content')
+    const windows = place()
+    const content = join(windows, 'content')
     for (const name of readdirSync(content, { recursive: true, encoding: 'utf8' }))
       if (name.endsWith('.yaml')) saveAsOnWindows(join(content, name))
-    expect((await lotfolio(['build'], place)).stderr).toBe('')
-    expect(differences(tree(join(place, '_site')), reference)).toEqual([])
+    expect((await lotfolio(['build'], windows)).stderr).toBe('')
+    expect(differences(tree(join(windows, '_site')), reference)).toEqual([])
   })
 
   test('from a folder whose name has spaces and other signs', async () => {
@@ -74,15 +59,6 @@ describe('the same bytes', () => {
     expect(Object.keys(files)).toContain('certificates/CT-1/CT-1-r1.pdf')
     expect(differences(files, tree(join(plain, '_site')))).toEqual([])
   })
-
-  test('from plain Eleventy', async () => {
-    const out = join(workplace(), 'plain')
-    mkdirSync(out)
-    await writeMarker(out, 'public')
-    writeFileSync(join(out, 'stale.html'), 'of an earlier build')
-    expect((await eleventy(out)).status).toBe(0)
-    expect(differences(tree(out), reference)).toEqual([])
-  })
 })
 
 test('plain Eleventy refuses a folder that is not ours', async () => {
@@ -96,7 +72,7 @@ test('plain Eleventy refuses a folder that is not ours', async () => {
 })
 
 /** Plain Eleventy in the checkout, as npx runs it with the project's .npmrc. */
-const eleventy = (out: string) =>
+const eleventy = (out: string, environment: Record<string, string> = {}) =>
   run(
     [
       process.execPath,
@@ -105,7 +81,8 @@ const eleventy = (out: string) =>
       '--config=eleventy.config.ts',
       `--output=${relative(projectFolder, out)}`
     ],
-    projectFolder
+    projectFolder,
+    environment
   )
 
 function nodeOptions(): string[] {
