@@ -24,6 +24,9 @@ import type { LimitLine, Substance } from './substances.ts'
 /** Ingredients below it count only where a limit of their own lies lower: Table 1.1 of Annex I. */
 const RELEVANT_PERCENT = 1
 
+/** So near to 1 that the sum in floats may stand on the wrong side of it. */
+const NEAR = 0.999_999
+
 /** What an ingredient is held against, in %; its own line where the limit is the substance's. */
 export interface Limit {
   readonly percent: number
@@ -50,7 +53,9 @@ export function reaches(
       ? [{ substance, percent, limit }]
       : []
   })
-  if (held.length === 0) return undefined
+  // Far below, floats know as well, and most sums are; a decimal costs much.
+  const roughly = held.reduce((sum, { percent, limit }) => sum + percent / limit.percent, 0)
+  if (roughly < NEAR) return undefined
   const sum = sumOfRatios(held.map(({ percent, limit }) => [percent, limit.percent]))
   if (!(sum >= 1)) return undefined
   const own = held.flatMap(({ limit }) => (limit.line ? [limit.line] : []))

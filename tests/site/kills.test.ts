@@ -23,8 +23,8 @@ import {
   tree
 } from './workplace.ts'
 
-/** How many builds to kill; a long campaign sets this. */
-const KILLS = Number(process.env['LOTFOLIO_KILLS'] ?? 6)
+/** How many builds to kill: at each kind of moment one; a long campaign sets this. */
+const KILLS = Number(process.env['LOTFOLIO_KILLS'] ?? 4)
 
 /** How many are killed at a time, each in a place of its own. */
 const LANES = 2
