@@ -20,8 +20,15 @@ const TOKEN = /([A-Z][a-z]?|\(|\))(\d*)/g
  * @throws RangeError for an element outside the table or a formula that cannot be read
  */
 export function molarMass_g_per_mol(formula: string): number {
-  return formula.split('·').reduce((sum, part) => sum + massOfPart(part, formula), 0)
+  const known = read.get(formula)
+  if (known !== undefined) return known
+  const mass = formula.split('·').reduce((sum, part) => sum + massOfPart(part, formula), 0)
+  read.set(formula, mass)
+  return mass
 }
+
+/** Formulas read before: the same few stand in every lot, some of them dozens of times. */
+const read = new Map<string, number>()
 
 function massOfPart(part: string, formula: string): number {
   const tokens = [...part.matchAll(TOKEN)]

@@ -37,7 +37,7 @@ const isGroup = (value: unknown): value is Json =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
 /** What the number of a record looks like, as schemas say it. */
-const numberPattern = (editorSchema('batches').properties as { lot: Json }).lot.pattern
+const numberPattern = once(() => (editorSchema('batches').properties as { lot: Json }).lot.pattern)
 
 function shapeIn(schema: Json): Shape {
   if (isGroup(schema.items)) return { is: 'list', of: shapeIn(schema.items) }
@@ -50,7 +50,7 @@ function shapeIn(schema: Json): Shape {
   const hint = typeof schema.description === 'string' ? schema.description : undefined
   return {
     is: 'value',
-    isNumber: schema.pattern === numberPattern,
+    isNumber: schema.pattern === numberPattern(),
     ...(words && { words }),
     ...(hint !== undefined && { hint })
   }
