@@ -58,6 +58,7 @@ export const problemCodes = {
   HOT_DRYING: 'warning',
   OXIDISER_LEFT: 'warning',
   CONTRADICTION: 'warning',
+  UNLIKE_PANELS: 'warning',
   AMMONIUM_TITRATED: 'warning',
   CHARGE_LIMIT: 'warning',
   STEP_ORDER: 'warning',

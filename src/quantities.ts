@@ -8,6 +8,7 @@
 
 import { flakeQuantities } from './quantities/flake.ts'
 import { foilQuantities } from './quantities/foil.ts'
+import { panelQuantities } from './quantities/panel.ts'
 import { processQuantities } from './quantities/process.ts'
 import type { Quantity } from './quantities/quantity.ts'
 
@@ -226,7 +227,8 @@ export const quantities = {
     side: 'process',
     meaning: 'saleable foil per graphite charged, along the chain of lots'
   },
-  ...processQuantities
+  ...processQuantities,
+  ...panelQuantities
 } as const satisfies Record<string, Quantity>
 
 export type QuantityName = keyof typeof quantities

@@ -1,4 +1,4 @@
-/** lotfolio explain: how one figure of a lot came about. */
+/** lotfolio explain: how one figure of a lot, or of a coating panel, came about. */
 
 import { Command } from 'commander'
 import type { LotPage } from '../documents/types.ts'
@@ -21,6 +21,7 @@ Examples:
   lotfolio explain EB-26-001
   lotfolio explain EB-26-001 free-acid
   lotfolio explain FL-26-003 density --as-of 2026-03-14
+  lotfolio explain PN-26-03 time-gained
 
 Without a quantity the lot's figures are listed. Only the records the lot rests on are read.
 Exit code: 0 when the figure is explained, 1 where it or the lot is not there or a record has errors,
@@ -29,7 +30,7 @@ Exit code: 0 when the figure is explained, 1 where it or the lot is not there or
 export const explainCommand = (): Command =>
   new Command('explain')
     .description('tell how a figure came about: formula, readings, inputs, uncertainty budget')
-    .argument('<lot>', 'lot number')
+    .argument('<lot>', 'lot number, or that of a coating panel')
     .argument('[quantity]', "the figure's name in records: 'free-acid'")
     .addOption(contentOption())
     .addOption(asOfOption())
@@ -61,6 +62,8 @@ async function explain(
     process.stderr.write(problemsText(problems.filter(isError)))
     throw new Failure(`the records ${lot} rests on have errors`)
   }
+  const panel = site.panelPages.find(({ number }) => number === lot)
+  if (panel) return void process.stdout.write(textOf(lot, quantity, explained(panel, true)))
   const page = site.lots.find(({ document }) => document.lot === lot)
   if (!page) throw new Failure(`${lot} has no figures: it is a draft, or made later than asked for`)
   process.stdout.write(textOf(lot, quantity, figuresOf(page)))
@@ -80,13 +83,14 @@ function textOf(
 
 /** Figures of the product, then those of the process. */
 function figuresOf({ document, process: made }: LotPage): ExplainedFigure[] {
-  const explained = (
-    { workings, results }: Pick<LotPage['document'], 'workings' | 'results'>,
-    isPrivate: boolean
-  ) =>
-    workings.map(working => {
-      const row = results.find(({ key }) => key === working.key)
-      return { working, isPrivate, ...(row ? { row } : {}) }
-    })
   return [...explained(document, false), ...(made ? explained(made, true) : [])]
 }
+
+const explained = (
+  { workings, results }: Pick<LotPage['document'], 'workings' | 'results'>,
+  isPrivate: boolean
+): ExplainedFigure[] =>
+  workings.map(working => {
+    const row = results.find(({ key }) => key === working.key)
+    return { working, isPrivate, ...(row ? { row } : {}) }
+  })

@@ -67,7 +67,7 @@ export const importCommand = (): Command =>
     .description("take an instrument's readings over into the record of a lot")
     .argument('<file>', 'CSV or .xlsx file of a gauge, balance, titrator, logger or tester')
     .addOption(contentOption())
-    .requiredOption('--lot <LOT>', 'lot the readings are of')
+    .requiredOption('--lot <LOT>', 'lot, or coating panel, the readings are of')
     .addOption(
       new Option('--test <NAME>', 'test they are of; sheets: of foil; log: temperatures')
         .choices(fillable)
@@ -138,12 +138,12 @@ function recordOf(
   files: readonly SourceFile[],
   { lot, test, step = 1 }: ImportOptions
 ): { record: SourceFile; target: Target } {
-  const kinds: readonly Kind[] = ['batches', 'expansions', 'foils']
+  const kinds: readonly Kind[] = ['batches', 'expansions', 'foils', 'panels']
   const records = files.filter(file => {
     const kind = kindOf(file)
     if (!kind || !kinds.includes(kind)) return false
     const document = parseRecord(file)
-    return document.ok && (document.value.data as { lot?: unknown }).lot === lot
+    return document.ok && numberIn(document.value.data, kind) === lot
   })
   const [record, second] = records
   if (!record) throw new Failure(`no readable record has the lot number ${lot}`)
@@ -152,6 +152,12 @@ function recordOf(
   const target = targetOf(kind, test, step - 1)
   if (!target) throw new Failure(`the record of a ${kindNames[kind]} has no part '${test}'`)
   return { record, target }
+}
+
+/** A panel goes by its number: the lot it names is its flake. */
+const numberIn = (data: unknown, kind: Kind): unknown => {
+  const { lot, number } = data as { lot?: unknown; number?: unknown }
+  return kind === 'panels' ? number : lot
 }
 
 /** The mapping named, or the one of this part whose columns the file has. */

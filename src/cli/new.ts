@@ -148,6 +148,8 @@ function fieldsOf(
       return { ...named, collected: date }
     case 'incident':
       return { ...named, happened: date }
+    case 'panel':
+      return { ...named, made: date }
     case 'grade':
       return { ...named, revision: String(revision), 'valid-from': date }
     case 'shipment':
@@ -181,7 +183,7 @@ function nextStep(kind: DraftKind, fields: Readonly<Record<string, string>>): st
     return fields.lot === undefined || 'reason' in fields
       ? `Fill in the ${'reason' in fields ? 'reason' : 'blanks'}, and check`
       : 'Check: the lot must be released by that day'
-  return 'made' in fields
+  return 'made' in fields && kind !== 'panel'
     ? "Fill in the blanks, take out what was not done, then the line 'draft: yes', and check"
     : 'Fill in the blanks, take out what does not apply, and check'
 }

@@ -16,7 +16,7 @@ import type { ReportText } from './report-text.ts'
 /** Raised when a field is added, changes its meaning or goes: the schema allows no others. */
 export const LOT_DATA_VERSION = 4
 
-const quantityData = z.strictObject({
+export const quantityData = z.strictObject({
   title: z.string(),
   basis: z.enum(['measured', 'typical', 'not measured']),
   source: z
@@ -129,8 +129,8 @@ export function lotDataOf(
     status: { state: status.state, sentence: status.sentence },
     answer: { verdict: answer.word, sentence: answer.sentence },
     decisionRule: document.decisionRule,
-    quantities: byKey(document.results),
-    process: process ? byKey(process.results) : null,
+    quantities: quantitiesByKey(document.results),
+    process: process ? quantitiesByKey(process.results) : null,
     hazards: document.hazards ? hazardDataOf(document.hazards, document.hazardReasons) : null,
     chain: document.chain.map(({ lot }) => lot),
     certificates: certificates.flatMap(({ document: { number, revision, dated, preview } }) =>
@@ -144,7 +144,8 @@ export function lotDataOf(
 /** The text of a data file. */
 export const lotDataText = (data: LotData): string => `${JSON.stringify(data, null, 2)}\n`
 
-const byKey = (rows: readonly ResultRow[]) =>
+/** Rows as data, by their keys. */
+export const quantitiesByKey = (rows: readonly ResultRow[]): Record<string, QuantityData> =>
   Object.fromEntries(rows.map(row => [row.key, quantityDataOf(row)]))
 
 function quantityDataOf(row: ResultRow): QuantityData {

@@ -26,6 +26,8 @@ import { lotDataOf, lotDataText } from './lot-data.ts'
 import { newsOf } from './news.ts'
 import { onDemand } from './on-demand.ts'
 import { openSeries } from './open-series.ts'
+import { panelDocument } from './panel.ts'
+import { panelsDocument } from './panels.ts'
 import { paperLinks, papersOfLot } from './papers.ts'
 import { processDocument } from './process.ts'
 import { reportMark } from './report-text.ts'
@@ -86,10 +88,25 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     lots: onDemand(makers.map(({ page }) => page)),
     ...gradesPart(summaries, inputs, name => names.has(name), graph),
     boards: graph ? [boardDocument({ ...inputs, content, graph })] : [],
+    ...panelsPart(inputs, name => names.has(name)),
     drafts:
       edition === 'workshop' ? content.drafts.map(({ lot, missing }) => ({ lot, missing })) : [],
     ...registerPart(inputs, names),
     ...newsPart(inputs, names)
+  }
+}
+
+/** Panels are the workshop's own affair: recipes and other makers' coatings. */
+function panelsPart(
+  { evaluated, edition, asOf }: SiteInputs,
+  hasPage: (lot: string) => boolean
+): Pick<SiteDocument, 'panels' | 'panelPages'> {
+  const made = [...evaluated.panels.values()].filter(({ entry }) => entry.record.made <= asOf)
+  const shown = edition === 'workshop' ? made : []
+  const panels = new Map(shown.map(panel => [panel.number, panel]))
+  return {
+    panels: shown.length > 0 ? [panelsDocument(shown)] : [],
+    panelPages: onDemand(shown.map(panel => () => panelDocument(panel, { panels, hasPage })))
   }
 }
 

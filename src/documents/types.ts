@@ -17,9 +17,10 @@ import type { IssuedPaper } from './issued-paper.ts'
 import type { LabelDocument } from './label-types.ts'
 import type { Answer, Fact, LotListPage, LotShelf, LotSummary, StatusText } from './list-types.ts'
 import type { News } from './news-types.ts'
+import type { PanelLink, PanelsDocument } from './panel-types.ts'
 import type { ReportText } from './report-text.ts'
 import type { Figure, LimitText, MethodText, ProducerText, Table, UnitText } from './text-types.ts'
-import type { WatchDocument } from './watch-types.ts'
+import type { ChartText, WatchDocument } from './watch-types.ts'
 import type { StatementDocument } from './statement-types.ts'
 import type { Working } from './working-types.ts'
 
@@ -270,12 +271,38 @@ export interface SiteDocument {
   readonly boards: readonly BoardDocument[]
   /** Figures lot by lot, a page a grade; made when read and not kept. */
   readonly watches: readonly WatchDocument[]
+  /** Coating panels beside each other: one in the workshop's edition where there are any, else none. */
+  readonly panels: readonly PanelsDocument[]
+  /** A page a panel; made when read and not kept. */
+  readonly panelPages: readonly PanelDocument[]
   readonly drafts: readonly { readonly lot: string; readonly missing: readonly string[] }[]
   /** Certificates issued, newest first, and the register they stand in; none where none was issued. */
   readonly certificates: readonly CertificatePage[]
   readonly register?: RegisterText
   /** In the public edition of a producer with a site. */
   readonly news?: News
+}
+
+/** One coating panel, in the workshop edition alone. */
+export interface PanelDocument {
+  readonly number: string
+  readonly url: string
+  readonly dataUrl: string
+  /** 'S1: own coating'. */
+  readonly title: string
+  readonly made: string
+  /** What such a figure is not. */
+  readonly warning: string
+  readonly notices: readonly string[]
+  readonly facts: readonly Fact[]
+  /** Its flake and the bare panels it is held against. */
+  readonly links: readonly PanelLink[]
+  readonly results: readonly ResultRow[]
+  /** The same without the method that all share. */
+  readonly rows: readonly ResultRow[]
+  readonly workings: readonly Working[]
+  readonly charts: readonly ChartText[]
+  readonly log?: Table
 }
 
 /** A paper that goes with a lot. */

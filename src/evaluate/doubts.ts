@@ -2,20 +2,20 @@
 
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { versionOn } from '../records/references.ts'
-import type { Batch, Entry, Foil, Records } from '../records/types.ts'
+import type { Batch, Entry, Records } from '../records/types.ts'
 import { doubtCharge } from './charge-limits.ts'
 import { predictedPH } from './filtrate.ts'
 import { doubtFlake } from './flake-doubts.ts'
 import { doubtFoil } from './foil-doubts.ts'
 import { doubtHeated, doubtResidues } from './oxidiser.ts'
 import { doubtHeat, doubtProcess } from './process-doubts.ts'
-import type { EvaluatedBatch, EvaluatedContent, EvaluatedLot } from './types.ts'
+import type { EvaluatedBatch, EvaluatedLot, EvaluatedLots } from './types.ts'
 
 /** Two figures of one filtrate further apart than this contradict each other. */
 const PH_TOLERANCE = 0.5
 
 /** Every doubt that a lot's figures raise, by themselves or beside those of lots made before it. */
-export function doubtFigures(lot: EvaluatedLot, all: EvaluatedContent<Records>): Problem[] {
+export function doubtFigures(lot: EvaluatedLot, all: EvaluatedLots<Records>): Problem[] {
   if (lot.kind === 'expansion') return doubtHeated(lot, all)
   return lot.kind === 'foil'
     ? doubtFoil(lot)
@@ -34,6 +34,7 @@ export function findDoubts(content: Records): Problem[] {
         failedChecks(entry, ['tests', key], test?.checks)
       )
     ]),
+    ...[...content.panels.values()].flatMap(entry => failedChecks(entry, [], entry.record.checks)),
     ...[...content.foils.values()].flatMap(entry => [
       ...failedChecks(entry, ['measured'], entry.record.measured?.checks),
       ...Object.entries(entry.record.tests ?? {}).flatMap(([key, test]) =>
@@ -103,7 +104,7 @@ function doubtDrying(content: Records, entry: Entry<Batch>): Problem[] {
 }
 
 function failedChecks(
-  entry: Entry<Batch> | Entry<Foil>,
+  entry: Entry<unknown>,
   field: FieldPath,
   checks: readonly { what: string; found: string; within: boolean }[] | undefined
 ): Problem[] {

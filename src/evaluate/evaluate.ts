@@ -9,6 +9,7 @@ import { checkChain, checkFigures } from './chain.ts'
 import { doubtFigures, findDoubts } from './doubts.ts'
 import { checkCopies } from './copies.ts'
 import { inMakingOrder } from './order.ts'
+import { evaluatePanels } from './panels.ts'
 import { batchModels, expansionModels, foilModels, type Surroundings } from './models.ts'
 import { type Reports, checkReported, withReported } from './reported.ts'
 import { checkPlausible } from './result.ts'
@@ -51,15 +52,17 @@ export function evaluateContent<Kind extends Records>(
     found.doubts.push(...doubtFigures(evaluated, { content, lots }))
     see(evaluated, kept)
   }
+  const { panels, problems: ofPanels } = evaluatePanels(content, lots, readers)
   const problems = [
     ...found.bench,
     ...checkChain(content),
     ...found.figures,
     ...found.doubts,
     ...findDoubts(content),
-    ...checkCopies(content)
+    ...checkCopies(content),
+    ...ofPanels
   ]
-  return { evaluated: { content, lots }, problems }
+  return { evaluated: { content, lots, panels }, problems }
 }
 
 /** The same lot, which works out its figures whenever they are asked for and keeps none. */

@@ -10,7 +10,7 @@ import { expand } from '../metrology/coverage.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { quantities, titleInSentence } from '../quantities.ts'
 import type { Batch, Entry, Records } from '../records/types.ts'
-import type { EvaluatedBatch, EvaluatedContent, EvaluatedExpansion, Result } from './types.ts'
+import type { EvaluatedBatch, EvaluatedLots, EvaluatedExpansion, Result } from './types.ts'
 
 /** Residues a limit can be set on, by their field in the producer's record. */
 const residues = {
@@ -35,7 +35,7 @@ export const doubtResidues = (batch: EvaluatedBatch, content: Records): Problem[
 /** Every batch that a furnace run heated above its limit, or without its figure. */
 export function doubtHeated(
   { entry }: EvaluatedExpansion,
-  { content, lots }: EvaluatedContent<Records>
+  { content, lots }: EvaluatedLots<Records>
 ): Problem[] {
   const { from, made } = entry.record
   return from.flatMap((use, index) => {

@@ -1,7 +1,16 @@
 /** What evaluation makes of a lot's record: figures with their uncertainty and their working. */
 
 import type { Estimate, InputLine } from '../metrology/estimate.ts'
-import type { Batch, Content, Entry, Expansion, Foil, Method, Records } from '../records/types.ts'
+import type {
+  Batch,
+  Content,
+  Entry,
+  Expansion,
+  Foil,
+  Method,
+  Panel,
+  Records
+} from '../records/types.ts'
 import type { FieldPath } from '../problem.ts'
 import type { QuantityName } from '../quantities.ts'
 
@@ -131,7 +140,20 @@ export type EvaluatedExpansion = Evaluated<'expansion', Expansion>
 export type EvaluatedFoil = Evaluated<'foil', Foil>
 export type EvaluatedLot = EvaluatedBatch | EvaluatedExpansion | EvaluatedFoil
 
-export interface EvaluatedContent<Kind extends Records = Content> {
+/** A coating panel with its figures: never public. */
+export interface EvaluatedPanel {
+  readonly number: string
+  readonly entry: Entry<Panel>
+  readonly results: Results
+  readonly instruments: readonly string[]
+  readonly overdue: readonly OverdueUse[]
+}
+
+export interface EvaluatedLots<Kind extends Records = Content> {
   readonly content: Kind
   readonly lots: ReadonlyMap<string, EvaluatedLot>
+}
+
+export interface EvaluatedContent<Kind extends Records = Content> extends EvaluatedLots<Kind> {
+  readonly panels: ReadonlyMap<string, EvaluatedPanel>
 }

@@ -21,6 +21,10 @@ export type Role =
   | 'label'
   | 'name'
   | 'outline'
+  | 'log-own'
+  | 'log-other'
+  | 'log-bare'
+  | 'log-standard'
   | Shade
 
 interface Stroke {

@@ -16,6 +16,8 @@ export type Dimension =
   | 'time'
   | 'temperature'
   | 'temperature rate'
+  | 'time per length'
+  | 'time per areal mass'
   | 'fraction'
   | 'density'
   | 'specific volume'
@@ -64,6 +66,8 @@ export const units = {
   '°C': { dimension: 'temperature', suffix: 'C', ucum: 'Cel', factor: '1' },
   K: { dimension: 'temperature', suffix: 'K', ucum: 'K', factor: '1', offset: '-273.15' },
   'K/min': { dimension: 'temperature rate', suffix: 'K_per_min', ucum: 'K/min', factor: '1' },
+  'min/mm': { dimension: 'time per length', suffix: 'min_per_mm', ucum: 'min/mm', factor: '1' },
+  's·m²/g': { dimension: 'time per areal mass', suffix: 'sm2_per_g', ucum: 's.m2/g', factor: '1' },
   '%': { dimension: 'fraction', suffix: 'percent', ucum: '%', factor: '1' },
   'mg/kg': { dimension: 'fraction', suffix: 'mg_per_kg', ucum: 'mg/kg', factor: '0.0001' },
   'g/kg': { dimension: 'fraction', suffix: 'g_per_kg', ucum: 'g/kg', factor: '0.1' },
@@ -129,6 +133,7 @@ const spellings: Readonly<Record<string, UnitName>> = {
   'ml/g': 'mL/g',
   'cm3/g': 'cm³/g',
   'g/m2': 'g/m²',
+  's.m2/g': 's·m²/g',
   'uS/cm': 'µS/cm',
   mOhm: 'mΩ',
   Ohm: 'Ω',

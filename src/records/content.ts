@@ -188,6 +188,7 @@ const nameStocks: readonly (readonly Kind[])[] = [
   ['complaints'],
   ['waste'],
   ['incidents'],
+  ['panels'],
   ['mappings']
 ]
 
@@ -232,6 +233,7 @@ function assemble(collected: Collected): Records {
     complaints: byName(collected.complaints, record => record.number),
     waste: byName(collected.waste, record => record.number),
     incidents: byName(collected.incidents, record => record.number),
+    panels: byName(collected.panels, record => record.number),
     drafts: collected.drafts
   }
 }

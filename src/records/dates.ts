@@ -4,7 +4,7 @@ import type { Batch, Complaint, Records, Foil } from './types.ts'
 
 /**
  * The latest date anything was made, tested, decided, regraded, counted, sent, sent back, collected as
- * waste or issued on, went wrong, or was told or closed after that; before the first lot, the day the
+ * waste, painted on a panel or issued on, went wrong, or was told or closed after that; before the first lot, the day the
  * workshop was set up.
  */
 export function latestDate(records: Records): string {
@@ -46,7 +46,15 @@ export function latestDate(records: Records): string {
   return (days.length > 0 ? days : foundingDays).sort().at(-1) ?? ''
 }
 
-const daysOfUpkeep = ({ waste, incidents }: Pick<Records, 'waste' | 'incidents'>): string[] => [
+const daysOfUpkeep = ({
+  waste,
+  incidents,
+  panels
+}: Pick<Records, 'waste' | 'incidents' | 'panels'>): string[] => [
+  ...[...panels.values()].flatMap(({ record: { made, tested } }) => [
+    made,
+    ...(tested === undefined ? [] : [tested])
+  ]),
   ...[...waste.values()].flatMap(({ record: { collected, gone } }) => [
     collected,
     ...(gone ? [gone.on] : [])

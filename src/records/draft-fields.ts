@@ -15,6 +15,7 @@ export const draftKinds = {
   complaint: 'complaints',
   waste: 'waste',
   incident: 'incidents',
+  panel: 'panels',
   titrant: 'titrants',
   method: 'methods',
   mapping: 'mappings'
@@ -35,6 +36,7 @@ export const numberFields = {
   complaint: 'number',
   waste: 'number',
   incident: 'number',
+  panel: 'number',
   titrant: 'id',
   method: 'id',
   mapping: 'id'
@@ -121,6 +123,19 @@ const ofKind: Partial<Record<DraftKind, Readonly<Record<string, Fate>>>> = {
   // Waste mostly goes the way it went before.
   waste: { lost: 'goes', to: 'stays', under: 'stays', metal: 'stays' },
   incident: { lost: 'goes', what: 'blank', told: 'goes', closed: 'goes', kind: 'blank' },
+  // The next panel is mostly of the same paint, on the same plates, over the same flame.
+  panel: {
+    code: 'stays',
+    maker: 'stays',
+    product: 'stays',
+    solids: 'stays',
+    stated: 'stays',
+    within: 'stays',
+    from: 'stays',
+    until: 'stays',
+    bare: 'stays',
+    start: 'goes'
+  },
   complaint: { reported: 'blank', told: 'goes', returned: 'goes', decision: 'goes' }
 }
 

@@ -29,6 +29,7 @@ const fileNames: Record<Kind, string> = {
   complaints: 'complaint',
   waste: 'waste',
   incidents: 'incident',
+  panels: 'panel',
   mappings: 'mapping'
 }
 

@@ -21,6 +21,7 @@ const firstNumbers: Record<DraftKind, string> = {
   complaint: 'CP-1',
   waste: 'WA-1',
   incident: 'IN-1',
+  panel: 'PN-1',
   titrant: 'NA-1',
   method: 'TM-01',
   mapping: 'list-1'
@@ -42,6 +43,20 @@ const usual: Partial<Record<DraftKind, readonly string[]>> = {
   complaint: ['by'],
   waste: ['lots', 'mass', 'volume', 'ph', 'gone'],
   incident: ['lots', 'done'],
+  panel: [
+    'lot',
+    'loading.flake',
+    'loading.paint',
+    'solids.stated',
+    'mass',
+    'dry-film',
+    'tested',
+    'how',
+    'until',
+    'bare',
+    'log.1',
+    'char'
+  ],
   method: ['instruments'],
   mapping: ['columns.1.to']
 }

@@ -6,6 +6,7 @@ import { complaintRecord } from './schemas/complaint.ts'
 import { gradeRecord } from './schemas/grade.ts'
 import { batchRecord, certificateRecord, expansionRecord, foilRecord } from './schemas/lots.ts'
 import { mappingRecord } from './schemas/mapping.ts'
+import { panelRecord } from './schemas/panel.ts'
 import { shipmentRecord } from './schemas/shipment.ts'
 import { incidentRecord, wasteRecord } from './schemas/upkeep.ts'
 import {
@@ -31,6 +32,7 @@ export const schemas = {
   complaints: complaintRecord,
   waste: wasteRecord,
   incidents: incidentRecord,
+  panels: panelRecord,
   mappings: mappingRecord
 } as const satisfies Record<string, z.ZodType>
 
@@ -53,6 +55,7 @@ export const kindNames: Record<Kind, string> = {
   complaints: 'complaint',
   waste: 'waste',
   incidents: 'incident',
+  panels: 'coating panel',
   mappings: 'mapping'
 }
 

@@ -3,6 +3,7 @@
 import { type FieldPath, type Problem, problemAt, quoted } from '../problem.ts'
 import { quantityOf, testOf } from '../quantities.ts'
 import type { Batch, Calibration, Entry, Grade, Instrument, Method, Records } from './types.ts'
+import { panelReferences } from './panel-references.ts'
 import { upkeepReferences } from './upkeep-references.ts'
 import { suggestion } from './validate.ts'
 
@@ -31,7 +32,7 @@ export function checkReferences(content: Records, unread: ReadonlySet<string>): 
   checkFoils(check)
   checkCertificates(check)
   checkComplaints(check)
-  check.problems.push(...upkeepReferences(content, unread))
+  check.problems.push(...upkeepReferences(content, unread), ...panelReferences(content, unread))
   checkSheetsOnce(check)
   return check.problems
 }

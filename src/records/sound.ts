@@ -47,9 +47,9 @@ interface Candidate {
 function entriesOf(records: Records): Candidate[] {
   const { instruments, titrants, methods, materials, grades } = records
   const { batches, expansions, foils, certificates, shipments, complaints } = records
-  const { waste, incidents } = records
+  const { waste, incidents, panels } = records
   const lots = [materials, batches, expansions, foils]
-  const single = [instruments, titrants, ...lots, shipments, complaints, waste, incidents]
+  const single = [instruments, titrants, ...lots, shipments, complaints, waste, incidents, panels]
   const all: Entry<Named>[] = [
     ...single.flatMap((map): Entry<Named>[] => [...map.values()]),
     ...[methods, grades].flatMap((map): Entry<Named>[] => [...map.values()].flat()),
@@ -87,6 +87,7 @@ function without(records: Records, dropped: ReadonlySet<Entry<unknown>>): Record
     complaints: kept(records.complaints),
     waste: kept(records.waste),
     incidents: kept(records.incidents),
+    panels: kept(records.panels),
     drafts: records.drafts
   }
 }

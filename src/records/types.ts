@@ -7,6 +7,7 @@ import type { gradeRecord } from './schemas/grade.ts'
 import type { mappingRecord } from './schemas/mapping.ts'
 import type { batchRecord, certificateRecord, expansionRecord, foilRecord } from './schemas/lots.ts'
 import type { shipmentRecord } from './schemas/shipment.ts'
+import type { panelRecord } from './schemas/panel.ts'
 import type { incidentRecord, wasteRecord } from './schemas/upkeep.ts'
 import type {
   instrumentRecord,
@@ -31,6 +32,7 @@ export type Shipment = z.output<typeof shipmentRecord>
 export type Complaint = z.output<typeof complaintRecord>
 export type Waste = z.output<typeof wasteRecord>
 export type Incident = z.output<typeof incidentRecord>
+export type Panel = z.output<typeof panelRecord>
 export type Mapping = z.output<typeof mappingRecord>
 export type CertificateOrder = z.output<typeof certificateRecord>
 
@@ -59,6 +61,7 @@ export interface Records {
   readonly complaints: ReadonlyMap<string, Entry<Complaint>>
   readonly waste: ReadonlyMap<string, Entry<Waste>>
   readonly incidents: ReadonlyMap<string, Entry<Incident>>
+  readonly panels: ReadonlyMap<string, Entry<Panel>>
   readonly drafts: readonly Draft[]
 }
 

@@ -6,6 +6,7 @@ import { copiesFile, issuedPaths, registerFile } from '../documents/certificate-
 import { datasheetIn } from '../documents/grade.ts'
 import { type IssuedRegister, noRegister } from '../documents/issued.ts'
 import { LOT_DATA_VERSION, lotDataJsonSchema } from '../documents/lot-data.ts'
+import { panelDataText } from '../documents/panel-data.ts'
 import { saltsOf } from '../documents/sent-copies.ts'
 import type { CertificatePaper, LotPage, SiteDocument } from '../documents/types.ts'
 import { copyListText } from '../register/copy-list.ts'
@@ -132,6 +133,16 @@ export async function writeDatasheets(
     await write(folder, page.datasheetUrl, bytes)
   }
   return grades.map(({ datasheetUrl }) => datasheetUrl)
+}
+
+/** Write the data of each panel; their paths. */
+export async function writePanelData(
+  { panelPages }: SiteDocument,
+  folder: string
+): Promise<string[]> {
+  const pages = [...panelPages]
+  for (const page of pages) await write(folder, page.dataUrl, panelDataText(page))
+  return pages.map(({ dataUrl }) => dataUrl)
 }
 
 interface Task {

@@ -26,7 +26,8 @@ import {
   paperPaths,
   paperWriter,
   writeCommon,
-  writeDatasheets
+  writeDatasheets,
+  writePanelData
 } from './papers.ts'
 import { projectFolder, templatesFolder, version } from './project.ts'
 import { useTemplates } from './templates.ts'
@@ -62,6 +63,7 @@ export function lotfolio(config: UserConfig, options: PluginOptions): void {
     await copyAssets(templates, output)
     await writeCommon(output, options)
     take(await writeDatasheets(site, output, options))
+    take(await writePanelData(site, output))
     const lotPages = await writeLots(site, output, { ...options, templates }, take)
     take(await writeFeeds(site, output, options.steps, [...pages, ...lotPages]))
     await writeMarker(output, site.edition)

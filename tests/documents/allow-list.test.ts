@@ -24,7 +24,7 @@ const words: readonly string[] = (
 /** The demo with two of its lots only: quick to build over and over. */
 const twoLots = demoFiles.filter(
   ({ path }) =>
-    !/content\/(batches|expansions|foils|certificates|shipments|complaints|waste|incidents)\//u.test(
+    !/content\/(batches|expansions|foils|certificates|shipments|complaints|waste|incidents|panels)\//u.test(
       path
     ) || /EB-26-00[18]\.yaml$/u.test(path)
 )

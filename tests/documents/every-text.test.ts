@@ -50,7 +50,7 @@ describe.each([
   test('has no empty text but where a document says it may', () => {
     const empty = texts.filter(([, text]) => text === '').map(([path]) => path)
     const allowed =
-      /\/(unit\/printed|decisionRule|grade|(?:workings|statement\/document\/process)\/\d+\/.*rows\/\d+\/\d+|process\/(steps|charge)\/rows\/\d+\/\d+)$/u
+      /\/(unit\/printed|decisionRule|grade|parts\/\d+\/rows\/\d+\/cells\/\d+|(?:workings|statement\/document\/process)\/\d+\/.*rows\/\d+\/\d+|process\/(steps|charge)\/rows\/\d+\/\d+)$/u
     expect(empty.filter(path => !allowed.test(path))).toEqual([])
   })
 

@@ -103,7 +103,7 @@ describe('a datasheet', () => {
       const path = 'grades/flake-250-r3.yaml'
       const files = withChange(demoFiles, path, '\nhazards:\n', `\nhazards:\n  dust: ${dust}\n`)
       const lots =
-        /content\/(batches|expansions|foils|certificates|shipments|complaints|waste|incidents)\//u
+        /content\/(batches|expansions|foils|certificates|shipments|complaints|waste|incidents|panels)\//u
       const few = files.filter(one => !lots.test(one.path))
       return textsOf(gradeOf('flake-250', siteOf(few, { edition: 'public' })).safety, 'Dust')
     }

@@ -2,22 +2,27 @@
 
 import { describe, expect, test } from 'vitest'
 import { batchModels, expansionModels, foilModels } from '../../src/evaluate/models.ts'
+import { panelModels } from '../../src/evaluate/panels.ts'
 import { quantities, quantityNames } from '../../src/quantities.ts'
 import { demoFiles, evaluate, problemsOf, smallFiles, withChange } from '../records-on-disk.ts'
 
 const demo = evaluate(demoFiles)
 
 describe('the table of models', () => {
-  const tables = [batchModels, expansionModels, foilModels].map(table => Object.keys(table))
+  const tables = [batchModels, expansionModels, foilModels, panelModels].map(table =>
+    Object.keys(table)
+  )
 
   test('has one model for every quantity', () => {
     expect(tables.flat().sort()).toEqual([...quantityNames].sort())
   })
 
   test('is used whole by the demo: each quantity is computed for some lot, on its own side', () => {
+    const panels = [...demo.panels.values()].map(({ results }) => results)
     const lots = [...demo.lots.values()]
     for (const side of ['product', 'process'] as const) {
-      const computed = new Set(lots.flatMap(lot => Object.keys(lot[side])))
+      const beside = side === 'process' ? panels : []
+      const computed = new Set([...lots.map(lot => lot[side]), ...beside].flatMap(Object.keys))
       const wanted = quantityNames.filter(name => quantities[name].side === side)
       expect([...computed].sort()).toEqual([...wanted].sort())
     }
@@ -27,6 +32,8 @@ describe('the table of models', () => {
     for (const { product, process } of demo.lots.values())
       for (const [name, result] of Object.entries({ ...product, ...process }))
         expect(result.quantity).toBe(name)
+    for (const { results } of demo.panels.values())
+      for (const [name, result] of Object.entries(results)) expect(result.quantity).toBe(name)
   })
 
   test('names units and bands that hold the demo', () => {

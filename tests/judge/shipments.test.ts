@@ -105,7 +105,7 @@ describe('safety data sheets', () => {
   /** The demo with one classified batch, and what was sent of it. */
   const few = demoFiles.filter(
     ({ path }) =>
-      !/content\/(batches|expansions|foils|certificates|shipments|complaints|waste|incidents)\//u.test(
+      !/content\/(batches|expansions|foils|certificates|shipments|complaints|waste|incidents|panels)\//u.test(
         path
       ) || /(EB-26-001|SH-26-01)\.yaml$/u.test(path)
   )

@@ -17,6 +17,7 @@ from scipy import stats
 
 from flake import Flake, reported_value
 from foil import Foil
+from panel import Panel
 from process import Batch, Expansion, Pressing
 from records import Reading, Records
 from uncertain import Arithmetic, coverage_factor, degrees_of_freedom, nominal, standard_uncertainty
@@ -27,7 +28,7 @@ BEND = 0.01
 
 
 def evaluate(folder, draws=0):
-    """Figures of every lot by its number, in the order lots are made from each other."""
+    """Figures of every lot and coating panel by its number, in the order lots are made from each other."""
     arithmetic = Arithmetic(draws)
     records = Records(folder, arithmetic)
     lots = {}
@@ -39,6 +40,10 @@ def evaluate(folder, draws=0):
             record = waiting.pop(number)
             product = product_kind(records, number, record).run() if product_kind else None
             lots[number] = process_kind(records, number, record, product, lots).run()
+    # Bare panels come before those that are held against them.
+    panels = [(number, record) for number, [record] in records.kinds.get('panels', {}).items()]
+    for number, record in sorted(panels, key=lambda one: (one[1]['kind'] != 'blank', one[0])):
+        lots[number] = Panel(records, number, record, lots).run()
     return records, lots
 
 
@@ -135,11 +140,14 @@ def main(content, site, draws='20000'):
         if data.get('format') == 'lotfolio-lot-data':
             seen.add(data['lot'])
             comparison.lot(data)
+        if data.get('format') == 'lotfolio-panel-data':
+            seen.add(data['panel'])
+            comparison.lot({'lot': data['panel'], 'quantities': data['quantities'], 'process': None})
     for number in sorted(lots.keys() - seen):
         comparison.faults.append(f'{number}: no data.json of it in the site')
     for key, count in sorted(comparison.counts.items()):
         print(f'{count:4d}  {key}')
-    print(f'{sum(comparison.counts.values())} figures of {len(comparison.counts)} kinds, {len(seen)} lots')
+    print(f'{sum(comparison.counts.values())} figures of {len(comparison.counts)} kinds, {len(seen)} lots and panels')
     for fault in comparison.faults:
         print(fault, file=sys.stderr)
     return 1 if comparison.faults or not comparison.counts else 0

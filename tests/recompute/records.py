@@ -55,7 +55,9 @@ def _load(folder):
     kinds = {}
     for path in sorted(Path(folder).glob('*/*.yaml')):
         record = read(path)
-        number = record.get('lot') or record.get('id') or path.stem
+        # A panel names the lot of its flake.
+        own = path.stem if path.parent.name == 'panels' else None
+        number = own or record.get('lot') or record.get('id') or path.stem
         kinds.setdefault(path.parent.name, {}).setdefault(number, []).append(record)
     return kinds, read(Path(folder, 'producer.yaml'))
 

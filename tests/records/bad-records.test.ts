@@ -91,6 +91,7 @@ const elsewhere: Partial<Record<string, string>> = {
   STEP_ORDER: 'tests/evaluate/process-doubts.test.ts',
   INCOMPATIBLE: 'tests/evaluate/process-doubts.test.ts',
   HOTTER_THAN_DILUTION: 'tests/evaluate/process-doubts.test.ts',
+  UNLIKE_PANELS: 'tests/evaluate/panels.test.ts',
   UNSAID_STRENGTH: 'tests/evaluate/liquor.test.ts',
   SHEET_OWED: 'tests/judge/shipments.test.ts',
   PROCESS_SIGNAL: 'tests/judge/watch.test.ts',

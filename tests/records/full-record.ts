@@ -15,6 +15,7 @@ const candidates = (unit: string | undefined) => [
   'a'.repeat(64),
   '1 g',
   '300 µm',
+  '90 s',
   'https://workshop.example/'
 ]
 
