@@ -8,6 +8,7 @@
 /** Abridged standard atomic weight by symbol, g/mol. */
 export const atomicWeights_g_per_mol: ReadonlyMap<string, number> = new Map([
   ['H', 1.008],
+  ['He', 4.0026],
   ['C', 12.011],
   ['N', 14.007],
   ['O', 15.999],

@@ -14,7 +14,7 @@ import type {
 import type { ReportText } from './report-text.ts'
 
 /** Raised when a field is added, changes its meaning or goes: the schema allows no others. */
-export const LOT_DATA_VERSION = 4
+export const LOT_DATA_VERSION = 5
 
 export const quantityData = z.strictObject({
   title: z.string(),
@@ -57,6 +57,10 @@ export const quantityData = z.strictObject({
       deviation: z.string().nullable()
     })
     .nullable(),
+  remark: z
+    .string()
+    .nullable()
+    .describe('what belongs to the figure: conditions it holds for, how it varies over the lot'),
   limit: z
     .strictObject({
       min: z.number().nullable(),
@@ -174,6 +178,7 @@ function quantityDataOf(row: ResultRow): QuantityData {
           deviation: method.deviation === undefined ? null : plainSpaces(method.deviation)
         }
       : null,
+    remark: row.spread === undefined ? null : plainSpaces(row.spread),
     limit: limit ? limitData(limit) : null,
     verdict: verdict?.word ?? null,
     decidedBy: decidedBy ? decidingData(decidedBy) : null,

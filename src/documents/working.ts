@@ -14,6 +14,7 @@ import {
   unitText,
   withUnit
 } from './figure.ts'
+import { english } from './languages/tongue.ts'
 import { fieldText } from './thickness-field.ts'
 import { plainFormula, readFormula } from './formula.ts'
 import { comparedText, reportedWorking } from './reported.ts'
@@ -27,7 +28,7 @@ import { counted, unparted, withMinus } from './words.ts'
  */
 export function workingOf(result: Result, more = 0): Working {
   if (result.report) return reportedWorking(result)
-  const { quantity, compared, method } = result
+  const { quantity, compared, method, remark } = result
   const trace = result.trace()
   const { key, title } = quantities[quantity]
   return {
@@ -43,7 +44,11 @@ export function workingOf(result: Result, more = 0): Working {
     ...(trace.readings ? { readings: readingsTable(trace.readings, result) } : {}),
     inputs: inputsTable(trace),
     budget: budgetTable(result),
-    notes: [...trace.notes, ...(compared ? [comparedText(compared)] : [])],
+    notes: [
+      ...(remark === undefined ? [] : [english.results.remark(remark)]),
+      ...trace.notes,
+      ...(compared ? [comparedText(compared)] : [])
+    ],
     ...(trace.field ? { field: fieldText(trace.field) } : {})
   }
 }

@@ -11,7 +11,8 @@ import {
   uptakeWithoutSalt,
   uptakeWithoutSaltBasis
 } from '../chemistry/mass-yield.ts'
-import { type Estimate, exact } from '../metrology/estimate.ts'
+import { LEAST_ACID, MOST_ACID, stageIndex, stageIndexBasis } from '../chemistry/stage-index.ts'
+import { type Estimate, exact, measured, rectangular } from '../metrology/estimate.ts'
 import type { Batch, Records } from '../records/types.ts'
 import { type Bench, read, type Session } from './bench.ts'
 import { instrumentsFor } from './flake.ts'
@@ -136,4 +137,33 @@ export function lossCeilingResult(bench: Bench, batch: Batch, sofar: Results): R
     { quantity: 'lossCeiling_percent', basis: lossCeilingBasis },
     () => lossCeiling({ uptake_percent })
   )
+}
+
+/** Said wherever the index stands. */
+const INDEX_ONLY =
+  'Index only: washed flake holds water and oxide layers as well, so that it proves no stage.'
+
+/** What the uptake would stand for; less its salt where that was found. */
+export function stageIndexResult(bench: Bench, batch: Batch, sofar: Results): Result | undefined {
+  const withoutSalt = estimateOf(sofar, 'uptakeWithoutSalt_percent')
+  const uptake_percent = withoutSalt ?? estimateOf(sofar, 'uptake_percent')
+  // Product lost on the way can leave less than went in.
+  if (!uptake_percent || uptake_percent.value <= 0) return undefined
+  const acidPerAnion = measured(
+    (LEAST_ACID + MOST_ACID) / 2,
+    rectangular((MOST_ACID - LEAST_ACID) / 2),
+    'acid per anion'
+  )
+  const result = singleResult(
+    openStep(bench, batch, 'product'),
+    {
+      quantity: 'stageIndex',
+      basis: stageIndexBasis,
+      notes: [
+        withoutSalt ? 'From the uptake without leachable salt.' : 'From the uptake, dry basis.'
+      ]
+    },
+    () => stageIndex({ uptake_percent, acidPerAnion })
+  )
+  return result && { ...result, remark: { is: 'process', text: INDEX_ONLY } }
 }

@@ -3,6 +3,7 @@
 import { uncertaintyOf } from '../metrology/estimate.ts'
 import { resiliencyFrom } from '../physics/compression.ts'
 import { type Problem, problemAt } from '../problem.ts'
+import { type QuantityName, titleInSentence } from '../quantities.ts'
 import type { EvaluatedFoil } from './types.ts'
 
 /** Standard uncertainties by which honest figures may miss each other. */
@@ -12,7 +13,13 @@ const NOISE = 4
 const ROUNDED = 0.1
 
 /** Every doubt about the figures of one foil lot. */
-export const doubtFoil = (foil: EvaluatedFoil): Problem[] => doubtResiliency(foil)
+export const doubtFoil = (foil: EvaluatedFoil): Problem[] => [
+  ...doubtResiliency(foil),
+  ...doubtPart(foil, 'leachableChloride_mg_per_kg', 'totalChlorine_mg_per_kg'),
+  ...doubtPart(foil, 'leachableFluoride_mg_per_kg', 'totalFluorine_mg_per_kg'),
+  ...doubtPart(foil, 'totalChlorine_mg_per_kg', 'totalHalogen_mg_per_kg'),
+  ...doubtPart(foil, 'totalFluorine_mg_per_kg', 'totalHalogen_mg_per_kg')
+]
 
 const shown = (value: number) => Number(value.toPrecision(3))
 
@@ -30,6 +37,32 @@ function doubtResiliency({ entry, product }: EvaluatedFoil): Problem[] {
       'CONTRADICTION',
       `a resiliency of ${shown(found)} % does not go with a compressibility of ${shown(c.estimate.value)} % and a recovery of ${shown(r.estimate.value)} %, which make it about ${shown(expected)} %`,
       'the three follow from the same thicknesses: check which figure is of another test'
+    )
+  ]
+}
+
+/** What leaches out is part of what there is; where the whole lies below a limit, so does the part. */
+function doubtPart(
+  { entry, product }: EvaluatedFoil,
+  partName: QuantityName,
+  wholeName: QuantityName
+): Problem[] {
+  const { [partName]: part, [wholeName]: whole } = product
+  if (!part || !whole) return []
+  const most = whole.below ?? whole.estimate.value
+  const noise =
+    NOISE *
+    Math.hypot(
+      uncertaintyOf(part.estimate),
+      whole.below === undefined ? uncertaintyOf(whole.estimate) : 0
+    )
+  if (part.estimate.value <= most + noise) return []
+  return [
+    problemAt(
+      entry.at(whole.field),
+      'CONTRADICTION',
+      `${titleInSentence(wholeName)} of ${whole.below === undefined ? '' : 'less than '}${shown(most)} mg/kg does not go with ${titleInSentence(partName)} of ${shown(part.estimate.value)} mg/kg, which is part of it`,
+      'check both and their units'
     )
   ]
 }

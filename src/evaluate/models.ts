@@ -16,12 +16,14 @@ import * as foil from './foil.ts'
 import * as foilTests from './foil-tests.ts'
 import * as field from './thickness-field.ts'
 import { freeAcidAmountResult, freeAcidResult } from './free-acid.ts'
+import * as gasket from './gasket-tests.ts'
 import { leachResult } from './leach.ts'
 import * as gas from './furnace-gas.ts'
 import * as liquor from './liquor-results.ts'
 import * as process from './process.ts'
 import * as sieve from './sieve.ts'
 import * as sulfur from './sulfur.ts'
+import * as thermal from './thermal.ts'
 import type { Result, Results } from './types.ts'
 
 /** What a model may look at beside its own record. */
@@ -73,6 +75,7 @@ export const batchModels: Models<Batch> = {
   d10_um: (bench, record, { methodOf }) => sieve.sizeResult(bench, record, methodOf, 'd10_um', 10),
   d50_um: (bench, record, { methodOf }) => sieve.sizeResult(bench, record, methodOf, 'd50_um', 50),
   d90_um: (bench, record, { methodOf }) => sieve.sizeResult(bench, record, methodOf, 'd90_um', 90),
+  d97_um: (bench, record, { methodOf }) => sieve.sizeResult(bench, record, methodOf, 'd97_um', 97),
   sieveLoss_percent: (bench, record, { methodOf }) =>
     sieve.sieveLossResult(bench, record, methodOf),
   conductivity_uS_per_cm: (bench, record, { methodOf }) =>
@@ -118,10 +121,13 @@ export const batchModels: Models<Batch> = {
     expansions.soakedExpansionResult(bench, record, methodOf),
   soakKept_percent: (bench, record, { methodOf, sofar }) =>
     expansions.soakKeptResult(bench, record, methodOf, sofar),
+  // Measured elsewhere alone.
+  crystallineSilica_percent: () => undefined,
   massYield_percent: (bench, record) => batchProcess.massYieldResult(bench, record),
   uptake_percent: (bench, record, { sofar }) => batchProcess.uptakeResult(bench, record, sofar),
   uptakeWithoutSalt_percent: (bench, record, { sofar }) =>
     batchProcess.uptakeWithoutSaltResult(bench, record, sofar),
+  stageIndex: (bench, record, { sofar }) => batchProcess.stageIndexResult(bench, record, sofar),
   lossCeiling_percent: (bench, record, { sofar }) =>
     batchProcess.lossCeilingResult(bench, record, sofar),
   sulfurExplained_percent: (bench, record, { sofar }) =>
@@ -201,8 +207,20 @@ export const foilModels: Models<Foil> = {
     ),
   // Measured elsewhere alone.
   leachableAcid_percent: () => undefined,
+  totalChlorine_mg_per_kg: () => undefined,
+  totalFluorine_mg_per_kg: () => undefined,
+  totalHalogen_mg_per_kg: () => undefined,
+  gasketFactorM: () => undefined,
+  gasketStressY_MPa: () => undefined,
   oxidationLoss_percent: (bench, record, { methodOf }) =>
     foilTests.oxidationResult(bench, record, methodOf),
+  creepRelaxation_percent: (bench, record, { methodOf }) =>
+    gasket.creepResult(bench, record, methodOf),
+  leakRate_mg_per_sm: (bench, record, { methodOf }) => gasket.leakResult(bench, record, methodOf),
+  thermalConductivity_W_per_mK: (bench, record, { methodOf, sofar }) =>
+    thermal.thermalResult(bench, record, methodOf, sofar),
+  thermalEstimate_W_per_mK: (bench, record, { methodOf, sofar }) =>
+    thermal.thermalEstimateResult(bench, record, methodOf, sofar),
   trimYield_percent: (bench, record) => process.trimYieldResult(bench, record),
   overallYield_percent: (bench, record, { sofar, earlier }) =>
     process.overallYieldResult(bench, record, sofar, earlier)

@@ -9,7 +9,13 @@
 import { expand } from '../metrology/coverage.ts'
 import { type Estimate, estimate, measured, rectangular, type Term } from '../metrology/estimate.ts'
 import type { Reading } from '../metrology/written.ts'
-import { quantities, type QuantityKey, type QuantityName, titleInSentence } from '../quantities.ts'
+import {
+  quantities,
+  type Quantity,
+  type QuantityKey,
+  type QuantityName,
+  titleInSentence
+} from '../quantities.ts'
 import type { ReportedRecord } from '../records/schemas/reported.ts'
 import { type Bench, report } from './bench.ts'
 import type { Report, Result } from './types.ts'
@@ -25,6 +31,19 @@ export function checkReported(bench: Bench, names: readonly string[], reports: R
         'is no quantity that a lot of this kind has',
         'write it in the record of the lot that was sent to the laboratory'
       ])
+  checkConditions(bench, reports)
+}
+
+/** A creep, a leak or a gasket factor says nothing without what it was found at. */
+function checkConditions(bench: Bench, reports: Reports): void {
+  for (const { key, conditions } of Object.values<Quantity>(quantities)) {
+    const record = reports[key as QuantityKey]
+    if (record && conditions && record.method === undefined && record.scope === undefined)
+      report(bench, ['reported', key], 'MISSING_FIELD', [
+        `is reported without its conditions: ${conditions}`,
+        "write them as 'scope:', as the report states them"
+      ])
+  }
 }
 
 /** A lot's figure: its own, the reported one, or its own with the reported one beside it. */

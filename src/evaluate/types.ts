@@ -83,6 +83,16 @@ export type Remark =
   | { readonly is: 'held'; readonly time: string; readonly at: string }
   | { readonly is: 'defined'; readonly as: string; readonly rate?: string }
   | { readonly is: 'cut'; readonly direction: 'along' | 'across' }
+  | { readonly is: 'clamped'; readonly with: string; readonly time: string; readonly at: string }
+  | {
+      readonly is: 'leaked'
+      readonly gas: 'nitrogen' | 'helium' | 'methane'
+      readonly pressure: string
+      readonly stress: string
+      readonly at: string
+    }
+  | { readonly is: 'heat flowed'; readonly direction: 'along' | 'across'; readonly at: string }
+  | { readonly is: 'heat estimated'; readonly direction: 'along' | 'across'; readonly at: string }
   | { readonly is: 'from report'; readonly by: string; readonly number: string }
   /** Of the process: worded in English alone, as its pages are. */
   | { readonly is: 'process'; readonly text: string }

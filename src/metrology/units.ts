@@ -32,6 +32,10 @@ export type Dimension =
   | 'resistivity'
   | 'voltage'
   | 'current'
+  | 'leak rate'
+  | 'thermal conductivity'
+  | 'thermal diffusivity'
+  | 'heat capacity'
   | 'number'
 
 export interface Unit {
@@ -109,6 +113,20 @@ export const units = {
   V: { dimension: 'voltage', suffix: 'V', ucum: 'V', factor: '1' },
   mA: { dimension: 'current', suffix: 'mA', ucum: 'mA', factor: '0.001' },
   A: { dimension: 'current', suffix: 'A', ucum: 'A', factor: '1' },
+  'mg/(s·m)': {
+    dimension: 'leak rate',
+    suffix: 'mg_per_sm',
+    ucum: 'mg/(s.m)',
+    factor: '1'
+  },
+  'W/(m·K)': {
+    dimension: 'thermal conductivity',
+    suffix: 'W_per_mK',
+    ucum: 'W/(m.K)',
+    factor: '1'
+  },
+  'mm²/s': { dimension: 'thermal diffusivity', suffix: 'mm2_per_s', ucum: 'mm2/s', factor: '1' },
+  'J/(g·K)': { dimension: 'heat capacity', suffix: 'J_per_gK', ucum: 'J/(g.K)', factor: '1' },
   '1': { dimension: 'number', suffix: '', ucum: '1', factor: '1' }
 } as const satisfies Record<string, Unit>
 
@@ -137,7 +155,11 @@ const spellings: Readonly<Record<string, UnitName>> = {
   'uS/cm': 'µS/cm',
   mOhm: 'mΩ',
   Ohm: 'Ω',
-  'uOhm.m': 'µΩ·m'
+  'uOhm.m': 'µΩ·m',
+  'mg/(s.m)': 'mg/(s·m)',
+  'W/(m.K)': 'W/(m·K)',
+  'mm2/s': 'mm²/s',
+  'J/(g.K)': 'J/(g·K)'
 }
 
 /** The unit a record means by `text`, or undefined where the table does not hold it. */

@@ -75,6 +75,15 @@ export const flakeQuantities = {
     test: 'sieve',
     meaning: 'size that 90 % of the mass is finer than, interpolated between sieves'
   },
+  d97_um: {
+    key: 'd97',
+    title: 'Top cut d97',
+    unit: 'µm',
+    band: [20, 3000],
+    side: 'product',
+    test: 'sieve',
+    meaning: 'size that 97 % of the mass is finer than, interpolated between sieves'
+  },
   sieveLoss_percent: {
     key: 'sieve-loss',
     title: 'Loss on sieving',
@@ -156,7 +165,8 @@ export const flakeQuantities = {
     band: [5, 600],
     side: 'product',
     test: 'expansion-curve',
-    meaning: 'volume of the worms per gram of flake, out of a furnace at 600 °C'
+    meaning:
+      'volume of the worms per gram of flake at 600 °C, near what a coating sees: the fire curve of ISO 834-1 is there after 6 minutes'
   },
   expansionAt800_mL_per_g: {
     key: 'expansion-at-800',
@@ -184,5 +194,13 @@ export const flakeQuantities = {
     side: 'product',
     test: 'water-soak',
     meaning: 'expansion volume after the soak over that before it'
+  },
+  crystallineSilica_percent: {
+    key: 'crystalline-silica',
+    title: 'Crystalline silica',
+    unit: '%',
+    band: [0, 10],
+    side: 'product',
+    meaning: 'quartz and its kin, by mass of the product; the part that can be breathed in is less'
   }
 } as const satisfies Record<string, Quantity>

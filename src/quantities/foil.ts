@@ -130,6 +130,85 @@ export const foilQuantities = {
     unit: '%',
     band: [0, 100],
     side: 'product',
-    meaning: 'mass lost in hot air, of the dry mass, at the temperature and after the hours stated'
+    meaning: 'mass lost in hot air, of the dry mass, at the temperature and after the hours stated',
+    conditions: 'temperature and hours'
+  },
+  creepRelaxation_percent: {
+    key: 'creep-relaxation',
+    title: 'Creep relaxation',
+    unit: '%',
+    band: [0, 60],
+    side: 'product',
+    meaning: 'part of the clamping load that is lost at the temperature and after the time stated',
+    conditions: 'load or stress, temperature and time'
+  },
+  leakRate_mg_per_sm: {
+    key: 'gas-leak',
+    title: 'Gas leak rate',
+    unit: 'mg/(s·m)',
+    band: [-0.001, 10],
+    side: 'product',
+    meaning: 'mass of the gas stated that is lost per time and per mean circumference of a ring',
+    conditions: 'gas, pressure, gasket stress and temperature'
+  },
+  thermalConductivity_W_per_mK: {
+    key: 'thermal-conductivity',
+    title: 'Thermal conductivity in the plane',
+    unit: 'W/(m·K)',
+    band: [20, 700],
+    side: 'product',
+    meaning: 'heat that flows along the sheet, by its diffusivity, density and heat capacity',
+    conditions: 'method and temperature'
+  },
+  thermalEstimate_W_per_mK: {
+    key: 'thermal-conductivity-estimate',
+    title: 'Thermal conductivity in the plane, estimate only',
+    unit: 'W/(m·K)',
+    band: [20, 700],
+    side: 'product',
+    test: 'strip-resistance',
+    meaning: 'estimated from the conductivity of a strip, not measured'
+  },
+  totalChlorine_mg_per_kg: {
+    key: 'total-chlorine',
+    title: 'Total chlorine',
+    unit: 'mg/kg',
+    band: [0, 2000],
+    side: 'product',
+    meaning: 'all chlorine there is, leachable or not'
+  },
+  totalFluorine_mg_per_kg: {
+    key: 'total-fluorine',
+    title: 'Total fluorine',
+    unit: 'mg/kg',
+    band: [0, 2000],
+    side: 'product',
+    meaning: 'all fluorine there is, leachable or not'
+  },
+  totalHalogen_mg_per_kg: {
+    key: 'total-halogen',
+    title: 'Total halogen',
+    unit: 'mg/kg',
+    band: [0, 5000],
+    side: 'product',
+    meaning: 'fluorine, chlorine, bromine and iodine together, each by its own mass'
+  },
+  gasketFactorM: {
+    key: 'gasket-factor-m',
+    title: 'Gasket factor m',
+    unit: '1',
+    band: [0.5, 10],
+    side: 'product',
+    meaning: 'stress on the gasket in service over the pressure inside, for calculating a flange',
+    conditions: 'the rule it belongs to and the tightness it stands for'
+  },
+  gasketStressY_MPa: {
+    key: 'gasket-stress-y',
+    title: 'Gasket seating stress y',
+    unit: 'MPa',
+    band: [0, 200],
+    side: 'product',
+    meaning: 'stress that seats the gasket, for calculating a flange',
+    conditions: 'the rule it belongs to and the tightness it stands for'
   }
 } as const satisfies Record<string, Quantity>

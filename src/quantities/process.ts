@@ -11,6 +11,14 @@ export const processQuantities = {
     side: 'process',
     meaning: 'sulfur as sulfuric acid over everything the graphite took up'
   },
+  stageIndex: {
+    key: 'stage-index',
+    title: 'Equivalent stage, index only',
+    unit: '1',
+    band: [0.8, 30],
+    side: 'process',
+    meaning: 'stage whose filled galleries would weigh as much as the uptake; it proves no stage'
+  },
   residualNitrate_mg_per_kg: {
     key: 'residual-nitrate',
     title: 'Residual nitrate',

@@ -15,4 +15,6 @@ export interface Quantity {
   readonly meaning: string
   /** Test block it is read in, where one test gives several quantities; else its own key. */
   readonly test?: string
+  /** What a figure reported from elsewhere has to say beside it: without this it tells nothing. */
+  readonly conditions?: string
 }

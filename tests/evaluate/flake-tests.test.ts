@@ -1,6 +1,7 @@
 /** Further tests of flake, from the demo's records to figures worked out by another route. */
 
 import { describe, expect, test } from 'vitest'
+import { english } from '../../src/documents/languages/tongue.ts'
 import { uncertaintyOf } from '../../src/metrology/estimate.ts'
 import { correlation } from '../metrology/correlation.ts'
 import type { QuantityName } from '../../src/quantities.ts'
@@ -72,7 +73,7 @@ describe('sulfur of EB-26-015', () => {
   test('as reported elsewhere makes an equivalent that says so', () => {
     const { estimate, remark } = resultOf('EB-26-012', 'acidEquivalent_percent')
     expect(estimate.value).toBeCloseTo((2.6 * 98.072) / 32.06, 9)
-    expect(remark).toBe(
+    expect(english.results.remark(remark!)).toBe(
       'From the external result for sulfur: an external laboratory, report P-4533.'
     )
   })
@@ -88,7 +89,9 @@ test('conductivity of EB-26-015: each reading at its own temperature, less the w
 test('onset of EB-26-015: mean of three, with its definition beside it', () => {
   const { estimate, remark } = resultOf('EB-26-015', 'onset_C')
   expect(estimate.value).toBeCloseTo((194 + 197 + 192) / 3, 12)
-  expect(remark).toBe('Defined as: extrapolated onset of the height curve, heated at 10 K/min.')
+  expect(english.results.remark(remark!)).toBe(
+    'Defined as: extrapolated onset of the height curve, heated at 10 K/min.'
+  )
 })
 
 describe('expansion of EB-26-015 under other conditions', () => {
@@ -107,7 +110,7 @@ describe('expansion of EB-26-015 under other conditions', () => {
     const own = resultOf('EB-26-015', 'expansionVolume_mL_per_g').estimate
     const { estimate, remark } = resultOf('EB-26-015', 'soakKept_percent')
     expect(estimate.value).toBeCloseTo((100 * soaked.value) / own.value, 10)
-    expect(remark).toBe('Soaked for 24 h in water at 23 °C.')
+    expect(english.results.remark(remark!)).toBe('Soaked for 24 h in water at 23 °C.')
     const relative = (one: typeof own) => uncertaintyOf(one) / one.value
     expect(relative(estimate)).toBeLessThan(Math.hypot(relative(soaked), relative(own)))
   })

@@ -1,6 +1,7 @@
 /** Tests of pieces of foil, from the demo's records to figures worked out by another route. */
 
 import { describe, expect, test } from 'vitest'
+import { english } from '../../src/documents/languages/tongue.ts'
 import { expand } from '../../src/metrology/coverage.ts'
 import type { QuantityName } from '../../src/quantities.ts'
 import { demoFiles, evaluate } from '../records-on-disk.ts'
@@ -78,7 +79,7 @@ describe('electrical figures of FL-26-013', () => {
     const { estimate, remark } = resultOf('resistivity_uOhmm')
     expect(estimate.value).toBeCloseTo(mean(each), 9)
     expect(resultOf('foilConductivity_kS_per_m').estimate.value).toBeCloseTo(1000 / mean(each), 7)
-    expect(remark).toBe('Strips cut along the direction of forming.')
+    expect(english.results.remark(remark!)).toBe('Strips cut along the direction of forming.')
   })
 })
 
@@ -86,7 +87,7 @@ test('oxidation loss of FL-26-013: mean of three pieces, with hours and temperat
   const each = [1 - 1.5911 / 1.8843, 1 - 1.6204 / 1.9027, 1 - 1.5682 / 1.8651]
   const { estimate, remark } = resultOf('oxidationLoss_percent')
   expect(estimate.value).toBeCloseTo(100 * mean(each), 10)
-  expect(remark).toBe('Held 24 h at 593 °C.')
+  expect(english.results.remark(remark!)).toBe('Held 24 h at 593 °C.')
 })
 
 test('leachable chloride of FL-26-013: less the blank, by hand', () => {

@@ -1,6 +1,7 @@
 /** What surrounds the flake, against the same balance worked by hand. */
 
 import { describe, expect, test } from 'vitest'
+import { english } from '../../src/documents/languages/tongue.ts'
 import { uncertaintyOf } from '../../src/metrology/estimate.ts'
 import type { QuantityName } from '../../src/quantities.ts'
 import {
@@ -44,7 +45,7 @@ describe('EB-26-013 by hand', () => {
     const { estimate, remark } = figure('EB-26-013', 'dilutionRise_K')
     // Zeleznik by hand from its nodes: Q(0.504) 15.7, Q(20.46) 74.9 kJ/mol; cp 3.49 J/(g·K).
     expect(estimate.value / ((3.533 * (74.9 - 15.75)) / (1.656 * 3.49))).toBeCloseTo(1, 2)
-    expect(remark).toBe(
+    expect(english.results.remark(remark!)).toBe(
       'Logged at that step: at most 34 °C, after 29 °C when last logged before it.'
     )
   })
@@ -57,7 +58,7 @@ describe('EB-26-013 by hand', () => {
 
   test('a batch whose steps do not say what they do has its demand and no more', () => {
     const { process } = demo.lots.get('EB-26-012')!
-    expect(process.neutraliserDemand_g!.remark).toMatch(
+    expect(english.results.remark(process.neutraliserDemand_g!.remark!)).toMatch(
       /^Added: 7\.2 g of Sodium hydrogen carbonate\./u
     )
     expect(process.neutraliserExcess).toBeUndefined()

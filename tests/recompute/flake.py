@@ -153,7 +153,7 @@ class Flake:
             index = stack.index(at)
             figure(f'retained-{at}', '%', lambda _, found, pan: total(found[: index + 1]) / total([*found, pan]) * 100)
         figure('sieve-loss', '%', lambda charged, found, pan: (charged - total([*found, pan])) / charged * 100)
-        for part in [10, 50, 90]:
+        for part in [10, 50, 90, 97]:
             figure(f'd{part}', 'µm', lambda _, found, pan: self.size(stack, found, pan, part))
 
     def size(self, stack, found, pan, part):

@@ -28,6 +28,8 @@ class Foil(Flake):
             'oxidation-loss', 'oxidation-loss', '%',
             lambda _, take, __: (take('dry', 'g', 'mass') - take('end', 'g', 'mass')) / take('dry', 'g', 'mass') * 100,
         )
+        self.clamped()
+        self.thermal()
         return self
 
     def sheet_session(self, key):
@@ -141,6 +143,45 @@ class Foil(Flake):
         )
         if 'resistivity' in self.figures:
             self.figures['electrical-conductivity'] = 1000 / self.figures['resistivity']
+
+
+    def clamped(self):
+        self.repeated(
+            'creep-relaxation', 'creep-relaxation', '%',
+            lambda _, take, __: (take('initial', 'mm', 'length') - take('final', 'mm', 'length'))
+            / take('initial', 'mm', 'length') * 100,
+        )
+        test = self.tests.get('gas-leak')
+        if not test:
+            return
+        session = self.session('gas-leak', 'gas-leak')
+        volume = session.read(test['volume'], 'mL', 'volume', 'volume')
+        ring = session.read(test['diameter'], 'mm', 'length', 'ring') * math.pi
+        molar = {'nitrogen': 28.014, 'helium': 4.0026, 'methane': 16.043}[test['gas']]
+
+        def leak(_, take, reading):
+            """Amounts of gas before and after, in mol; what went, over time and circumference."""
+            def amount(when):
+                pressure = take(f'absolute-{when}', 'kPa', 'pressure') * 1000
+                return pressure * (volume * 1e-6) / ((take(f'temperature-{when}', '°C', 'temperature') + 273.15) * 8.314462618)
+            time = self.records.stated(reading['time'], 's', f"{self.lot} leak, time {reading['time']}")
+            return (amount('start') - amount('end')) * (molar * 1000) / (time * (ring / 1000))
+
+        self.repeated('gas-leak', 'gas-leak', 'mg/(s·m)', leak)
+
+    def thermal(self):
+        test = self.tests.get('thermal-conductivity')
+        if test:
+            heat = self.records.stated(test['heat-capacity'], 'J/(g·K)', f'{self.lot} heat capacity') * self.figures['foil-density']
+            self.repeated(
+                'thermal-conductivity', 'thermal-conductivity', 'W/(m·K)',
+                lambda _, take, __: take('diffusivity', 'mm²/s', 'diffusivity') * heat,
+            )
+        wanted = self.tests.get('strip-resistance', {}).get('thermal-estimate-at')
+        if wanted:
+            kelvin = self.records.stated(wanted, '°C', f'{self.lot} estimate at') + 273.15
+            lorenz = self.records.arithmetic.make(6e-6, [('L', 'L', math.inf, 0.6e-6 / math.sqrt(3))])
+            self.figures['thermal-conductivity-estimate'] = self.figures['electrical-conductivity'] * 1000 * kelvin * lorenz
 
 
 def van_der_pauw(_, take, __):

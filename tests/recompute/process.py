@@ -74,6 +74,7 @@ class Batch(Process):
         if salt:
             rest = 100 - self.records.stated(salt, '%', f'{self.lot} salt')
             self.figures['uptake-without-salt'] = dry_out * rest / dry_in - 100
+        self.stage(self.figures.get('uptake-without-salt', uptake))
         if nominal(uptake) < 0:
             return
         ceiling = uptake / (uptake + 100) * 100
@@ -81,6 +82,14 @@ class Batch(Process):
         acid = self.product.figures.get('acid-equivalent')
         if acid is not None:
             self.figures['sulfur-explained'] = acid / ((100 - own) / 100) / ceiling * 100
+
+    def stage(self, uptake):
+        """Carbon atoms per charge over the 24 of a first stage, were all of the uptake C24n HSO4 x H2SO4."""
+        if nominal(uptake) <= 0:
+            return
+        x = self.records.arithmetic.make(2.25, [('x', 'x', math.inf, 0.25 / math.sqrt(3))])
+        per_charge = (x * molar_mass('H2SO4') + molar_mass('HSO4')) / (uptake / 100)
+        self.figures['stage-index'] = per_charge / molar_mass('C') / 24
 
     def part(self, line, substance):
         """Grams of a substance in a line of the charge, at its stated strength."""

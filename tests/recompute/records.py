@@ -21,7 +21,9 @@ UNITS = {
     'mol/L': ('amount', '1'), 'N': ('force', '1'), 'N/mm': ('force per width', '1'), 'MPa': ('pressure', '1'),
     'mm/m': ('slope', '1'), 'µm/mm': ('slope', '1'),
     'mΩ': ('resistance', '1'), 'mV': ('voltage', '1'), 'mA': ('current', '1'),
-    'µS/cm': ('conductivity', '1'), '1': ('number', '1'),
+    'µS/cm': ('conductivity', '1'), 'kPa': ('pressure', '0.001'),
+    'mg/(s·m)': ('leak rate', '1'), 'W/(m·K)': ('thermal conductivity', '1'),
+    'mm²/s': ('thermal diffusivity', '1'), 'J/(g·K)': ('heat capacity', '1'), '1': ('number', '1'),
 }
 QUANTITY = re.compile(r'^([+-]?\d+(?:\.\d+)?)\s*(\S.*)?$')
 

@@ -19,7 +19,9 @@ export const roles = [
   'voltage',
   'current',
   'resistance',
-  'photometer'
+  'photometer',
+  'pressure',
+  'diffusivity'
 ] as const
 export type Role = (typeof roles)[number]
 

@@ -1,12 +1,50 @@
 /** What each test of pieces cut from a foil lot records. */
 
 import { z } from 'zod'
-import { fields, list, maybe, quantity } from '../fields.ts'
+import { fields, list, maybe, quantity, refuse } from '../fields.ts'
 import { testHead } from './common.ts'
 import { leachTest } from './leach.ts'
 
 /** How a piece was cut: along the direction of rolling or pressing marks, or across it. */
 export const directions = ['along', 'across'] as const
+
+/** Gases a leak is measured with, by the name records use; the formula gives the molar mass. */
+export const leakGases = { nitrogen: 'N2', helium: 'He', methane: 'CH4' } as const
+
+/** Stretch of the clamping bolt, before and after; load or stress is part of the figure. */
+const creepTest = fields({
+  ...testHead,
+  load: maybe(quantity('kN', 'above 0')),
+  stress: maybe(quantity('MPa', 'above 0')),
+  temperature: quantity('°C'),
+  for: quantity('h', 'above 0'),
+  readings: list(fields({ initial: quantity('mm'), final: quantity('mm') }))
+}).superRefine(({ load_kN, stress_MPa }, context) => {
+  if (!load_kN && !stress_MPa)
+    refuse(context, ['load'], 'MISSING_FIELD', [
+      'is missing: nothing says what the piece was clamped with',
+      "add 'load:' or 'stress:'"
+    ])
+})
+
+/** Pressure that a closed volume loses past a clamped ring; pressures are absolute. */
+const leakTest = fields({
+  ...testHead,
+  gas: z.enum(Object.keys(leakGases) as [keyof typeof leakGases]),
+  stress: quantity('MPa', 'above 0'),
+  volume: quantity('mL', 'above 0'),
+  /** Mean diameter of the ring: halfway between its inner and outer one. */
+  diameter: quantity('mm', 'above 0'),
+  readings: list(
+    fields({
+      'absolute-start': quantity('kPa', 'above 0'),
+      'absolute-end': quantity('kPa', 'above 0'),
+      'temperature-start': quantity('°C'),
+      'temperature-end': quantity('°C'),
+      time: quantity('min', 'above 0')
+    })
+  )
+})
 
 export const foilTests = {
   tensile: fields({
@@ -47,8 +85,19 @@ export const foilTests = {
     for: quantity('h', 'above 0'),
     readings: list(fields({ dry: quantity('g'), end: quantity('g') }))
   }),
+  'creep-relaxation': creepTest,
+  'gas-leak': leakTest,
+  'thermal-conductivity': fields({
+    ...testHead,
+    direction: z.enum(directions),
+    at: quantity('°C'),
+    'heat-capacity': quantity('J/(g·K)', 'above 0'),
+    readings: list(fields({ diffusivity: quantity('mm²/s') }))
+  }),
   'strip-resistance': fields({
     ...testHead,
+    /** Temperature of an estimate of the thermal conductivity, where one is wanted. */
+    'thermal-estimate-at': maybe(quantity('°C')),
     direction: z.enum(directions),
     readings: list(
       fields({

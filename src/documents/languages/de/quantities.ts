@@ -82,6 +82,10 @@ export const product: Readonly<Record<ProductName, QuantityWords>> = {
     title: 'Siebgröße d90',
     meaning: 'Korngröße, unter der 90 % der Masse liegen, zwischen den Sieben interpoliert'
   },
+  d97_um: {
+    title: 'Oberkorn d97',
+    meaning: 'Korngröße, unter der 97 % der Masse liegen, zwischen den Sieben interpoliert'
+  },
   sieveLoss_percent: {
     title: 'Siebverlust',
     meaning: 'aufgegebene Masse, die danach auf keinem Sieb und in keiner Schale lag'
@@ -120,7 +124,8 @@ export const product: Readonly<Record<ProductName, QuantityWords>> = {
   },
   expansionAt600_mL_per_g: {
     title: 'Blähvolumen bei 600 °C',
-    meaning: 'Volumen der expandierten Flocken je Gramm, aus einem Ofen von 600 °C'
+    meaning:
+      'Volumen der expandierten Flocken je Gramm bei 600 °C, nahe dem, was eine Beschichtung im Brand erfährt: die Brandkurve der ISO 834-1 ist nach 6 Minuten dort'
   },
   expansionAt800_mL_per_g: {
     title: 'Blähvolumen bei 800 °C',
@@ -133,6 +138,11 @@ export const product: Readonly<Record<ProductName, QuantityWords>> = {
   soakKept_percent: {
     title: 'Nach Wasserlagerung erhaltenes Blähvermögen',
     meaning: 'Blähvolumen nach der Wasserlagerung, bezogen auf das davor'
+  },
+  crystallineSilica_percent: {
+    title: 'Kristallines Siliciumdioxid',
+    meaning:
+      'Quarz und verwandte Formen, bezogen auf die Masse des Produkts; der einatembare Anteil ist kleiner'
   },
   thickness_mm: { title: 'Dicke', meaning: 'Mittelwert der Messungen über einen Bogen' },
   taperAlong_mm: {
@@ -212,5 +222,42 @@ export const product: Readonly<Record<ProductName, QuantityWords>> = {
     title: 'Oxidationsverlust',
     meaning:
       'Masseverlust in heißer Luft, bezogen auf die Trockenmasse, bei der angegebenen Temperatur und Dauer'
+  },
+  creepRelaxation_percent: {
+    title: 'Kriechrelaxation',
+    meaning: 'Anteil der Verspannkraft, der bei der angegebenen Temperatur und Dauer verloren geht'
+  },
+  leakRate_mg_per_sm: {
+    title: 'Gasleckrate',
+    meaning: 'Masse des angegebenen Gases, die je Zeit und mittlerem Umfang eines Rings entweicht'
+  },
+  thermalConductivity_W_per_mK: {
+    title: 'Wärmeleitfähigkeit in der Ebene',
+    meaning:
+      'Wärme, die den Bogen entlangfließt, aus Temperaturleitfähigkeit, Dichte und Wärmekapazität'
+  },
+  thermalEstimate_W_per_mK: {
+    title: 'Wärmeleitfähigkeit in der Ebene, nur geschätzt',
+    meaning: 'aus der elektrischen Leitfähigkeit eines Streifens geschätzt, nicht gemessen'
+  },
+  totalChlorine_mg_per_kg: {
+    title: 'Gesamtchlor',
+    meaning: 'alles vorhandene Chlor, auslaugbar oder nicht'
+  },
+  totalFluorine_mg_per_kg: {
+    title: 'Gesamtfluor',
+    meaning: 'alles vorhandene Fluor, auslaugbar oder nicht'
+  },
+  totalHalogen_mg_per_kg: {
+    title: 'Gesamthalogen',
+    meaning: 'Fluor, Chlor, Brom und Iod zusammen, jedes mit seiner eigenen Masse'
+  },
+  gasketFactorM: {
+    title: 'Dichtungsbeiwert m',
+    meaning: 'Pressung der Dichtung im Betrieb durch den Innendruck, zur Berechnung eines Flansches'
+  },
+  gasketStressY_MPa: {
+    title: 'Vorverformungspressung y',
+    meaning: 'Pressung, unter der sich die Dichtung anlegt, zur Berechnung eines Flansches'
   }
 }

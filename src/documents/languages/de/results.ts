@@ -25,6 +25,10 @@ function standing(word: VerdictWord, limit: string, rule: DecisionRule): string 
   return phrases[word]
 }
 
+const gases = { nitrogen: 'Stickstoff', helium: 'Helium', methane: 'Methan' } as const
+
+const directions = { along: 'Längs', across: 'Quer' } as const
+
 function remark(said: Remark): string {
   switch (said.is) {
     case 'soaked':
@@ -35,6 +39,14 @@ function remark(said: Remark): string {
       return `Definiert als: ${said.as}${said.rate === undefined ? '' : `, Heizrate ${num(said.rate)}`}.`
     case 'cut':
       return `Streifen ${said.direction === 'along' ? 'längs' : 'quer'} zur Formgebungsrichtung geschnitten.`
+    case 'clamped':
+      return `Mit ${num(said.with)} verspannt, ${num(said.time)} bei ${num(said.at)} gehalten.`
+    case 'leaked':
+      return `Gas: ${gases[said.gas]}, von ${num(said.pressure)} absolut an, Ring unter ${num(said.stress)}, bei ${num(said.at)}.`
+    case 'heat flowed':
+      return `${directions[said.direction]} zur Formgebungsrichtung gemessen, bei ${num(said.at)}.`
+    case 'heat estimated':
+      return `Für ${num(said.at)} geschätzt aus der Leitfähigkeit ${directions[said.direction].toLowerCase()} zur Formgebungsrichtung geschnittener Streifen; Wärme wurde nicht gemessen.`
     case 'from report':
       return `Aus dem externen Ergebnis für Schwefel: ${said.by}, Bericht ${said.number}.`
     case 'process':

@@ -34,6 +34,14 @@ function remark(said: Remark): string {
       return `Defined as: ${said.as}${said.rate === undefined ? '' : `, heated at ${said.rate}`}.`
     case 'cut':
       return `Strips cut ${said.direction} the direction of forming.`
+    case 'clamped':
+      return `Clamped with ${said.with}, held ${said.time} at ${said.at}.`
+    case 'leaked':
+      return `Gas: ${said.gas}, from ${said.pressure} absolute, ring under ${said.stress}, at ${said.at}.`
+    case 'heat flowed':
+      return `Measured ${said.direction} the direction of forming, at ${said.at}.`
+    case 'heat estimated':
+      return `Estimated for ${said.at} from the conductivity of strips cut ${said.direction} the direction of forming; no heat was measured.`
     case 'from report':
       return `From the external result for sulfur: ${said.by}, report ${said.number}.`
     case 'process':
