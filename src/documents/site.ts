@@ -33,6 +33,7 @@ import { processDocument } from './process.ts'
 import { reportMark } from './report-text.ts'
 import { resultRow } from './result-row.ts'
 import { runPage, runSummary } from './run.ts'
+import { standings } from './standing.ts'
 import { statementPaper } from './statement.ts'
 import { traceTables } from './trace-tables.ts'
 import { waits, withoutWorking } from './to-issue.ts'
@@ -59,25 +60,9 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
   const names = new Set(shown.map(lotName))
   const runs = edition === 'workshop' ? furnaceRuns(evaluated, asOf) : []
   for (const run of runs) names.add(run.lot)
-  const made = madeFrom(content)
-  const chain = (lot: string) => chainOf(made, lot, name => names.has(name))
-  const orders = papersByLot(inputs)
   const graph = edition === 'workshop' ? openGraph(content, asOf) : undefined
-  const makers: PageMaker[] = [
-    ...shown.map(lot => ({
-      summary: summaryOf(viewLot(content, lot, []), sectionsOf(lot.grade, edition)),
-      page: () => {
-        const name = lotName(lot)
-        const view = viewLot(content, lot, chain(name))
-        const openView = { ...view, chain: originOf(made, name) }
-        return lotPage(inputs, lot, view, openView, { ...orders(name), graph })
-      }
-    })),
-    ...runs.map(run => ({
-      summary: runSummary(run),
-      page: () => runPage(evaluated, { ...run }, chain(run.lot), tracesOf(graph, run.lot))
-    }))
-  ].sort(newestFirst)
+  const open = publicSeries(inputs)
+  const makers = pageMakers(inputs, { shown, runs, names, graph, open })
   const summaries = makers.map(({ summary }) => summary)
   return {
     edition,
@@ -86,7 +71,7 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     summaries,
     ...lotLists(summaries),
     lots: onDemand(makers.map(({ page }) => page)),
-    ...gradesPart(summaries, inputs, name => names.has(name), graph),
+    ...gradesPart(summaries, inputs, open, { hasPage: name => names.has(name), graph }),
     boards: graph ? [boardDocument({ ...inputs, content, graph })] : [],
     ...panelsPart(inputs, name => names.has(name)),
     drafts:
@@ -94,6 +79,41 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
     ...registerPart(inputs, names),
     ...newsPart(inputs, names)
   }
+}
+
+/** What the pages of lots are made of beside the lots. */
+interface Shown {
+  readonly shown: readonly JudgedLot[]
+  readonly runs: readonly EvaluatedExpansion[]
+  /** Lots that have a page. */
+  readonly names: ReadonlySet<string>
+  readonly graph: TraceGraph | undefined
+  readonly open: readonly Series[]
+}
+
+function pageMakers(inputs: SiteInputs, { shown, runs, names, graph, open }: Shown): PageMaker[] {
+  const { evaluated, edition, series } = inputs
+  const { content } = evaluated
+  const made = madeFrom(content)
+  const chain = (lot: string) => chainOf(made, lot, name => names.has(name))
+  const orders = papersByLot(inputs)
+  const placeOf = standings(edition === 'workshop' ? series : open)
+  return [
+    ...shown.map(lot => ({
+      summary: summaryOf(viewLot(content, lot, []), sectionsOf(lot.grade, edition)),
+      page: () => {
+        const name = lotName(lot)
+        const view = viewLot(content, lot, chain(name))
+        const openView = { ...view, chain: originOf(made, name) }
+        const page = lotPage(inputs, lot, view, openView, { ...orders(name), graph })
+        return { ...page, ...placeOf(view) }
+      }
+    })),
+    ...runs.map(run => ({
+      summary: runSummary(run),
+      page: () => runPage(evaluated, { ...run }, chain(run.lot), tracesOf(graph, run.lot))
+    }))
+  ].sort(newestFirst)
 }
 
 /** Panels are the workshop's own affair: recipes and other makers' coatings. */
@@ -273,12 +293,11 @@ function summaryOf(view: LotView, sections: Sections): LotSummary {
 function gradesPart(
   summaries: readonly LotSummary[],
   inputs: SiteInputs,
-  hasPage: (lot: string) => boolean,
-  graph: TraceGraph | undefined
+  open: readonly Series[],
+  { hasPage, graph }: { hasPage: (lot: string) => boolean; graph: TraceGraph | undefined }
 ): Pick<SiteDocument, 'grades' | 'watches' | 'choice'> {
   const { edition, asOf, paper } = inputs
   const { content } = inputs.evaluated
-  const open = publicSeries(inputs)
   const series = edition === 'workshop' ? inputs.series : open
   const shown = shownGrades(content, inputs, summaries).map(record => {
     const grade = viewGrade(record, content.producer.record)

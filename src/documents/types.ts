@@ -20,7 +20,7 @@ import type { News } from './news-types.ts'
 import type { PanelLink, PanelsDocument } from './panel-types.ts'
 import type { ReportText } from './report-text.ts'
 import type { Figure, LimitText, MethodText, ProducerText, Table, UnitText } from './text-types.ts'
-import type { ChartText, WatchDocument } from './watch-types.ts'
+import type { ChartText, StandingText, WatchDocument } from './watch-types.ts'
 import type { StatementDocument } from './statement-types.ts'
 import type { Working } from './working-types.ts'
 
@@ -340,4 +340,6 @@ export interface LotPage {
   readonly datasheet?: Paper
   /** What the figures are uncertain by; absent where an edition does not show how they came about. */
   readonly budgets?: Budgets
+  /** Its place among the lots of its grade; no paper has it, as it changes with every lot. */
+  readonly standing?: StandingText
 }

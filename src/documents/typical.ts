@@ -77,7 +77,7 @@ export function periodText(figures: readonly { readonly made: string }[]): strin
 
 /** Both ends rounded outward, so that what was inside stays inside, and none below zero that cannot be. */
 export function printedEnds(
-  { lower = 0, upper = 0 }: ToleranceInterval,
+  { lower = 0, upper = 0 }: Pick<ToleranceInterval, 'lower' | 'upper'>,
   values: readonly number[],
   quantity: QuantityName
 ): { lower: Figure; upper: Figure } {

@@ -70,3 +70,23 @@ export interface WatchDocument {
   readonly reading: readonly string[]
   readonly quantities: readonly WatchedQuantity[]
 }
+
+/** One figure of a lot among those of the other lots of its grade. */
+export interface StandingFigure {
+  readonly key: string
+  readonly title: string
+  /** '262 ± 8 mL/g'. */
+  readonly value: string
+  /** Least and greatest of the others: '247 to 285 mL/g'. */
+  readonly others: string
+  /** 'above 2, below 1, not told apart from 4 of 7'. */
+  readonly place: string
+  readonly drawing: Drawing
+}
+
+/** A lot's place among the lots of its grade, as of the site's day. */
+export interface StandingText {
+  /** Whom it stands among, and how the drawings are read. */
+  readonly sentence: string
+  readonly figures: readonly StandingFigure[]
+}

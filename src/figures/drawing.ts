@@ -25,6 +25,7 @@ export type Role =
   | 'log-other'
   | 'log-bare'
   | 'log-standard'
+  | 'tick'
   | Shade
 
 interface Stroke {
