@@ -18,7 +18,7 @@ export const certificateUrl = (number: string): string => `certificates/${number
 export const gradeUrl = (grade: string): string => `grades/${grade}/`
 
 /** Sections of a page that an edition shows. */
-export type Sections = ReadonlySet<'results' | 'working' | 'chain' | 'sampling'>
+export type Sections = ReadonlySet<'results' | 'working' | 'chain' | 'sampling' | 'panels'>
 
 /** Build the page of one lot. */
 export function lotDocument(

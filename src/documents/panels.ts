@@ -1,16 +1,15 @@
 /** Coating panels beside each other, by coating and one by one; in the workshop edition only. */
 
-import { type GroupFigure, panelGroups, type PanelGroup } from '../evaluate/panel-groups.ts'
+import { panelGroups, type PanelGroup } from '../evaluate/panel-groups.ts'
 import type { EvaluatedPanel } from '../evaluate/types.ts'
-import { expand } from '../metrology/coverage.ts'
-import { placesFor, roundToPlaces, toDecimal } from '../metrology/rounding.ts'
 import type { QuantityName } from '../quantities.ts'
 import type { BoardPart, BoardRow } from './board-types.ts'
-import { resultFigures, unitText } from './figure.ts'
+import { unitText } from './figure.ts'
+import { meanText, withU } from './panel-figures.ts'
 import { notReached, PANEL_WARNING, panelKindTexts, panelUrl } from './panel.ts'
 import { logCharts } from './panel-charts.ts'
 import type { PanelsDocument } from './panel-types.ts'
-import { listText, withMinus } from './words.ts'
+import { listText } from './words.ts'
 
 /** With fewer panels than this a coating's scatter is hardly known. */
 const FEW = 3
@@ -127,21 +126,6 @@ function coatings(groups: readonly PanelGroup[]): BoardPart {
     })),
     otherwise: 'No panel is recorded.'
   }
-}
-
-/** '11.2, s 0.6' at the place of the second digit of s, or of U for a single panel. */
-function meanText(figure: GroupFigure | undefined): string {
-  if (!figure) return ''
-  const { mean, s } = figure
-  if (s === undefined || s === 0) return withU(mean)
-  const places = placesFor(s, 2)
-  const rounded = (value: number) => withMinus(roundToPlaces(toDecimal(value), places))
-  return `${rounded(mean.value)} (s ${rounded(s)})`
-}
-
-function withU(estimate: GroupFigure['mean']): string {
-  const { value, expandedUncertainty } = resultFigures(estimate.value, expand(estimate).U)
-  return `${value.printed} ± ${expandedUncertainty.printed}`
 }
 
 const figureIn = ({ results }: EvaluatedPanel, quantity: QuantityName): string => {

@@ -25,6 +25,7 @@ import { lotLists } from './lot-lists.ts'
 import { lotDataOf, lotDataText } from './lot-data.ts'
 import { newsOf } from './news.ts'
 import { onDemand } from './on-demand.ts'
+import { screeningText } from './open-panels.ts'
 import { openSeries } from './open-series.ts'
 import { panelDocument } from './panel.ts'
 import { panelsDocument } from './panels.ts'
@@ -50,7 +51,13 @@ export interface SiteInputs extends PaperOptions {
   readonly register: IssuedRegister
 }
 
-const allSections: Sections = new Set(['results', 'working', 'chain', 'sampling'] as const)
+const allSections: Sections = new Set([
+  'results',
+  'working',
+  'chain',
+  'sampling',
+  'panels'
+] as const)
 
 /** Build the site of one edition. The public one is made of LotViews only. */
 export function siteDocument(inputs: SiteInputs): SiteDocument {
@@ -224,7 +231,8 @@ function lotPage(
   const process = graph
     ? processDocument(evaluated, { ...lot.evaluated }, lot, tracesOf(graph, view.lot))
     : undefined
-  const bare = lotDocument(view, sections, [...papers, ...links])
+  const shown = lotDocument(view, sections, [...papers, ...links])
+  const bare = { ...shown, ...screeningPart(inputs, view.lot, sections) }
   const statement = statementPaper(bare, {
     producer: producerText(producer),
     paper: inputs.paper,
@@ -243,6 +251,13 @@ function lotPage(
     ...(sections.has('working') ? { budgets: budgetsOf(view.rows) } : {}),
     attachment: openData(openView, producer, papers, certificates)
   }
+}
+
+/** Panels painted with a lot, where its grade opens them. */
+function screeningPart({ evaluated, edition, asOf }: SiteInputs, lot: string, sections: Sections) {
+  if (!sections.has('panels')) return {}
+  const screening = screeningText({ panels: evaluated.panels, lot, asOf, edition })
+  return screening ? { screening } : {}
 }
 
 /** What customers may know of a lot's figures, for its certificates to carry. */

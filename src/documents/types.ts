@@ -17,7 +17,7 @@ import type { IssuedPaper } from './issued-paper.ts'
 import type { LabelDocument } from './label-types.ts'
 import type { Answer, Fact, LotListPage, LotShelf, LotSummary, StatusText } from './list-types.ts'
 import type { News } from './news-types.ts'
-import type { PanelLink, PanelsDocument } from './panel-types.ts'
+import type { PanelLink, PanelsDocument, ScreeningText } from './panel-types.ts'
 import type { ReportText } from './report-text.ts'
 import type { Figure, LimitText, MethodText, ProducerText, Table, UnitText } from './text-types.ts'
 import type { ChartText, StandingText, WatchDocument } from './watch-types.ts'
@@ -128,6 +128,8 @@ export interface LotDocument {
   /** 'Meets all 4 limits of grade flake-50, revision 2.' */
   readonly answer: Answer
   readonly facts: readonly Fact[]
+  /** Of panels painted with it, where its grade opens them. */
+  readonly screening?: ScreeningText
   readonly results: readonly ResultRow[]
   readonly decisionRule: string
   readonly workings: readonly Working[]

@@ -181,11 +181,11 @@ export function filmMassResult(bench: Bench, panel: Panel, sofar: Results): Resu
   const dryFilm = sofar.dryFilm_mm
   if (mass) {
     const session = openPart(bench, panel, ['mass'])
-    const roles = { bare_g: 'mass', coated_g: 'mass', length_mm: 'length', width_mm: 'length' }
+    const roles = { plate_g: 'mass', coated_g: 'mass', length_mm: 'length', width_mm: 'length' }
     const instrumentOf = instrumentsFor(session, roles as Record<string, Role>)
     return singleResult(session, { quantity, basis: weighedFilmBasis, instrumentOf }, () =>
       weighedFilm({
-        bare_g: read(session, mass.bare_g, 'g', 'mass', 'bare plate'),
+        plate_g: read(session, mass.plate_g, 'g', 'mass', 'bare plate'),
         coated_g: read(session, mass.coated_g, 'g', 'mass', 'coated plate'),
         length_mm: read(session, plate.length_mm, 'mm', 'length', 'plate length'),
         width_mm: read(session, plate.width_mm, 'mm', 'length', 'plate width')

@@ -1,7 +1,7 @@
 /**
  * A dry film on a plate: its mass per area, its density, and the flake in it.
  *
- *     weighed       m″ = 10⁶ · (coated − bare) / (l · w)
+ *     weighed       m″ = 10⁶ · (coated − plate) / (l · w)
  *     by thickness  m″ = 1000 · t · ρ
  *     density       ρ  = m″ / (1000 · t)
  *     flake         m″_EG = d · m″
@@ -15,7 +15,7 @@ import { DomainError, requirePositive } from '../metrology/domain.ts'
 import { type Computed, type Estimate, propagate } from '../metrology/estimate.ts'
 
 export const weighedFilmBasis = {
-  formula: 'm″ = (m_coated − m_bare) / (l · w)',
+  formula: 'm″ = (m_coated − m_plate) / (l · w)',
   source: 'definition of mass per area; one face coated, edges bare'
 }
 
@@ -42,7 +42,7 @@ const G_PER_M2 = 1000
 
 export interface WeighedFilmInputs {
   /** Plate before it was coated, g. */
-  bare_g: Estimate
+  plate_g: Estimate
   /** Plate with its dry film, g. */
   coated_g: Estimate
   /** Length of the coated face, mm. */
@@ -58,18 +58,21 @@ export interface WeighedFilmInputs {
  * @throws DomainError when a size is not above 0 or the plate did not gain
  */
 export function weighedFilm(inputs: WeighedFilmInputs): Computed<keyof WeighedFilmInputs> {
-  requirePositive(inputs, 'bare_g', 'check the mass of the bare plate')
+  requirePositive(inputs, 'plate_g', 'check the mass of the bare plate')
   requirePositive(inputs, 'length_mm', 'check the length of the plate')
   requirePositive(inputs, 'width_mm', 'check the width of the plate')
-  const { bare_g, coated_g } = inputs
-  if (!(coated_g.value > bare_g.value))
+  const { plate_g, coated_g } = inputs
+  if (!(coated_g.value > plate_g.value))
     throw new DomainError(
       'coated_g',
-      `greater than bare (${Number(bare_g.value.toPrecision(6))})`,
+      `greater than plate (${Number(plate_g.value.toPrecision(6))})`,
       coated_g.value,
       'a coated plate weighs more than a bare one: check both'
     )
-  return propagate(x => (MM2_PER_M2 * (x.coated_g - x.bare_g)) / (x.length_mm * x.width_mm), inputs)
+  return propagate(
+    x => (MM2_PER_M2 * (x.coated_g - x.plate_g)) / (x.length_mm * x.width_mm),
+    inputs
+  )
 }
 
 export interface FilmOfThicknessInputs {

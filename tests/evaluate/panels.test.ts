@@ -26,7 +26,7 @@ const bare = (number: string, more = '') =>
   `number: ${number}\nkind: blank\ncode: BARE\n${head}${plate}${tools}${log(80)}${more}`
 
 const coat =
-  'lot: EB-1\nloading: { wet: 9.09 % }\nsolids: { stated: 55 % }\nmass: { bare: 235.00 g, coated: 241.75 g }\ndry-film: { readings: [0.500 mm, 0.500 mm] }\nchar: { readings: [12.5 mm, 12.5 mm] }\n'
+  'lot: EB-1\nloading: { wet: 9.09 % }\nsolids: { stated: 55 % }\nmass: { plate: 235.00 g, coated: 241.75 g }\ndry-film: { readings: [0.500 mm, 0.500 mm] }\nchar: { readings: [12.5 mm, 12.5 mm] }\n'
 
 const coated = (number: string, changes: readonly (readonly [string, string])[] = []) =>
   changes.reduce(
@@ -117,7 +117,7 @@ describe('a coated panel', () => {
       ...both,
       coated('PN-3', [
         ['{ stated: 55 % }', '{ readings: [{ dish: 2.000 g, before: 4.000 g, after: 3.000 g }] }'],
-        ['mass: { bare: 235.00 g, coated: 241.75 g }', 'film-density: 1.20 g/cm³']
+        ['mass: { plate: 235.00 g, coated: 241.75 g }', 'film-density: 1.20 g/cm³']
       ])
     )
     const figures = {

@@ -32,8 +32,8 @@ test.for([
   [235, 241.75, 100, 100, '675'],
   [235, 242.79, 100, 99.98, '779.2'],
   [50.02, 50.12, 50, 40, '50.0']
-] as const)('by hand: from %s g to %s g', ([bare_g, coated_g, length_mm, width_mm, printed]) => {
-  const film = weighedFilm(exactly({ bare_g, coated_g, length_mm, width_mm }))
+] as const)('by hand: from %s g to %s g', ([plate_g, coated_g, length_mm, width_mm, printed]) => {
+  const film = weighedFilm(exactly({ plate_g, coated_g, length_mm, width_mm }))
   expect(asPrinted(film.value, printed)).toBe(printed)
 })
 
@@ -44,7 +44,7 @@ describe('a film', () => {
     fc.assert(
       fc.property(above, above, above, (gain, length_mm, width_mm) => {
         const on = (a: number, b: number) =>
-          weighedFilm(exactly({ bare_g: 200, coated_g: 200 + gain, length_mm: a, width_mm: b }))
+          weighedFilm(exactly({ plate_g: 200, coated_g: 200 + gain, length_mm: a, width_mm: b }))
             .value
         expect(on(length_mm, width_mm)).toBeCloseTo(on(width_mm, length_mm), 9)
       })
@@ -65,18 +65,18 @@ describe('a film', () => {
 test('an error of the balance that both weighings share goes out of the film', () => {
   const shared = (value: number) => measured(value, 0.02, 'balance')
   const film = weighedFilm({
-    bare_g: shared(235),
+    plate_g: shared(235),
     coated_g: shared(242),
     ...exactly({ length_mm: 100, width_mm: 100 })
   })
   expect(uncertaintyOf(film)).toBeLessThan(1e-6)
 })
 
-const plate = { bare_g: 235, coated_g: 242, length_mm: 100, width_mm: 100 }
+const plate = { plate_g: 235, coated_g: 242, length_mm: 100, width_mm: 100 }
 
 test.for([
-  [{ ...plate, coated_g: 235 }, 'coated_g must be greater than bare (235), got 235'],
-  [{ ...plate, bare_g: 0 }, 'bare_g must be greater than 0'],
+  [{ ...plate, coated_g: 235 }, 'coated_g must be greater than plate (235), got 235'],
+  [{ ...plate, plate_g: 0 }, 'plate_g must be greater than 0'],
   [{ ...plate, length_mm: 0 }, 'length_mm must be greater than 0'],
   [{ ...plate, width_mm: -1 }, 'width_mm must be greater than 0']
 ] as const)('refuses %o', ([inputs, message]) => {
@@ -117,7 +117,7 @@ test('trials of the distributions agree', () => {
   expectLinear(
     weighedFilm,
     uncertain({
-      bare_g: [235, 0.009],
+      plate_g: [235, 0.009],
       coated_g: [242, 0.009],
       length_mm: [100, 0.02],
       width_mm: [100, 0.02]

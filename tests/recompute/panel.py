@@ -62,7 +62,7 @@ class Panel:
         if 'mass' not in self.record:
             return
         session, plate = self.session(), self.record['plate']
-        bare, coated = (session.read(self.record['mass'][name], 'g', 'mass', f'plate {name}') for name in ('bare', 'coated'))
+        bare, coated = (session.read(self.record['mass'][name], 'g', 'mass', f'plate {name}') for name in ('plate', 'coated'))
         metres = [session.read(plate[name], 'mm', 'length', f'plate {name}') / 1000 for name in ('length', 'width')]
         film = self.figures['film-mass'] = (coated - bare) / (metres[0] * metres[1])
         # g/m² over mm is kg/m³.

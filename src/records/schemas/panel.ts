@@ -84,7 +84,7 @@ const shape = fields({
     width: quantity('mm', 'above 0'),
     thickness: quantity('mm', 'above 0')
   }),
-  mass: maybe(fields({ bare: quantity('g', 'above 0'), coated: quantity('g', 'above 0') })),
+  mass: maybe(fields({ plate: quantity('g', 'above 0'), coated: quantity('g', 'above 0') })),
   'wet-film': maybe(spread()),
   'dry-film': maybe(spread()),
   /** Of the dry film, where the plate was not weighed. */
