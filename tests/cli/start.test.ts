@@ -90,6 +90,8 @@ test('start takes the next port where its own is taken, unless told which', asyn
     status: 1,
     stderr: 'lotfolio: port 4170 is taken; name another with --port\n'
   })
+  // What it serves makes no difference, and without a site to build it starts sooner.
+  appendFileSync(join(place, 'content', 'producer.yaml'), 'wrong: 1\n')
   const { child, port } = await started(place, [])
   expect(port).toBeGreaterThan(4170)
   await interrupted(child)
