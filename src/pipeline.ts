@@ -14,6 +14,8 @@ import { type DriftCheck, driftCheck } from './documents/drift.ts'
 import { type IssuedRegister, noRegister } from './documents/issued.ts'
 import type { LabelWish } from './documents/label-types.ts'
 import { labelDocuments, type Labels } from './documents/labels.ts'
+import type { Pictures } from './documents/picture-types.ts'
+import { checkPictures } from './documents/pictures.ts'
 import { siteDocument } from './documents/site.ts'
 import { certificateToIssue, nextOrder } from './documents/to-issue.ts'
 import type { SiteDocument } from './documents/types.ts'
@@ -40,6 +42,8 @@ export interface SiteOptions {
   readonly paper?: 'A4' | 'Letter'
   /** What was issued; nothing by default. */
   readonly register?: IssuedRegister
+  /** What is known of the pictures there are; unknown by default, and none is shown. */
+  readonly pictures?: Pictures
   /** Where the records are one lot's chain alone, nothing can be said of the process: false. */
   readonly watch?: boolean
 }
@@ -118,14 +122,23 @@ export function lotLabels(
 
 /** Every document of a site, or everything that is wrong with its records. */
 export function buildDocuments(files: readonly SourceFile[], options: SiteOptions): SiteResult {
-  const { edition, register = noRegister, watch = true } = options
+  const { edition, register = noRegister, pictures, watch = true } = options
   const judged = judgeContent(files, options.asOf, register)
   const { evaluated, lots, asOf } = judged
-  const problems = watch ? withSignals(judged, register) : judged.problems
+  const problems = watch ? withSignals(judged, register, pictures) : judged.problems
   if (!evaluated || problems.some(isError)) return { problems }
   const paper = options.paper ?? evaluated.content.producer.record.paper ?? 'A4'
   const series = watch ? judged.series : []
-  const inputs = { evaluated, lots, series, edition, asOf, paper, register }
+  const inputs = {
+    evaluated,
+    lots,
+    series,
+    edition,
+    asOf,
+    paper,
+    register,
+    ...(pictures && { pictures })
+  }
   return { site: siteDocument(inputs), problems }
 }
 
@@ -135,7 +148,8 @@ export function buildDocuments(files: readonly SourceFile[], options: SiteOption
  */
 export const withSignals = (
   { problems, series, evaluated, lots, asOf }: Judgement,
-  register = noRegister
+  register = noRegister,
+  pictures?: Pictures
 ): readonly Problem[] =>
   inFileOrder([
     ...problems,
@@ -143,6 +157,7 @@ export const withSignals = (
     ...(evaluated
       ? [
           ...checkStockCounts(evaluated.content),
+          ...(pictures ? checkPictures(evaluated.content, pictures) : []),
           ...checkCopies(evaluated.content, byNumber(lots), register, asOf)
         ]
       : [])

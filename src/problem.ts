@@ -82,6 +82,8 @@ export const problemCodes = {
   PAPER_FROM_ARCHIVE: 'warning',
   MISSING_TEXT: 'error',
   NOT_LABELLABLE: 'error',
+  PICTURE_MISSING: 'error',
+  PICTURE_UNUSABLE: 'error',
   // The register: the log as text
   REGISTER_LINE_END: 'error',
   REGISTER_CUT: 'error',

@@ -3,6 +3,7 @@
 import { Command, Option } from 'commander'
 import { isError } from '../problem.ts'
 import { readContent } from '../site/read-content.ts'
+import { readPictures } from '../site/read-pictures.ts'
 import { readRegister } from '../site/read-register.ts'
 import { folderFrom, userFolder } from './folders.ts'
 import { spareMemory } from './memory.ts'
@@ -50,7 +51,7 @@ async function check(options: CheckOptions, command: Command): Promise<void> {
   const files = await readContent(content, base)
   const register = await openRegister(await readRegister(content, base))
   const judged = judgeContent(files, options.asOf, register)
-  const problems = withSignals(judged, register)
+  const problems = withSignals(judged, register, await readPictures(content))
   const drafts = judged.evaluated?.content.drafts.length ?? 0
   process.stdout.write(
     options.format === 'json'

@@ -3,6 +3,7 @@
 import type { LotHazards } from '../judge/lot-hazards.ts'
 import { type QuantityName, quantityOf } from '../quantities.ts'
 import { monthsLater } from '../records/dates.ts'
+import type { publicSections } from '../records/schemas/grade.ts'
 import { reasonedClasses } from './computed-hazards.ts'
 import { hazardText } from './hazards.ts'
 import { articleText } from './article.ts'
@@ -18,7 +19,7 @@ export const certificateUrl = (number: string): string => `certificates/${number
 export const gradeUrl = (grade: string): string => `grades/${grade}/`
 
 /** Sections of a page that an edition shows. */
-export type Sections = ReadonlySet<'results' | 'working' | 'chain' | 'sampling' | 'panels'>
+export type Sections = ReadonlySet<(typeof publicSections)[number]>
 
 /** Build the page of one lot. */
 export function lotDocument(

@@ -7,6 +7,7 @@ import type { Series } from '../judge/watched.ts'
 import { wasLetGo } from '../quality/status.ts'
 import { openGraph, type TraceGraph } from '../trace/graph.ts'
 import { versionOn } from '../records/references.ts'
+import { publicSections } from '../records/schemas/grade.ts'
 import type { CertificateOrder, Content, Grade } from '../records/types.ts'
 import { boardDocument } from './board.ts'
 import { budgetsOf } from './budgets.ts'
@@ -31,6 +32,8 @@ import { panelDocument } from './panel.ts'
 import { panelsDocument } from './panels.ts'
 import { paperLinks, papersOfLot } from './papers.ts'
 import { processDocument } from './process.ts'
+import type { Pictures } from './picture-types.ts'
+import { pictureTexts } from './pictures.ts'
 import { reportMark } from './report-text.ts'
 import { resultRow } from './result-row.ts'
 import { runPage, runSummary } from './run.ts'
@@ -49,15 +52,10 @@ export interface SiteInputs extends PaperOptions {
   readonly edition: 'public' | 'workshop'
   readonly asOf: string
   readonly register: IssuedRegister
+  readonly pictures?: Pictures
 }
 
-const allSections: Sections = new Set([
-  'results',
-  'working',
-  'chain',
-  'sampling',
-  'panels'
-] as const)
+const allSections: Sections = new Set(publicSections)
 
 /** Build the site of one edition. The public one is made of LotViews only. */
 export function siteDocument(inputs: SiteInputs): SiteDocument {
@@ -246,6 +244,7 @@ function lotPage(
     ...(statement ? { statement: statement.paper } : {}),
     certificates,
     ...(labels.length > 0 ? { labels } : {}),
+    ...(sections.has('pictures') ? picturesPart(lot, inputs) : {}),
     dataUrl,
     datasheet: datasheetLink(view.grade.id),
     ...(sections.has('working') ? { budgets: budgetsOf(view.rows) } : {}),
@@ -258,6 +257,11 @@ function screeningPart({ evaluated, edition, asOf }: SiteInputs, lot: string, se
   if (!sections.has('panels')) return {}
   const screening = screeningText({ panels: evaluated.panels, lot, asOf, edition })
   return screening ? { screening } : {}
+}
+
+function picturesPart({ evaluated }: JudgedLot, { pictures = new Map() }: SiteInputs) {
+  const shown = pictureTexts(evaluated.lot, evaluated.entry.record.pictures ?? [], pictures)
+  return shown.length > 0 ? { pictures: shown } : {}
 }
 
 /** What customers may know of a lot's figures, for its certificates to carry. */

@@ -18,6 +18,7 @@ import type { LabelDocument } from './label-types.ts'
 import type { Answer, Fact, LotListPage, LotShelf, LotSummary, StatusText } from './list-types.ts'
 import type { News } from './news-types.ts'
 import type { PanelLink, PanelsDocument, ScreeningText } from './panel-types.ts'
+import type { PictureText } from './picture-types.ts'
 import type { ReportText } from './report-text.ts'
 import type { Figure, LimitText, MethodText, ProducerText, Table, UnitText } from './text-types.ts'
 import type { ChartText, StandingText, WatchDocument } from './watch-types.ts'
@@ -342,6 +343,8 @@ export interface LotPage {
   readonly datasheet?: Paper
   /** What the figures are uncertain by; absent where an edition does not show how they came about. */
   readonly budgets?: Budgets
+  /** Photographs and micrographs, as far as an edition shows them. */
+  readonly pictures?: readonly PictureText[]
   /** Its place among the lots of its grade; no paper has it, as it changes with every lot. */
   readonly standing?: StandingText
 }

@@ -16,6 +16,7 @@ import { lotfolio } from './plugin.ts'
 import { templatesFolder } from './project.ts'
 import { comparePublished } from './published.ts'
 import { readContent } from './read-content.ts'
+import { readPictures } from './read-pictures.ts'
 import { readRegister } from './read-register.ts'
 import type { Steps } from './steps.ts'
 import { makeTemporary, recover, removeFolder, swapIn } from './swap.ts'
@@ -53,7 +54,8 @@ export async function buildSite(options: BuildOptions, steps: Steps): Promise<Bu
     await recover(out)
     const files = await readContent(options.content, options.base)
     const register = await openRegister(await readRegister(options.content, options.base))
-    const ready = { ...options, templates, register }
+    const pictures = await readPictures(options.content)
+    const ready = { ...options, templates, register, pictures }
     const { site, problems } = steps.buildDocuments(files, ready)
     const later = site ? await comparePublished(register, out) : []
     if (!site || later.length > 0) return { problems: [...problems, ...later], files: files.length }
@@ -96,6 +98,7 @@ async function writeSite(site: SiteDocument, folder: string, options: Ready, ste
         documents: () => Promise.resolve(site),
         register: () => register,
         archive: archive ?? archiveFor(content),
+        content,
         otherwise: one => notes.push(one),
         steps,
         templates,

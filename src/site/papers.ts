@@ -17,6 +17,7 @@ import { isMissing } from './failure.ts'
 import { asIssued, type Otherwise } from './originals.ts'
 import type { PaperCache } from './paper-cache.ts'
 import { scriptFiles, scriptPaths } from './scripts.ts'
+import { pictureBytes } from './read-pictures.ts'
 import type { Seal, Steps } from './steps.ts'
 
 /** Told after each lot how many are done, of how many. */
@@ -26,6 +27,8 @@ export interface PaperTools {
   readonly steps: Steps
   /** What was issued, for the proofs its papers carry; nothing by default. */
   readonly register?: () => IssuedRegister
+  /** Folder of the records, where pictures are taken from. */
+  readonly content?: string
   /** Folder of the papers as they were first drawn, if there is one. */
   readonly archive?: string
   /** Absent, every paper is rendered anew. */
@@ -75,9 +78,11 @@ export const paperPaths = ({
   dataUrl,
   certificates,
   statement,
-  labels = []
+  labels = [],
+  pictures = []
 }: LotPage): string[] => [
   dataUrl,
+  ...pictures.map(({ url }) => url),
   ...(statement ? [statement.url] : []),
   ...labels.map(({ url }) => url),
   ...certificates.flatMap(({ url, issued }) =>
@@ -97,6 +102,8 @@ export async function paperWriter(
   const renderer = tools.cache ? await tools.steps.renderer() : ''
   return async page => {
     await write(folder, page.dataUrl, tools.steps.lotData(page, site))
+    for (const { file, url } of page.pictures ?? [])
+      await write(folder, url, await pictureBytes(tools.content ?? '', file))
     for (const paper of page.certificates)
       await writePaper(folder, { page, paper, renderer }, tools)
     const { labelPdf, statementPdf } = tools.steps

@@ -9,6 +9,7 @@ import type { PluginOptions } from './plugin.ts'
 import { templatesFolder } from './project.ts'
 import { comparePublished } from './published.ts'
 import { readContent } from './read-content.ts'
+import { readPictures } from './read-pictures.ts'
 import { readRegister } from './read-register.ts'
 import type { Steps } from './steps.ts'
 import { emptyFolder } from './swap.ts'
@@ -23,7 +24,12 @@ export function publicSite(content: string, steps: Steps): PluginOptions {
     const out = realFolder(output)
     await refuseUnfit(out, [realFolder(content), realFolder(templatesFolder)], 'public')
     register = await openRegister(await readRegister(content))
-    const made = steps.buildDocuments(await readContent(content), { edition: 'public', register })
+    const pictures = await readPictures(content)
+    const made = steps.buildDocuments(await readContent(content), {
+      edition: 'public',
+      register,
+      pictures
+    })
     const { site } = made
     const problems = [...made.problems, ...(site ? await comparePublished(register, out) : [])]
     for (const problem of problems) process.stderr.write(`${formatProblem(problem)}\n\n`)
@@ -36,6 +42,7 @@ export function publicSite(content: string, steps: Steps): PluginOptions {
     steps,
     register: () => register,
     archive: archiveFor(content),
+    content,
     otherwise: one => {
       for (const problem of otherwiseProblems(register.file, [one]))
         process.stderr.write(`${formatProblem(problem)}\n\n`)

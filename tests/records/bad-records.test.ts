@@ -106,6 +106,8 @@ const elsewhere: Partial<Record<string, string>> = {
   CERTIFICATE_DIFFERS: 'tests/documents/drift.test.ts',
   CERTIFICATE_STANDS: 'tests/documents/drift.test.ts',
   REWORDED: 'tests/documents/rewordings.test.ts',
+  PICTURE_MISSING: 'tests/documents/pictures.test.ts',
+  PICTURE_UNUSABLE: 'tests/documents/pictures.test.ts',
   COPY_DIFFERS: 'tests/cli/ship.test.ts',
   COPY_SUPERSEDED: 'tests/cli/ship.test.ts',
   PAPER_REDRAWN: 'tests/site/originals.test.ts',

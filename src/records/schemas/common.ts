@@ -160,7 +160,26 @@ export const stockCount = fields({
   notes: maybe(text())
 })
 
+/** Names that are the same on every system, of the two kinds of file that every browser shows. */
+const PICTURE_NAME = /^[A-Za-z0-9][A-Za-z0-9._-]*\.(?:jpe?g|png)$/iu
+
+/** A photograph or micrograph; the file lies in pictures/ of the content folder. */
+const picture = fields({
+  file: text(),
+  /** What is to be seen. */
+  caption: text(),
+  /** How wide the whole picture is in truth: a scale is drawn from it. */
+  width: maybe(quantity('mm', 'above 0'))
+}).superRefine(({ file }, context) => {
+  if (!PICTURE_NAME.test(file))
+    refuse(context, ['file'], 'INVALID_VALUE', [
+      'must be the name of a JPEG or PNG file in pictures/',
+      'write it as EB-26-006-worms.jpg: letters, digits, hyphens, dots, underscores'
+    ])
+})
+
 export const lotTail = {
+  pictures: maybe(list(picture)),
   sampling: maybe(sampling),
   status: maybe(list(decision)),
   regraded: maybe(list(regrading)),

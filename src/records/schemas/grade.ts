@@ -101,7 +101,14 @@ export const customerLimits = perQuantity(limitIn).superRefine((limits, context)
 export const decisionRules = ['simple', 'rounded', 'guarded'] as const
 
 /** Sections of a lot page that customers may see; whatever is not named here stays private. */
-export const publicSections = ['results', 'working', 'chain', 'sampling', 'panels'] as const
+export const publicSections = [
+  'results',
+  'working',
+  'chain',
+  'sampling',
+  'panels',
+  'pictures'
+] as const
 
 export const gradeRecord = fields({
   id: identifier(),
