@@ -14,6 +14,7 @@ import type {
 } from '../../src/documents/types.ts'
 import { lotLists } from '../../src/documents/lot-lists.ts'
 import { lotDocument, lotPage, siteDocument } from '../fixtures/documents.ts'
+import { panelPages, panels, screening } from './sample-panels.ts'
 
 const figure = (printed: string): Figure => ({ exact: printed.replace(/[^\d.]/gu, ''), printed })
 
@@ -266,11 +267,24 @@ const run: LotPage = {
 }
 
 /** A public site with several lots in several states. */
-export const publicSite = siteOf([lotPage, fullLot, plainLot, withdrawnLot])
+export const publicSite = siteOf([
+  { ...lotPage, document: { ...lotDocument, screening: screening('public') } },
+  fullLot,
+  plainLot,
+  withdrawnLot
+])
+
+const screenedLot: LotPage = {
+  ...lotPage,
+  document: { ...lotDocument, screening: screening('workshop') },
+  process
+}
 
 /** Some of the lots as the workshop sees them. */
-export const workshopSite = siteOf([{ ...lotPage, process }, plainLot, run], {
+export const workshopSite = siteOf([screenedLot, plainLot, run], {
   edition: 'workshop',
+  panels: [panels],
+  panelPages: panelPages(process.results, process.workings),
   boards: [
     {
       parts: [

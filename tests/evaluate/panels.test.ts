@@ -142,6 +142,60 @@ describe('a coated panel', () => {
   })
 })
 
+describe('what a figure rests on', () => {
+  const resultsWith = (...changes: (readonly [string, string])[]) =>
+    figuresOf(workshop(...both, coated('PN-3', changes)), 'PN-3')
+
+  test('a film is weighed over length times width, each weighing with its own step', () => {
+    const { filmMass_g_per_m2: film } = resultsWith(
+      ['length: 100.0 mm, width: 100.0 mm', 'length: 100.0 mm, width: 50.0 mm'],
+      ['char: { readings: [12.5 mm, 12.5 mm] }\n', '']
+    )
+    expect(asPrinted(film!.estimate.value, '1350.0')).toBe('1350.0')
+    const steps = [...film!.estimate.terms.keys()].filter(name => / plate$/u.test(name))
+    expect(steps).toEqual([
+      expect.stringContaining('PN-3 bare plate') as string,
+      expect.stringContaining('PN-3 coated plate') as string
+    ])
+  })
+
+  test('stated solids are as sure as they say, or as one step of their last digit', () => {
+    const uOf = (solids: string) =>
+      uncertaintyOf(resultsWith(['{ stated: 55 % }', solids]).paintSolids_percent!.estimate)
+    expect(uOf('{ stated: 55 %, within: 2 % }')).toBeCloseTo(2 / Math.sqrt(3), 9)
+    expect(uOf('{ stated: 55.0 % }')).toBeCloseTo(0.1 / Math.sqrt(3), 9)
+  })
+
+  test('a loading stated of the dry film does not rest on the solids', () => {
+    const { dryLoading_percent: dry, wetLoading_percent: wet } = resultsWith([
+      '{ wet: 9.09 % }',
+      '{ dry: 15.4 % }'
+    ])
+    expect([...dry!.estimate.terms.keys()]).toEqual(['PN-3 loading as stated'])
+    expect([...wet!.estimate.terms.keys()]).toContain('P1 solids as stated')
+  })
+
+  test('a part read on its own instrument is read on that', () => {
+    const { dryFilm_mm: film } = resultsWith([
+      'dry-film: { readings',
+      'dry-film: { instruments: { thickness: MIC-1 }, readings'
+    ])
+    const names = [...film!.estimate.terms.keys()].join()
+    expect(names).toContain('MIC-1')
+    expect(names).not.toContain('CG-9')
+  })
+
+  test('a time rests on the two lines around it, each to half a step', () => {
+    const bent =
+      'log:\n  - { at: 0 s, temperature: 20.0 °C }\n  - { at: 30 s, temperature: 400.0 °C }\n  - { at: 90 s, temperature: 480.0 °C }\n  - { at: 120 s, temperature: 530.0 °C }\n'
+    const { backsideTime_min: time } = resultsWith([log(24), bent])
+    // By hand: 20 °C of 50 °C into the 30 s after 90 s is 102 s.
+    expect(time!.estimate.value).toBeCloseTo(1.7, 9)
+    const moment = time!.estimate.terms.get('moments as written: PN-3 line 4')!
+    expect(moment.u).toBeCloseTo((0.4 * (0.5 / Math.sqrt(3))) / 60, 9)
+  })
+})
+
 describe('the start of heating', () => {
   test('is the first line of the log, or as stated and as surely', () => {
     const late = coated('PN-3', [
@@ -163,8 +217,10 @@ describe('the start of heating', () => {
       return `at: ${clock(86_100 + Number(at))}`
     })
     expect(moved).toContain('at: 00:00:00')
-    const time = figuresOf(workshop(...both, moved), 'PN-3').backsideTime_min!.estimate
-    expect(time.value).toBeCloseTo(10, 9)
+    const files = workshop(...both, moved)
+    expect(figuresOf(files, 'PN-3').backsideTime_min!.estimate.value).toBeCloseTo(10, 9)
+    const [first, second] = linesOf(evaluate(files).content.panels.get('PN-3')!.record)
+    expect([first!.at_s, second!.at_s]).toEqual([0, 30])
   })
 })
 
@@ -181,7 +237,9 @@ describe('a log that never gets so hot', () => {
 
   test('is told where it is that of the bare panel', () => {
     const short = bare('PN-2').replace(log(80), log(80, 5))
-    expect(problemsOf(workshop(bare('PN-1'), short, coated('PN-3')))).toContain(
+    const files = workshop(bare('PN-1'), short, coated('PN-3'))
+    expect(figuresOf(files, 'PN-3').timeGained_min).toBeUndefined()
+    expect(problemsOf(files)).toContain(
       'OUT_OF_DOMAIN bare.1: PN-2 has no time to 500 °C: its log does not rise through it'
     )
   })
@@ -209,6 +267,12 @@ describe('a time gained', () => {
     const scatter = budgetOf(uneven!.estimate).find(({ kind }) => kind === 'A')!
     expect([scatter.u, scatter.df]).toEqual([expect.closeTo(0.5, 6), 1])
     expect(budgetOf(even!.estimate).filter(({ kind }) => kind === 'A')).toEqual([])
+  })
+
+  test('is to the temperature stated for the coated panel, whatever the bare one was heated to', () => {
+    const hotter = bare('PN-2', 'until: 660 °C\n')
+    const gained = gainedOf(workshop(bare('PN-1'), hotter, coated('PN-3')))
+    expect(gained.estimate.value).toBeCloseTo(7, 9)
   })
 
   test('says where one bare panel stands alone', () => {
@@ -239,6 +303,19 @@ describe('a time gained', () => {
   })
 })
 
+test('a figure no panel can have is told of', () => {
+  const flat = coated('PN-3', [
+    ['char: { readings: [12.5 mm, 12.5 mm] }', 'char: { readings: [125 mm, 125 mm] }']
+  ])
+  const told = problemsOf(workshop(...both, flat)).filter(line => line.startsWith('IMPLAUSIBLE'))
+  expect(told.map(line => line.split(':')[0])).toEqual([
+    'IMPLAUSIBLE char',
+    'IMPLAUSIBLE char',
+    'IMPLAUSIBLE char'
+  ])
+  expect(told.join('\n')).toContain('efficiency of expansion comes to')
+})
+
 test('an instrument past its date is told of', () => {
   const files = workshop(...both, coated('PN-3')).map(file =>
     file.path.endsWith('TL-9.yaml')
@@ -251,6 +328,11 @@ test('an instrument past its date is told of', () => {
   )
 })
 
+test('every figure is filed under its own name', () => {
+  for (const [name, result] of Object.entries(figuresOf(workshop(...both, coated('PN-3')), 'PN-3')))
+    expect(result.quantity).toBe(name)
+})
+
 describe('panels of one coating', () => {
   const panels = [...evaluate(demoFiles).panels.values()]
 
@@ -261,6 +343,17 @@ describe('panels of one coating', () => {
     const means = (all: typeof panels) =>
       panelGroups(all).map(group => group.figure('timeGained_min')?.mean.value.toFixed(9))
     expect(means(panels.toReversed())).toEqual(means(panels))
+  })
+
+  test('heated to unlike temperatures stand apart', () => {
+    const hotter = coated('PN-4', [['until: 500 °C', 'until: 550 °C']])
+    const files = workshop(...both, coated('PN-3'), hotter)
+    const groups = panelGroups([...evaluate(files).panels.values()])
+    expect(groups.map(group => [group.code, group.panels.length])).toEqual([
+      ['BARE', 2],
+      ['P1', 1],
+      ['P1', 1]
+    ])
   })
 
   test('have the mean and scatter of those that have the figure', () => {

@@ -180,11 +180,11 @@ describe('a lot page', () => {
     expect(html).toContain('<mfrac><mi>V</mi><mi>m</mi></mfrac>')
   })
 
-  test('keeps its order: answer, facts, results, rule, papers, workings, chain', () => {
+  test('keeps its order: answer, facts, results, rule, papers, workings, panels, chain', () => {
     const { html } = pageOf('public', 'lots/EB-26-041/index.html')
     const ids = [...html.matchAll(/<h2 id="([\w-]+)"/gu)].map(([, id]) => id)
     expect(ids).toEqual(
-      ['answer', 'facts', 'results', 'rule', 'papers', 'workings', 'chain'].concat([
+      ['answer', 'facts', 'results', 'rule', 'papers', 'workings', 'screening', 'chain'].concat([
         'traceability',
         'hazards',
         'cautions'
