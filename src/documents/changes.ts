@@ -1,5 +1,6 @@
 /** What differs between two states of one certificate, told one difference a sentence. */
 
+import { english } from './languages/tongue.ts'
 import type { CertificateDocument, HazardText, MethodText, ResultRow } from './types.ts'
 import { plainSpaces } from './words.ts'
 
@@ -35,13 +36,19 @@ export function changesBetween(before: Told, now: Told): string[] {
     ),
     ...changedItems(byKey(before.results), byKey(now.results), changedRow),
     ...change('Overall', before.answer.sentence, now.answer.sentence),
-    ...change('Not measured', before.notMeasured.join(', '), now.notMeasured.join(', ')),
+    ...change('Not measured', before.notMeasured.join(', '), missingNow(before, now).join(', ')),
     ...changedHazards(before.hazards, now.hazards),
     ...change('Cautions', before.cautions.join(' '), now.cautions.join(' ')),
     ...change('Traceability', before.traceability.join(' '), now.traceability.join(' ')),
     ...change('Signatory', before.signatory, now.signatory)
   ]
 }
+
+/** What this program says by itself was not measured is no change where an earlier one was silent. */
+const missingNow = (before: Told, now: Told): string[] =>
+  now.notMeasured.filter(text => !ofOurs.includes(text) || before.notMeasured.includes(text))
+
+const ofOurs: readonly string[] = Object.values(english.foil.missing)
 
 /** Differences told in a message before the rest is only counted. */
 const TOLD = 3

@@ -20,6 +20,8 @@ import { hazardText } from './hazards.ts'
 import { gradeUrl } from './lot.ts'
 import { type GradeView, viewGrade } from './lot-view.ts'
 import { limitText, methodText } from './result-row.ts'
+import { english } from './languages/tongue.ts'
+import { notMeasuredOf } from './not-measured.ts'
 import { safetyNotes } from './safety-notes.ts'
 import { supplyOf } from './supply.ts'
 import type { Fact } from './types.ts'
@@ -85,7 +87,7 @@ export function datasheetOf(inputs: DatasheetInputs): Datasheet {
     observed: observedProperties(grade, own),
     population: populationOf(inputs, own),
     typical: statedAsTypical(grade),
-    notMeasured: grade.notMeasured ?? [],
+    notMeasured: notMeasuredOf(grade, Object.keys(reportedOf(grade)), english),
     charts: chiefCharts(grade, own),
     density: grade.kind === 'foil' ? densityCharts(ofFoil(inputs), grade.id) : [],
     supply: supplyOf(grade),

@@ -8,6 +8,8 @@ import { declaredOn } from './declared.ts'
 import { unitText, withUnit } from './figure.ts'
 import type { GradeRevision } from './grade-types.ts'
 import type { GradeView } from './lot-view.ts'
+import { english } from './languages/tongue.ts'
+import { serviceText } from './not-measured.ts'
 import { limitText } from './result-row.ts'
 import { supplyOf } from './supply.ts'
 import { dateText, kindTexts, ruleTexts, withMinus } from './words.ts'
@@ -50,6 +52,8 @@ const parts: Told = grade =>
     ['Safety data sheet', grade.safetyDataSheet],
     ['Decision rule', ruleTexts[grade.decisionRule ?? 'simple'].split(':')[0]],
     ['Not measured', grade.notMeasured?.join(', ')],
+    ['Fire-safe test', grade.service?.fireSafe && serviceText(grade.service.fireSafe, english)],
+    ['Oxygen service', grade.service?.oxygen && serviceText(grade.service.oxygen, english)],
     ['Cautions', grade.cautions?.join(' ')]
   ])
 

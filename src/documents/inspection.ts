@@ -7,7 +7,7 @@
 import { quantityOf } from '../quantities.ts'
 import type { InspectionType } from '../records/schemas/lots.ts'
 import type { CertificateOrder } from '../records/types.ts'
-import { answerOf, resultRows } from './lot.ts'
+import { answerOf, missingOf, resultRows } from './lot.ts'
 import type { LotView } from './lot-view.ts'
 import { typicalRow } from './result-row.ts'
 import type { CertificateDocument, Fact, ResultRow } from './types.ts'
@@ -50,11 +50,11 @@ export function typedPart(
 type Part = Omit<TypedPart, 'title' | 'typeFacts'>
 
 function ownPart(view: LotView): Part {
-  const { inspection: words, own } = view.tongue
+  const { inspection: words } = view.tongue
   return {
     answer: answerOf(view),
     results: resultRows(view),
-    notMeasured: (view.grade.notMeasured ?? []).map(own),
+    notMeasured: missingOf(view),
     traceability: view.traceability,
     statements: [...words.onResults(), words.noType, ...words.last()]
   }

@@ -2,6 +2,7 @@
 
 import { z } from 'zod'
 import { hazardDataOf, hazardDataSchema } from './hazard-data.ts'
+import { visualData, visualDataSchema } from './visual-data.ts'
 import { plainSpaces } from './words.ts'
 import type {
   DecidingFigure,
@@ -14,7 +15,7 @@ import type {
 import type { ReportText } from './report-text.ts'
 
 /** Raised when a field is added, changes its meaning or goes: the schema allows no others. */
-export const LOT_DATA_VERSION = 5
+export const LOT_DATA_VERSION = 6
 
 export const quantityData = z.strictObject({
   title: z.string(),
@@ -98,6 +99,9 @@ export const lotDataSchema = z.strictObject({
   decisionRule: z.string(),
   quantities: z.record(z.string(), quantityData),
   process: z.record(z.string(), quantityData).nullable().describe('workshop edition only'),
+  visual: visualDataSchema
+    .nullable()
+    .describe('null where nothing was looked at, or the grade keeps results private'),
   hazards: hazardDataSchema.nullable().describe('null where the grade declares none'),
   chain: z.array(z.string()),
   certificates: z.array(
@@ -135,6 +139,7 @@ export function lotDataOf(
     decisionRule: document.decisionRule,
     quantities: quantitiesByKey(document.results),
     process: process ? quantitiesByKey(process.results) : null,
+    visual: document.visual ? visualData(document.visual) : null,
     hazards: document.hazards ? hazardDataOf(document.hazards, document.hazardReasons) : null,
     chain: document.chain.map(({ lot }) => lot),
     certificates: certificates.flatMap(({ document: { number, revision, dated, preview } }) =>

@@ -11,10 +11,13 @@ import type { LotHazards } from '../judge/lot-hazards.ts'
 import type { JudgedLot, JudgedRow } from '../judge/types.ts'
 import type { DecisionRule } from '../quality/judge.ts'
 import { isSellable, type LotState, wasLetGo } from '../quality/status.ts'
-import type { Content, Grade, Producer } from '../records/types.ts'
+import { judgeVisual, type VisualVerdict } from '../judge/visual.ts'
+import type { ServiceReport } from '../records/schemas/service.ts'
+import type { Content, Foil, Grade, Producer } from '../records/types.ts'
 import { traceabilityOf } from './traceability.ts'
 import type { ChainLink, StatusText } from './types.ts'
 import { type kindTexts, stateText } from './words.ts'
+import type { ServiceParts } from './languages/parts.ts'
 import { english, type Tongue } from './languages/tongue.ts'
 
 /** The grade's own statements, which the producer makes to everyone. */
@@ -47,8 +50,14 @@ const openGradeFields = [
 
 type OpenGrade = Pick<Grade, (typeof openGradeFields)[number]>
 
+interface OpenService {
+  readonly fireSafe: ServiceParts | undefined
+  readonly oxygen: ServiceParts | undefined
+}
+
 export interface GradeView extends OpenGrade {
   readonly article?: ArticleStatement | undefined
+  readonly service?: OpenService | undefined
 }
 
 type Papers = Pick<Producer, 'editions' | 'languages'>
@@ -73,7 +82,16 @@ export interface LotView {
   readonly chain: readonly ChainLink[]
   readonly traceability: readonly string[]
   readonly hazards?: LotHazards
+  /** Of foil alone. */
+  readonly foil?: {
+    readonly direction?: Direction
+    readonly inhibitor?: string
+    readonly visual?: VisualVerdict
+  }
 }
+
+type Sampling = NonNullable<Foil['sampling']>
+type Direction = NonNullable<Foil['pressing']['direction']>
 
 /** Copy what may be public, field by field. */
 export function viewLot(
@@ -107,18 +125,28 @@ export function viewLot(
       decision !== undefined &&
       !isSellable(state) &&
       wasLetGo(evaluated.entry.record.status ?? [], decision.on),
-    ...(sampling
-      ? {
-          sampling: {
-            ...(sampling.plan === undefined ? {} : { plan: sampling.plan }),
-            ...(sampling.increments === undefined ? {} : { increments: sampling.increments }),
-            ...(sampling.on === undefined ? {} : { on: sampling.on })
-          }
-        }
-      : {}),
+    ...(sampling ? { sampling: openSampling(sampling) } : {}),
     chain,
     traceability: traceabilityOf(content, resultsOf(rows), tongue),
-    ...(lot.hazards ? { hazards: lot.hazards } : {})
+    ...(lot.hazards ? { hazards: lot.hazards } : {}),
+    ...(evaluated.kind === 'foil' ? { foil: openFoil(evaluated.entry.record) } : {})
+  }
+}
+
+const openSampling = ({ plan, increments, on }: Sampling): NonNullable<LotView['sampling']> => ({
+  ...(plan === undefined ? {} : { plan }),
+  ...(increments === undefined ? {} : { increments }),
+  ...(on === undefined ? {} : { on })
+})
+
+/** How foil was formed is private but for its direction. */
+function openFoil(record: Foil): NonNullable<LotView['foil']> {
+  const { inhibitor, pressing } = record
+  const visual = judgeVisual(record)
+  return {
+    ...(pressing.direction === undefined ? {} : { direction: pressing.direction }),
+    ...(inhibitor === undefined ? {} : { inhibitor }),
+    ...(visual ? { visual } : {})
   }
 }
 
@@ -126,8 +154,23 @@ export function viewLot(
 export const viewGrade = (grade: Grade, producer: Papers): GradeView => ({
   ...(Object.fromEntries(openGradeFields.map(field => [field, grade[field]])) as OpenGrade),
   hazards: hazardsFor(grade, producer),
-  article: openStatement(grade)
+  article: openStatement(grade),
+  service: openService(grade)
 })
+
+/** Reports on a grade in service; a laboratory that did not agree is not named. */
+function openService({ service }: Grade): OpenService | undefined {
+  if (!service) return undefined
+  const open = (report: ServiceReport | undefined): ServiceParts | undefined =>
+    report && {
+      says: report.says,
+      method: report.method,
+      ...(report.namePublic ? { laboratory: report.laboratory } : {}),
+      number: report.report,
+      date: report.date
+    }
+  return { fireSafe: open(service.fireSafe), oxygen: open(service.oxygen) }
+}
 
 /** What a grade declares, with the editions and languages of its papers. */
 export function hazardsFor(

@@ -1,17 +1,19 @@
 /** A lot's page, from what any edition may know of it. */
 
 import type { LotHazards } from '../judge/lot-hazards.ts'
-import { type QuantityName, quantityOf } from '../quantities.ts'
+import { quantities, type QuantityName, quantityOf } from '../quantities.ts'
 import { monthsLater } from '../records/dates.ts'
 import type { publicSections } from '../records/schemas/grade.ts'
 import { reasonedClasses } from './computed-hazards.ts'
 import { hazardText } from './hazards.ts'
 import { articleText } from './article.ts'
 import type { LotView } from './lot-view.ts'
+import { notMeasuredOf, serviceText } from './not-measured.ts'
 import { placesFrom, resultRow, typicalRow } from './result-row.ts'
 import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.ts'
 import { marks, unparted } from './words.ts'
 import { type Tongue, wordsOf } from './languages/tongue.ts'
+import { visualText, visualWorking } from './visual.ts'
 import { workingOf } from './working.ts'
 
 export const lotUrl = (lot: string): string => `lots/${lot}/`
@@ -42,7 +44,7 @@ export function lotDocument(
     made: view.made,
     status: view.status,
     answer: shownAnswer(view, sections),
-    facts: lotFacts(view, sections),
+    facts: [...lotFacts(view, sections), ...missingFact(view, sections)],
     results: rows,
     decisionRule: view.tongue.lot.rules[view.rule],
     workings: sections.has('working') ? workingsOf(view) : [],
@@ -50,6 +52,7 @@ export function lotDocument(
     traceability: sections.has('results') ? view.traceability : [],
     ...hazardText(grade.hazards, { day: view.asOf, languages: true }, view.hazards, rows),
     // Reasons name figures: they go where the figures go.
+    ...(view.foil?.visual && sections.has('results') ? { visual: view.foil.visual } : {}),
     ...(view.hazards && rows.length > 0 ? { hazardReasons: reasonedClasses(view.hazards) } : {}),
     cautions: grade.cautions ?? [],
     papers,
@@ -57,8 +60,27 @@ export function lotDocument(
   }
 }
 
-const workingsOf = ({ rows, rule }: LotView) =>
-  rows.flatMap(row => (row.result ? [workingOf(row.result, placesFrom(row, rule))] : []))
+function workingsOf({ rows, rule, foil }: LotView) {
+  const seen = foil?.visual && visualWorking(foil.visual)
+  return [
+    ...rows.flatMap(row => (row.result ? [workingOf(row.result, placesFrom(row, rule))] : [])),
+    ...(seen ? [seen] : [])
+  ]
+}
+
+/** What nobody measured on a lot of foil, where its figures are shown. */
+function missingFact(view: LotView, sections: Sections): Fact[] {
+  if (!view.foil || !sections.has('results')) return []
+  return fact(view.tongue.paper.alsoNotMeasured, missingOf(view).join(', '))
+}
+
+/** What is not measured, of the grade and of this lot. */
+export const missingOf = ({ grade, rows, tongue }: LotView): string[] =>
+  notMeasuredOf(
+    grade,
+    rows.flatMap(({ quantity, result }) => (result ? [quantities[quantity].key] : [])),
+    tongue
+  )
 
 /** Measured and limited quantities, then what the grade states as typical of others. */
 export function resultRows({ rows, rule, grade, tongue }: LotView): ResultRow[] {
@@ -136,11 +158,29 @@ export function lotFacts(view: LotView, sections: Sections): Fact[] {
     { label: facts.made, text: date(made) },
     ...fact(facts.retest, months && date(monthsLater(made, months))),
     ...fact(facts.sampling, sections.has('sampling') ? samplingText(view) : ''),
+    ...foilFacts(view, sections),
     ...fact(facts.cas, grade.casNumber),
     ...fact(facts.article, hazards && standing(hazards, tongue)),
     ...fact(facts.sheet, grade.safetyDataSheet),
     ...fact(facts.packing, said(grade.packing)),
     ...fact(facts.storage, said(grade.storage))
+  ]
+}
+
+/** Of foil: how it lies, what is in it, how it looks, what is reported of its grade in service. */
+function foilFacts({ foil, grade, tongue }: LotView, sections: Sections): Fact[] {
+  const { facts, directions } = tongue.foil
+  if (!foil) return []
+  const { direction, inhibitor, visual } = foil
+  const isShown = sections.has('results')
+  return [
+    ...fact(facts.direction, direction && directions[direction]),
+    ...fact(facts.inhibitor, inhibitor && tongue.own(inhibitor)),
+    ...fact(facts.visual, isShown && visual ? visualText(visual, tongue) : ''),
+    ...(['fireSafe', 'oxygen'] as const).flatMap(key => {
+      const report = isShown ? grade.service?.[key] : undefined
+      return fact(facts[key], report && serviceText(report, tongue))
+    })
   ]
 }
 

@@ -6,6 +6,7 @@
  * can round, and two renderers cannot disagree.
  */
 
+import type { VisualVerdict } from '../judge/visual.ts'
 import type { VerdictWord } from '../quality/judge.ts'
 import type { PaperLanguage } from '../records/schemas/common.ts'
 import type { BoardDocument } from './board-types.ts'
@@ -137,6 +138,8 @@ export interface LotDocument {
   readonly chain: readonly ChainLink[]
   readonly traceability: readonly string[]
   readonly hazards?: HazardText
+  /** Of foil that was looked at. */
+  readonly visual?: VisualVerdict
   /** Of the classes computed; absent where results are not shown. */
   readonly hazardReasons?: readonly ReasonedClass[]
   readonly cautions: readonly string[]

@@ -1,7 +1,8 @@
 /** Figures of one foil lot that cannot all be right: told as warnings, the figures stand. */
 
-import { uncertaintyOf } from '../metrology/estimate.ts'
+import { exact, uncertaintyOf } from '../metrology/estimate.ts'
 import { resiliencyFrom } from '../physics/compression.ts'
+import { lengthByMass } from '../physics/roll.ts'
 import { type Problem, problemAt } from '../problem.ts'
 import { type QuantityName, titleInSentence } from '../quantities.ts'
 import type { EvaluatedFoil } from './types.ts'
@@ -15,6 +16,7 @@ const ROUNDED = 0.1
 /** Every doubt about the figures of one foil lot. */
 export const doubtFoil = (foil: EvaluatedFoil): Problem[] => [
   ...doubtResiliency(foil),
+  ...doubtRoll(foil),
   ...doubtPart(foil, 'leachableChloride_mg_per_kg', 'totalChlorine_mg_per_kg'),
   ...doubtPart(foil, 'leachableFluoride_mg_per_kg', 'totalFluorine_mg_per_kg'),
   ...doubtPart(foil, 'totalChlorine_mg_per_kg', 'totalHalogen_mg_per_kg'),
@@ -63,6 +65,32 @@ function doubtPart(
       'CONTRADICTION',
       `${titleInSentence(wholeName)} of ${whole.below === undefined ? '' : 'less than '}${shown(most)} mg/kg does not go with ${titleInSentence(partName)} of ${shown(part.estimate.value)} mg/kg, which is part of it`,
       'check both and their units'
+    )
+  ]
+}
+
+/** Part of a length that splices, edges and a core left in are allowed to explain. */
+const ROLL_ROOM = 0.05
+
+/** Mass, areal mass and width of a roll fix its length. */
+function doubtRoll({ entry, product }: EvaluatedFoil): Problem[] {
+  const { rollLength_m: length, rollWidth_mm: width, arealMass_g_per_m2: areal } = product
+  const mass = entry.record.tests?.roll?.mass_g
+  if (!length || !width || !areal || !mass) return []
+  const expected = lengthByMass({
+    mass_g: exact(mass.value),
+    arealMass_g_per_m2: areal.estimate,
+    width_mm: width.estimate
+  })
+  const found = length.estimate.value
+  const noise = NOISE * Math.hypot(uncertaintyOf(expected), uncertaintyOf(length.estimate))
+  if (Math.abs(found - expected.value) <= ROLL_ROOM * found + noise) return []
+  return [
+    problemAt(
+      entry.at(length.field),
+      'CONTRADICTION',
+      `a roll of ${shown(found)} m does not go with its mass of ${mass.written}, which its areal mass and width make ${shown(expected.value)} m`,
+      'check the pieces, the width, and whether the core was weighed'
     )
   ]
 }

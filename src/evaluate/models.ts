@@ -21,6 +21,7 @@ import { leachResult } from './leach.ts'
 import * as gas from './furnace-gas.ts'
 import * as liquor from './liquor-results.ts'
 import * as process from './process.ts'
+import { rollLengthResult, rollWidthResult } from './roll.ts'
 import * as sieve from './sieve.ts'
 import * as sulfur from './sulfur.ts'
 import * as thermal from './thermal.ts'
@@ -221,6 +222,8 @@ export const foilModels: Models<Foil> = {
     thermal.thermalResult(bench, record, methodOf, sofar),
   thermalEstimate_W_per_mK: (bench, record, { methodOf, sofar }) =>
     thermal.thermalEstimateResult(bench, record, methodOf, sofar),
+  rollLength_m: (bench, record, { methodOf }) => rollLengthResult(bench, record, methodOf),
+  rollWidth_mm: (bench, record, { methodOf }) => rollWidthResult(bench, record, methodOf),
   trimYield_percent: (bench, record) => process.trimYieldResult(bench, record),
   overallYield_percent: (bench, record, { sofar, earlier }) =>
     process.overallYieldResult(bench, record, sofar, earlier)

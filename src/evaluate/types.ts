@@ -93,6 +93,7 @@ export type Remark =
     }
   | { readonly is: 'heat flowed'; readonly direction: 'along' | 'across'; readonly at: string }
   | { readonly is: 'heat estimated'; readonly direction: 'along' | 'across'; readonly at: string }
+  | { readonly is: 'spliced'; readonly at: readonly string[]; readonly longest: string }
   | { readonly is: 'from report'; readonly by: string; readonly number: string }
   /** Of the process: worded in English alone, as its pages are. */
   | { readonly is: 'process'; readonly text: string }

@@ -8,6 +8,7 @@ import { overLimit, overLimitText } from '../evaluate/charge-limits.ts'
 import { gradeOf, judgeRows } from './judge-lot.ts'
 import { decisionsOn, type LotHazards, lotHazards } from './lot-hazards.ts'
 import type { Decision, JudgedLot } from './types.ts'
+import { checkVisual, visualRefusal } from './visual.ts'
 
 /**
  * Everything that speaks against the decisions recorded on a lot. Each is held to the grade the lot
@@ -29,7 +30,8 @@ export function checkRelease(content: Records, lot: JudgedLot): Problem[] {
         ? checkHazards(lot, hazardsIn(content, lot), decision, index)
         : [])
     ]),
-    ...checkMethods(lot)
+    ...checkMethods(lot),
+    ...(lot.evaluated.kind === 'foil' ? checkVisual(lot.evaluated.entry) : [])
   ]
 }
 
@@ -122,7 +124,12 @@ function checkOverLimit(
 /** What keeps a lot from plain release: a missing result, a verdict, an instrument out of date. */
 function checkReleased(lot: JudgedLot, decision: Decision, index: number): Problem[] {
   const field = ['status', index, 'is']
-  const reasons = [...missingResults(lot), ...badVerdicts(lot), ...failedChecks(lot)]
+  const reasons = [
+    ...missingResults(lot),
+    ...badVerdicts(lot),
+    ...failedChecks(lot),
+    ...badVisual(lot)
+  ]
   return [
     ...reasons.map(reason =>
       fault(
@@ -159,6 +166,12 @@ const badVerdicts = ({ rows }: JudgedLot): string[] =>
       ? [`the verdict on ${titleInSentence(quantity)} is ${verdict.word}`]
       : []
   )
+
+/** Units that were looked at and did not conform. */
+function badVisual({ evaluated }: JudgedLot): string[] {
+  const refusal = evaluated.kind === 'foil' ? visualRefusal(evaluated.entry.record) : undefined
+  return refusal === undefined ? [] : [refusal]
+}
 
 /** Days on which the instrument's own check was out of bounds: those readings prove nothing. */
 function failedChecks({ evaluated }: JudgedLot): string[] {

@@ -169,6 +169,24 @@ export const foilQuantities = {
     test: 'strip-resistance',
     meaning: 'estimated from the conductivity of a strip, not measured'
   },
+  rollLength_m: {
+    key: 'roll-length',
+    title: 'Roll length',
+    unit: 'm',
+    band: [0.05, 500],
+    side: 'product',
+    test: 'roll',
+    meaning: 'all pieces of the roll together, from splice to splice'
+  },
+  rollWidth_mm: {
+    key: 'roll-width',
+    title: 'Roll width',
+    unit: 'mm',
+    band: [2, 1600],
+    side: 'product',
+    test: 'roll',
+    meaning: 'mean over several places along the roll'
+  },
   totalChlorine_mg_per_kg: {
     key: 'total-chlorine',
     title: 'Total chlorine',

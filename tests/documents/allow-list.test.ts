@@ -195,6 +195,21 @@ describe('the allow-list', () => {
       | 'chain'
       | 'traceability'
       | 'hazards'
+      | 'foil'
+    >()
+    expectTypeOf<keyof NonNullable<LotView['foil']>>().toEqualTypeOf<
+      'direction' | 'inhibitor' | 'visual'
+    >()
+    expectTypeOf<keyof NonNullable<NonNullable<LotView['foil']>['visual']>>().toEqualTypeOf<
+      | 'unit'
+      | 'tested'
+      | 'lotSize'
+      | 'inspected'
+      | 'nonconforming'
+      | 'takenOut'
+      | 'defects'
+      | 'plan'
+      | 'isAccepted'
     >()
     expectTypeOf<keyof NonNullable<LotView['hazards']>>().toEqualTypeOf<
       'evidence' | 'classification' | 'declared' | 'comparison' | 'decisions' | 'open' | 'article'
@@ -233,7 +248,11 @@ describe('the allow-list', () => {
       | 'safetyDataSheet'
       | 'hazards'
       | 'article'
+      | 'service'
       | 'cautions'
+    >()
+    expectTypeOf<keyof NonNullable<NonNullable<GradeView['service']>['oxygen']>>().toEqualTypeOf<
+      'says' | 'method' | 'laboratory' | 'number' | 'date'
     >()
   })
 

@@ -30,6 +30,7 @@ class Foil(Flake):
         )
         self.clamped()
         self.thermal()
+        self.roll()
         return self
 
     def sheet_session(self, key):
@@ -168,6 +169,18 @@ class Foil(Flake):
             return (amount('start') - amount('end')) * (molar * 1000) / (time * (ring / 1000))
 
         self.repeated('gas-leak', 'gas-leak', 'mg/(s·m)', leak)
+
+    def roll(self):
+        test = self.tests.get('roll')
+        if not test:
+            return
+        session = self.session('roll', 'roll-length')
+        lengths = [session.read(one, 'm', 'length', f'roll piece {index}') for index, one in enumerate(test['pieces'])]
+        self.figures['roll-length'] = sum(lengths[1:], lengths[0])
+        session = self.session('roll', 'roll-width')
+        widths = [session.read(one, 'mm', 'width', f'roll width {index}') for index, one in enumerate(test['widths'])]
+        self.each['roll-width'] = widths
+        self.figures['roll-width'] = session.mean(widths, 'roll-width', 'mm')
 
     def thermal(self):
         test = self.tests.get('thermal-conductivity')

@@ -1,5 +1,7 @@
 /** Parts of sentences that every language words, each in its own order. */
 
+import type { VisualVerdict } from '../../judge/visual.ts'
+
 /** How many limits a lot meets, misses or cannot be held against. */
 export interface Count {
   /** Limits the sentence is about, of `total`. */
@@ -16,4 +18,28 @@ export interface DecisionText {
   readonly on: string
   readonly by: string
   readonly because?: string | undefined
+}
+
+/** What looking at foil came to, its figures as the language writes them. */
+export interface VisualParts extends Omit<VisualVerdict, 'plan'> {
+  readonly plan?: {
+    readonly level: string
+    readonly aql: string
+    /** Of the lot's size and, where the table sends on, of the sample. */
+    readonly letters: readonly string[]
+    readonly acceptance: number
+    readonly rejection: number
+    readonly acceptedAtAql: string
+    readonly onceInTen: string
+  }
+}
+
+/** A report on a grade in service, its texts in the language. */
+export interface ServiceParts {
+  readonly says: string
+  readonly method: string
+  /** Absent where it is not to be named. */
+  readonly laboratory?: string
+  readonly number: string
+  readonly date: string
 }

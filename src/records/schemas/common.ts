@@ -21,7 +21,8 @@ export const roles = [
   'resistance',
   'photometer',
   'pressure',
-  'diffusivity'
+  'diffusivity',
+  'width'
 ] as const
 export type Role = (typeof roles)[number]
 

@@ -94,6 +94,14 @@ export const foilTests = {
     'heat-capacity': quantity('J/(g·K)', 'above 0'),
     readings: list(fields({ diffusivity: quantity('mm²/s') }))
   }),
+  /** One roll: its pieces from one splice to the next, in order, and its width at several places. */
+  roll: fields({
+    ...testHead,
+    pieces: list(quantity('m', 'above 0')),
+    widths: list(quantity('mm', 'above 0')),
+    /** Foil of the roll, without its core. */
+    mass: maybe(quantity('g', 'above 0'))
+  }),
   'strip-resistance': fields({
     ...testHead,
     /** Temperature of an estimate of the thermal conductivity, where one is wanted. */

@@ -21,6 +21,7 @@ import {
   yesNo
 } from '../fields.ts'
 import { recipe } from './recipe.ts'
+import { serviceTests } from './service.ts'
 import { container, keeping } from './container.ts'
 import { declarations } from './declarations.ts'
 import { once } from '../once.ts'
@@ -125,6 +126,8 @@ export const gradeRecord = fields({
   measured: maybe(perQuantity(() => howMeasured)),
   typical: maybe(perQuantity(unit => amount(unit))),
   'not-measured': maybe(list(text())),
+  /** Of foil: tests of the grade in service, as a laboratory reports them. */
+  service: maybe(serviceTests),
   onset: maybe(quantity('°C')),
   public: maybe(list(z.enum(publicSections))),
   /** Whether customers may see which of its lots are in stock; never how much. */
@@ -155,9 +158,22 @@ export const gradeRecord = fields({
 
 /** Flake is sold for what it consists of. */
 function checkArticle(
-  { kind, article }: { readonly kind: 'flake' | 'foil'; readonly article?: unknown },
+  {
+    kind,
+    article,
+    service
+  }: {
+    readonly kind: 'flake' | 'foil'
+    readonly article?: unknown
+    readonly service?: unknown
+  },
   context: z.RefinementCtx
 ): void {
+  if (service !== undefined && kind === 'flake')
+    refuse(context, ['service'], 'INVALID_VALUE', [
+      'is of gaskets, and this grade is flake',
+      'write it in the grade of the foil'
+    ])
   if (article === undefined || kind === 'foil') return
   refuse(context, ['article'], 'INVALID_VALUE', [
     'flake is a substance or a mixture, never an article',

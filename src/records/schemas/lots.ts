@@ -18,6 +18,7 @@ import { sources } from './source.ts'
 import { chargeRoles } from './recipe.ts'
 import { retests } from './retest.ts'
 import { flakeTestBlock } from './tests.ts'
+import { visualInspection } from './visual.ts'
 
 /** What a step does to the liquor, for the models of washing, neutralising and heat. */
 export const stepActions = ['quench', 'filter', 'wash', 'neutralise', 'dry'] as const
@@ -128,6 +129,9 @@ const sheet = fields({
   positions: maybe(positions)
 })
 
+/** How the direction of forming lies in a sheet or roll. */
+export const formingDirections = ['along the length', 'across the length', 'not marked'] as const
+
 /** Foil pressed or rolled from worms, sheet by sheet. */
 export const foilRecord = fields({
   ...lotHead,
@@ -137,8 +141,12 @@ export const foilRecord = fields({
     how: z.enum(['pressed', 'rolled']),
     pressure: maybe(quantity('MPa', 'above 0')),
     passes: maybe(whole(1)),
+    /** Of forming, as customers find it on the piece. */
+    direction: maybe(z.enum(formingDirections)),
     notes: maybe(text())
   }),
+  /** Against oxidation or corrosion: 'none', or what was added and how much. Public. */
+  inhibitor: maybe(text()),
   saleable: maybe(quantity('g', 'above 0')),
   measured: maybe(
     fields({
@@ -150,6 +158,7 @@ export const foilRecord = fields({
   ),
   sheets: maybe(list(sheet)),
   tests: maybe(foilTestBlock),
+  visual: maybe(visualInspection),
   hazards: maybe(articleDecisions),
   reported: maybe(reportedResults),
   retested: maybe(retests),

@@ -3,6 +3,7 @@
 import type { Catalogue } from '../catalogue.ts'
 import { changes } from './changes.ts'
 import { copy } from './copy.ts'
+import { foil } from './foil.ts'
 import { hazards } from './hazards.ts'
 import { inspection } from './inspection.ts'
 import { lot } from './lot.ts'
@@ -18,6 +19,7 @@ export const de: Catalogue = {
   knowsSubstance: name => substanceName(name) !== undefined,
   numbers,
   lot,
+  foil,
   results,
   inspection,
   hazards,

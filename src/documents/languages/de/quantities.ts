@@ -240,6 +240,14 @@ export const product: Readonly<Record<ProductName, QuantityWords>> = {
     title: 'Wärmeleitfähigkeit in der Ebene, nur geschätzt',
     meaning: 'aus der elektrischen Leitfähigkeit eines Streifens geschätzt, nicht gemessen'
   },
+  rollLength_m: {
+    title: 'Rollenlänge',
+    meaning: 'alle Stücke der Rolle zusammen, von Stoß zu Stoß'
+  },
+  rollWidth_mm: {
+    title: 'Rollenbreite',
+    meaning: 'Mittelwert über mehrere Stellen entlang der Rolle'
+  },
   totalChlorine_mg_per_kg: {
     title: 'Gesamtchlor',
     meaning: 'alles vorhandene Chlor, auslaugbar oder nicht'

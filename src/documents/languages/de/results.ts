@@ -47,6 +47,10 @@ function remark(said: Remark): string {
       return `${directions[said.direction]} zur Formgebungsrichtung gemessen, bei ${num(said.at)}.`
     case 'heat estimated':
       return `Für ${num(said.at)} geschätzt aus der Leitfähigkeit ${directions[said.direction].toLowerCase()} zur Formgebungsrichtung geschnittener Streifen; Wärme wurde nicht gemessen.`
+    case 'spliced':
+      return said.at.length === 0
+        ? 'In einem Stück, ohne Stoß.'
+        : `${counted(said.at.length, 'Stoß', 'Stößen').replace(/Stößen$/u, 'Stöße')}, bei ${said.at.map(num).join('; ')}; längstes Stück ${num(said.longest)}.`
     case 'from report':
       return `Aus dem externen Ergebnis für Schwefel: ${said.by}, Bericht ${said.number}.`
     case 'process':

@@ -3,6 +3,7 @@
 import { quantities } from '../../../quantities.ts'
 import { changes } from './changes.ts'
 import { copy } from './copy.ts'
+import { foil } from './foil.ts'
 import { hazards } from './hazards.ts'
 import { inspection } from './inspection.ts'
 import { lot } from './lot.ts'
@@ -17,6 +18,7 @@ export const en = {
   quantities,
   numbers,
   lot,
+  foil,
   results,
   inspection,
   hazards,

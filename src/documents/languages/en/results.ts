@@ -42,6 +42,10 @@ function remark(said: Remark): string {
       return `Measured ${said.direction} the direction of forming, at ${said.at}.`
     case 'heat estimated':
       return `Estimated for ${said.at} from the conductivity of strips cut ${said.direction} the direction of forming; no heat was measured.`
+    case 'spliced':
+      return said.at.length === 0
+        ? 'In one piece, without a splice.'
+        : `${counted(said.at.length, 'splice')}, at ${said.at.join(', ')}; longest piece ${said.longest}.`
     case 'from report':
       return `From the external result for sulfur: ${said.by}, report ${said.number}.`
     case 'process':

@@ -1,0 +1,61 @@
+/** What is said of foil alone, in German. */
+
+import type { foil as english } from '../en/foil.ts'
+import type { VisualParts } from '../parts.ts'
+import { counted, date } from './numbers.ts'
+
+const defects: Record<VisualParts['defects'][number]['kind'], readonly [string, string]> = {
+  blister: ['Blase', 'Blasen'],
+  crack: ['Riss', 'Risse'],
+  wrinkle: ['Falte', 'Falten'],
+  scratch: ['Kratzer', 'Kratzer'],
+  hole: ['Loch', 'Löcher'],
+  inclusion: ['Einschluss', 'Einschlüsse'],
+  'torn edge': ['Randriss', 'Randrisse'],
+  delamination: ['Delamination', 'Delaminationen']
+}
+
+const units: Record<VisualParts['unit'], readonly [string, string]> = {
+  sheet: ['Bogen', 'Bögen'],
+  metre: ['Meter', 'Metern']
+}
+
+function visual(said: VisualParts): string {
+  const { lotSize, inspected, nonconforming, takenOut, plan, isAccepted } = said
+  const seen = said.defects.map(({ kind, count }) => counted(count, ...defects[kind])).join(', ')
+  const found =
+    nonconforming === 0
+      ? 'keine Einheit fehlerhaft'
+      : `${nonconforming} fehlerhaft${seen ? ` (${seen})` : ''}, ${takenOut} aussortiert`
+  const size = counted(lotSize, ...units[said.unit])
+  const verdict = isAccepted ? 'angenommen' : 'nicht angenommen'
+  if (!plan) return `Alle ${size} besichtigt: ${found}; ${verdict}.`
+  const letter =
+    plan.letters.length === 1
+      ? `Buchstabe ${plan.letters[0]}`
+      : `Buchstabe ${plan.letters[0]}, verwiesen auf ${plan.letters[1]}`
+  return `${inspected} von ${size} besichtigt (ISO 2859-1, Einfach-Stichprobe, normale Prüfung, Niveau ${plan.level}, AQL ${plan.aql} %, ${letter}; Annahmezahlen aus dem Gedächtnis): ${found}; Annahmezahl ${plan.acceptance}, Rückweisezahl ${plan.rejection}: ${verdict}. Ein solcher Plan nimmt beim AQL ${plan.acceptedAtAql} der Stichproben aus einem Prozess an, und eine von zehn bei ${plan.onceInTen} fehlerhaften Einheiten.`
+}
+
+export const foil: typeof english = {
+  facts: {
+    direction: 'Formgebungsrichtung',
+    inhibitor: 'Inhibitor',
+    visual: 'Sichtprüfung',
+    fireSafe: 'Fire-Safe-Prüfung',
+    oxygen: 'Eignung für Sauerstoff'
+  },
+  directions: {
+    'along the length': 'in Längsrichtung',
+    'across the length': 'quer zur Länge',
+    'not marked': 'nicht gekennzeichnet'
+  },
+  visual,
+  missing: {
+    gasketFactors: 'Dichtungsbeiwerte m und y',
+    fireSafe: 'Verhalten in einer Fire-Safe-Prüfung',
+    oxygen: 'Eignung für Sauerstoff'
+  },
+  service: ({ says, method, laboratory, number, date: day }) =>
+    `Laut Bericht über die Sorte, nicht an dieser Charge gemessen: ${says}; ${method}; ${laboratory ?? 'ein externes Labor'}, Bericht ${number} vom ${date(day)}.`
+}

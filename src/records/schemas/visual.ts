@@ -1,0 +1,72 @@
+/** Foil looked at unit by unit, by a sampling plan or whole. */
+
+import { z } from 'zod'
+import { fields, list, maybe, refuse, whole } from '../fields.ts'
+import { testHead } from './common.ts'
+
+/** What makes a unit nonconforming. */
+export const defectKinds = [
+  'blister',
+  'crack',
+  'wrinkle',
+  'scratch',
+  'hole',
+  'inclusion',
+  'torn edge',
+  'delamination'
+] as const
+
+/** What is counted: a sheet, or a metre of a roll. */
+export const visualUnits = ['sheet', 'metre'] as const
+
+/** General levels and acceptance quality limits of ISO 2859-1, as `quality/sampling-plan.ts` has them. */
+export const visualLevels = ['I', 'II', 'III'] as const
+export const visualAqls = [
+  '0.065',
+  '0.10',
+  '0.15',
+  '0.25',
+  '0.40',
+  '0.65',
+  '1.0',
+  '1.5',
+  '2.5',
+  '4.0',
+  '6.5'
+] as const
+
+export const visualInspection = fields({
+  ...testHead,
+  unit: z.enum(visualUnits),
+  'lot-size': whole(1),
+  /** Of the plan; II where nothing is said. */
+  level: maybe(z.enum(visualLevels)),
+  /** Per cent nonconforming; needed unless the whole lot was looked at. */
+  aql: maybe(z.enum(visualAqls)),
+  inspected: whole(1),
+  /** Units with one defect or more. */
+  nonconforming: whole(0),
+  /** Of those, taken out of the lot. */
+  'taken-out': maybe(whole(0)),
+  /** What was found, unit by unit or not: one unit can have several. */
+  defects: maybe(list(fields({ kind: z.enum(defectKinds), count: whole(1) })))
+}).superRefine((visual, context) => {
+  const { lotSize, aql, inspected, nonconforming, takenOut = 0 } = visual
+  const atMost = (field: string, value: number, most: number, what: string) => {
+    if (value > most)
+      refuse(context, [field], 'INVALID_VALUE', [
+        `must be at most ${what} (${most}), got ${value}`,
+        'count again; a unit with two defects is one unit'
+      ])
+  }
+  atMost('inspected', inspected, lotSize, 'the size of the lot')
+  atMost('nonconforming', nonconforming, inspected, 'what was inspected')
+  atMost('takenOut', takenOut, nonconforming, 'what does not conform')
+  if (inspected < lotSize && !aql)
+    refuse(context, ['aql'], 'MISSING_FIELD', [
+      'is missing: a part of the lot was looked at, and nothing says how much of it had to be',
+      "add 'aql:', such as 2.5, and 'level:' where it is not II"
+    ])
+})
+
+export type VisualRecord = z.output<typeof visualInspection>

@@ -1,0 +1,168 @@
+/** Foil that was looked at, from the demo's records to what its papers say of it. */
+
+import { describe, expect, test } from 'vitest'
+import { catalogues } from '../../src/documents/languages/index.ts'
+import { english } from '../../src/documents/languages/tongue.ts'
+import { visualData, visualDataSchema } from '../../src/documents/visual-data.ts'
+import { percent, visualText, visualWorking } from '../../src/documents/visual.ts'
+import { judgeVisual } from '../../src/judge/visual.ts'
+import { demoFiles, evaluate, problemsOf, withChange } from '../records-on-disk.ts'
+
+const file = 'foils/FL-26-016.yaml'
+const german = { ...catalogues.de, language: 'de', own: (text: string) => text } as const
+
+function foundIn(files = demoFiles, lot = 'FL-26-016') {
+  const { entry } = evaluate(files).lots.get(lot)!
+  const visual = 'pressing' in entry.record ? judgeVisual(entry.record) : undefined
+  if (!visual) throw new Error(`${lot} was not looked at`)
+  return visual
+}
+
+const changed = (...changes: readonly (readonly [from: string, to: string])[]) =>
+  changes.reduce((files, [from, to]) => withChange(files, file, from, to), demoFiles)
+
+/** What is told of a change, beyond what the demo is told anyway. */
+const told = (...changes: readonly (readonly [string, string])[]) =>
+  problemsOf(changed(...changes)).filter(line => !problemsOf(demoFiles).includes(line))
+
+const demo = foundIn()
+
+describe('13 of 40 squares, one torn', () => {
+  test('by the plan of letter D, taken to E', () => {
+    expect(demo.plan).toMatchObject({
+      letter: 'D',
+      takenFrom: 'E',
+      sampleSize: 13,
+      acceptance: 1,
+      isWhole: false
+    })
+    expect(demo.isAccepted).toBe(true)
+  })
+
+  test('with the odds of this very lot', () => {
+    // Computed with scipy 1.17, hypergeom.cdf(1, 40, D, 13), binom.cdf(1, 13, 0.04), beta.ppf(0.9, 2, 12).
+    const odds = new Map(demo.plan!.odds.map(one => [one.nonconforming, one.accepted]))
+    expect([...odds.keys()]).toEqual([1, 2, 4, 8, 12, 20])
+    expect(odds.get(1)).toBeCloseTo(1, 12)
+    expect(odds.get(2)).toBeCloseTo(0.9, 9)
+    expect(odds.get(4)).toBeCloseTo(0.6081081081081081, 9)
+    expect(demo.plan!.acceptedAtAql).toBeCloseTo(0.9068104408480557, 9)
+    expect(demo.plan!.acceptedOnceInTen).toBeCloseTo(0.2678357079703238, 9)
+  })
+
+  test('in English', () => {
+    expect(visualText(demo, english)).toBe(
+      '13 of 40 sheets looked at (ISO 2859-1, single sampling, normal inspection, level II, AQL 4.0 %, letter D, taken to E; acceptance numbers from memory): 1 nonconforming (1 torn edge), 1 taken out; accepted up to 1, not from 2 on: accepted. Such a plan accepts 90.7 % of samples of a process at the AQL, and one in ten at 26.8 % nonconforming.'
+    )
+  })
+
+  test('in German, with a decimal comma', () => {
+    const text = visualText(demo, german)
+    expect(text).toContain('13 von 40 Bögen besichtigt')
+    expect(text).toContain('AQL 4,0 %')
+    expect(text).toContain('1 fehlerhaft (1 Randriss), 1 aussortiert')
+    expect(text).toContain('90,7 %')
+  })
+
+  test('as a working with its formula as mathematics', () => {
+    const working = visualWorking(demo)!
+    expect(working.statements[0]!.maths).toBeDefined()
+    expect(working.readings!.rows).toEqual([['torn edge', '1']])
+    expect(working.inputs.rows).toContainEqual(['Letter', 'D → E'])
+    expect(working.budget.rows[1]).toEqual(['2 of 40', '90.0 %'])
+  })
+
+  test('for programs', () => {
+    const data = visualData(demo)
+    expect(visualDataSchema.parse(data)).toEqual(data)
+    expect(data).toMatchObject({ accepted: true, plan: { aqlPercent: 4, rejection: 2 } })
+  })
+})
+
+describe('a lot is not accepted', () => {
+  test('with one more than the plan takes, and cannot be released', () => {
+    const more = [['nonconforming: 1', 'nonconforming: 2']] as const
+    expect(foundIn(changed(...more)).isAccepted).toBe(false)
+    expect(visualText(foundIn(changed(...more)), english)).toContain('not from 2 on: not accepted.')
+    expect(told(...more)).toEqual([
+      'NOT_RELEASABLE status.0.is: cannot be released: 2 of 13 units looked at do not conform, and the plan accepts 1'
+    ])
+  })
+
+  test('that was seen whole, until what does not conform is out', () => {
+    const whole = [
+      ['inspected: 13', 'inspected: 40'],
+      ['nonconforming: 1', 'nonconforming: 3']
+    ] as const
+    expect(told(...whole)).toEqual([
+      'NOT_RELEASABLE status.0.is: cannot be released: 2 units that do not conform were left in the lot'
+    ])
+    const sorted = foundIn(changed(...whole, ['taken-out: 1', 'taken-out: 3']))
+    expect(sorted).toMatchObject({ isAccepted: true })
+    expect(sorted.plan).toBeUndefined()
+    expect(visualWorking(sorted)).toBeUndefined()
+    expect(visualText(sorted, english)).toBe(
+      'All of 40 sheets looked at: 3 nonconforming (1 torn edge), 3 taken out; accepted.'
+    )
+  })
+})
+
+describe('a record', () => {
+  test.for([
+    [
+      'inspected: 13',
+      'inspected: 8',
+      'INVALID_VALUE visual.inspected: is 8, where level II and an AQL of 4.0 % ask for 13 of 40 (letter D, taken to E)'
+    ],
+    [
+      'inspected: 13',
+      'inspected: 20',
+      'INVALID_VALUE visual.inspected: is 20, where level II and an AQL of 4.0 % ask for 13 of 40 (letter D, taken to E)'
+    ],
+    [
+      'inspected: 13',
+      'inspected: 41',
+      'INVALID_VALUE visual.inspected: must be at most the size of the lot (40), got 41'
+    ],
+    [
+      'nonconforming: 1',
+      'nonconforming: 14',
+      'INVALID_VALUE visual.nonconforming: must be at most what was inspected (13), got 14'
+    ],
+    [
+      'taken-out: 1',
+      'taken-out: 2',
+      'INVALID_VALUE visual.taken-out: must be at most what does not conform (1), got 2'
+    ],
+    [
+      '  aql: 4.0\n',
+      '',
+      'MISSING_FIELD visual.aql: is missing: a part of the lot was looked at, and nothing says how much of it had to be'
+    ]
+  ] as const)('%s → %s', ([from, to, problem]) => {
+    expect(told([from, to])).toContain(problem)
+  })
+
+  test('without a level is of level II', () => {
+    expect(foundIn(changed(['  level: II\n', ''])).plan).toEqual(demo.plan)
+  })
+})
+
+test('a roll is counted in metres', () => {
+  expect(visualText(foundIn(demoFiles, 'FL-26-015'), english)).toBe(
+    'All of 2 metres looked at: none nonconforming; accepted.'
+  )
+})
+
+test.for([
+  [0, '0 %'],
+  [1e-12, '0 %'],
+  [0.0004, '< 0.1 %'],
+  [0.0333, '3.3 %'],
+  [0.26823, '26.8 %'],
+  [0.9996, '> 99.9 %'],
+  [1 - 1e-12, '100 %'],
+  [1, '100 %']
+] as const)('%f: %s', ([fraction, printed]) => {
+  expect(percent(fraction)).toBe(printed)
+})
