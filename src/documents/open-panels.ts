@@ -5,11 +5,11 @@
  * loading, film, solids, codes and numbers, nor anything of coatings that were bought in.
  */
 
-import { type GroupFigure, panelGroups, type PanelGroup } from '../evaluate/panel-groups.ts'
+import { panelGroups, type PanelGroup } from '../evaluate/panel-groups.ts'
 import type { EvaluatedPanel } from '../evaluate/types.ts'
 import { quantities, type QuantityName } from '../quantities.ts'
 import { unitText } from './figure.ts'
-import { meanText } from './panel-figures.ts'
+import { meanText, scatterText } from './panel-figures.ts'
 import { PANEL_WARNING, panelUrl } from './panel.ts'
 import type { PanelLink, ScreeningText } from './panel-types.ts'
 import type { Table } from './text-types.ts'
@@ -62,7 +62,7 @@ function aboutOf(panels: readonly EvaluatedPanel[]): string[] {
     ...[...methods].map(({ id, edition, title, conditions }) =>
       unparted(`Method ${id}, edition ${edition}: ${title}; ${conditions}.`)
     ),
-    'Means over the panels of one coating, with s between these. Active is the flake alone; the ceiling is the height it could fill by its own expansion volume.'
+    'Means over the panels of one coating with U at about 95 %, and the scatter s between them. Active is the flake alone; the ceiling is the height it could fill by its own expansion volume.'
   ]
 }
 
@@ -73,14 +73,17 @@ function tableOf(groups: readonly PanelGroup[]): Table {
       { title: 'Panels', numeric: false },
       ...open.map(quantity => ({ title: titleOf(quantity), numeric: true }))
     ],
-    rows: groups.map(group => [
-      counted(group.panels.length, 'panel'),
-      ...open.map(quantity => shown(group.figure(quantity)))
+    rows: groups.flatMap(group => [
+      [
+        counted(group.panels.length, 'panel'),
+        ...open.map(quantity => shown(meanText(group.figure(quantity))))
+      ],
+      ['s between them', ...open.map(quantity => shown(scatterText(group.figure(quantity))))]
     ])
   }
 }
 
-const shown = (figure: GroupFigure | undefined): string => meanText(figure) || 'none'
+const shown = (text: string): string => text || 'none'
 
 const titleOf = (quantity: QuantityName): string => {
   const unit = unitText(quantity).printed

@@ -1,21 +1,17 @@
-/** Figures of panels in tables: a mean with scatter, a value with U. */
+/** Figures of panels in tables: values and means with U, scatter beside them. */
 
 import type { GroupFigure } from '../evaluate/panel-groups.ts'
 import { expand } from '../metrology/coverage.ts'
 import type { Estimate } from '../metrology/estimate.ts'
-import { placesFor, roundToPlaces, toDecimal } from '../metrology/rounding.ts'
-import { resultFigures } from './figure.ts'
-import { withMinus } from './words.ts'
+import { resultFigures, significant } from './figure.ts'
 
-/** '11.2 (s 0.6)' at the place of the second digit of s, or of U for a single panel. */
-export function meanText(figure: GroupFigure | undefined): string {
-  if (!figure) return ''
-  const { mean, s } = figure
-  if (s === undefined || s === 0) return withU(mean)
-  const places = placesFor(s, 2)
-  const rounded = (value: number) => withMinus(roundToPlaces(toDecimal(value), places))
-  return `${rounded(mean.value)} (s ${rounded(s)})`
-}
+/** The mean of a coating's panels with its U: how surely these panels were measured. */
+export const meanText = (figure: GroupFigure | undefined): string =>
+  figure ? withU(figure.mean) : ''
+
+/** How the panels of a coating scatter, which is no part of U; nothing for a single one. */
+export const scatterText = (figure: GroupFigure | undefined): string =>
+  figure?.s === undefined ? '' : significant(figure.s, 2).printed
 
 export function withU(estimate: Estimate): string {
   const { value, expandedUncertainty } = resultFigures(estimate.value, expand(estimate).U)

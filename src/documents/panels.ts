@@ -5,7 +5,7 @@ import type { EvaluatedPanel } from '../evaluate/types.ts'
 import type { QuantityName } from '../quantities.ts'
 import type { BoardPart, BoardRow } from './board-types.ts'
 import { unitText } from './figure.ts'
-import { meanText, withU } from './panel-figures.ts'
+import { meanText, scatterText, withU } from './panel-figures.ts'
 import { notReached, PANEL_WARNING, panelKindTexts, panelUrl } from './panel.ts'
 import { logCharts } from './panel-charts.ts'
 import type { PanelsDocument } from './panel-types.ts'
@@ -32,7 +32,7 @@ function readingOf(groups: readonly PanelGroup[]): string[] {
   return [
     'Films of unequal thickness compare by the time gained per millimetre, per film mass and per active mass; neither the plain times nor the expansion ratio do, for both depend on thickness.',
     'The loading stands for wet and dry apart: one gram of flake in ten of paint is 9.1 % of the wet paint, but 15 % of the film if 55 % of the paint is solids.',
-    'A mean stands with s, the scatter between panels of one coating. Coatings whose means lie closer than that are not told apart by these panels.',
+    'Below a mean stands s, the scatter between panels of one coating, which is no part of U. Coatings whose means lie closer than that are not told apart by these panels.',
     ...(few.length > 0
       ? [
           `Fewer than ${FEW} panels: ${listText(few.map(({ code }) => code))}. Their scatter is hardly known.`
@@ -105,7 +105,7 @@ function coatings(groups: readonly PanelGroup[]): BoardPart {
     id: 'coatings',
     title: 'By coating',
     about:
-      'Means over the panels of a coating, with s between panels. The fair figures stand last.',
+      'Means over the panels of a coating with U, how surely these were measured, and below them s, their scatter. The fair figures stand last.',
     columns: [
       short('Coating'),
       text('What it is'),
@@ -114,19 +114,32 @@ function coatings(groups: readonly PanelGroup[]): BoardPart {
       short('To'),
       ...ofCoatings.map(column)
     ],
-    rows: groups.map(group => ({
-      name: group.code,
-      cells: [
-        kindOf(group.panels[0]!),
-        listText([...new Set(group.panels.flatMap(({ entry }) => entry.record.lot ?? []))]),
-        String(group.panels.length),
-        untilOf(group.panels[0]!),
-        ...ofCoatings.map(quantity => meanText(group.figure(quantity)))
-      ]
-    })),
+    rows: groups.flatMap(group => [meanRow(group), scatterRow(group)]),
     otherwise: 'No panel is recorded.'
   }
 }
+
+const meanRow = (group: PanelGroup): BoardRow => ({
+  name: group.code,
+  cells: [
+    kindOf(group.panels[0]!),
+    listText([...new Set(group.panels.flatMap(({ entry }) => entry.record.lot ?? []))]),
+    String(group.panels.length),
+    untilOf(group.panels[0]!),
+    ...ofCoatings.map(quantity => meanText(group.figure(quantity)))
+  ]
+})
+
+const scatterRow = (group: PanelGroup): BoardRow => ({
+  name: `${group.code}, s`,
+  cells: [
+    'between its panels',
+    '',
+    '',
+    '',
+    ...ofCoatings.map(quantity => scatterText(group.figure(quantity)))
+  ]
+})
 
 const figureIn = ({ results }: EvaluatedPanel, quantity: QuantityName): string => {
   const result = results[quantity]

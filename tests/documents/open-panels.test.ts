@@ -22,9 +22,10 @@ test('a grade that opens them shows means of own coatings, with what no such fig
     'Time gained over a bare panel, min',
     'Time gained per active mass, s·m²/g'
   ])
-  expect(table.rows).toHaveLength(1)
-  expect(table.rows[0]![0]).toBe('3 panels')
-  for (const cell of table.rows[0]!.slice(1)) expect(cell).toMatch(/^\d+\.?\d* \(s \d+\.?\d*\)$/u)
+  const [means, scatter, ...others] = table.rows
+  expect([means![0], scatter![0], others]).toEqual(['3 panels', 's between them', []])
+  for (const cell of means!.slice(1)) expect(cell).toMatch(/^\d+\.?\d* ± \d+\.?\d*$/u)
+  for (const cell of scatter!.slice(1)) expect(cell).toMatch(/^\d+\.?\d*$/u)
 })
 
 test('nothing tells of paint, film, codes or panels, nor of coatings bought in', () => {

@@ -59,19 +59,24 @@ describe('by coating', () => {
       'Per film mass, s·m²/g',
       'Per active mass, s·m²/g'
     ])
-    expect(rows.map(({ name }) => name)).toEqual(['BARE', 'S1', 'S2', 'T7'])
+    expect(rows.map(({ name }) => name)).toEqual(
+      ['BARE', 'S1', 'S2', 'T7'].flatMap(code => [code, `${code}, s`])
+    )
     expect(cellsOf('S1')).toMatchObject({
       'What it is': 'own coating',
       Flake: 'EB-26-015',
       Panels: '3',
       To: '500 °C'
     })
-    for (const column of ['Gained, min', 'Per film, min/mm', 'Per active mass, s·m²/g'])
-      expect(cellsOf('S1')[column]).toMatch(/^\d+\.\d+ \(s \d\.\d+\)$/u)
+    for (const column of ['Gained, min', 'Per film, min/mm', 'Per active mass, s·m²/g']) {
+      expect(cellsOf('S1')[column]).toMatch(/^\d+\.\d+ ± \d\.\d+$/u)
+      expect(cellsOf('S1, s')[column]).toMatch(/^\d\.\d+$/u)
+    }
   })
 
   test('a single figure has its uncertainty in place of a scatter; unknown flake has none', () => {
     expect(cellsOf('T7')['Gained, min']).toMatch(/^\d+\.\d+ ± \d\.\d+$/u)
+    expect(cellsOf('T7, s')['Gained, min']).toBe('')
     expect(cellsOf('T7')['Active, g/m²']).toBe('')
     expect(cellsOf('T7')['Flake']).toBe('')
     expect(cellsOf('BARE')['Gained, min']).toBe('')
