@@ -3,7 +3,7 @@
 import { type Problem } from '../problem.ts'
 import { quantities, type QuantityName } from '../quantities.ts'
 import { versionOn } from '../records/references.ts'
-import type { Entry, Records } from '../records/types.ts'
+import type { Entry, Grade, Records } from '../records/types.ts'
 import { type Bench, openBench, type Readers } from './bench.ts'
 import { checkChain, checkFigures } from './chain.ts'
 import { doubtFigures, findDoubts } from './doubts.ts'
@@ -118,8 +118,9 @@ function methodsOf(
 ): Surroundings['methodOf'] {
   const grade =
     entry && versionOn(content.grades.get(entry.record.grade), entry.record.made)?.record
-  const rows = { ...grade?.measured, ...grade?.limits }
-  return key => rows[key as keyof typeof rows]?.method
+  const { limits = {}, measured = {} }: Partial<Pick<Grade, 'limits' | 'measured'>> = grade ?? {}
+  return key =>
+    (limits[key as keyof typeof limits] ?? measured[key as keyof typeof measured])?.method
 }
 
 type Table<Kind> = Partial<

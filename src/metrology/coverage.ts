@@ -48,5 +48,12 @@ export function expand(estimate: Estimate, probability = 0.95): Expanded {
 }
 
 /** Next lower integer; 3.9999999999999996 is a 4 that floats missed, not a 3. */
-const truncate = (df: number): number =>
-  df >= MANY ? Infinity : Math.floor(Number(df.toPrecision(12)))
+function truncate(df: number): number {
+  if (df >= MANY) return Infinity
+  const whole = Math.floor(df)
+  // Digits are written out, at some cost, only where the last of them could matter.
+  return df - whole < NEARLY ? whole : Math.floor(Number(df.toPrecision(12)))
+}
+
+/** Above it, 12 digits of what is below MANY may round up to the next integer. */
+const NEARLY = 0.999
