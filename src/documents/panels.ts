@@ -114,7 +114,7 @@ function coatings(groups: readonly PanelGroup[]): BoardPart {
       short('To'),
       ...ofCoatings.map(column)
     ],
-    rows: groups.flatMap(group => [meanRow(group), scatterRow(group)]),
+    rows: groups.flatMap(group => [meanRow(group), ...scatterRows(group)]),
     otherwise: 'No panel is recorded.'
   }
 }
@@ -130,16 +130,12 @@ const meanRow = (group: PanelGroup): BoardRow => ({
   ]
 })
 
-const scatterRow = (group: PanelGroup): BoardRow => ({
-  name: `${group.code}, s`,
-  cells: [
-    'between its panels',
-    '',
-    '',
-    '',
-    ...ofCoatings.map(quantity => scatterText(group.figure(quantity)))
-  ]
-})
+/** The scatter below a mean, where any figure has one. */
+function scatterRows(group: PanelGroup): BoardRow[] {
+  const texts = ofCoatings.map(quantity => scatterText(group.figure(quantity)))
+  if (texts.every(text => text === '')) return []
+  return [{ name: `${group.code}, s`, cells: ['between its panels', '', '', '', ...texts] }]
+}
 
 const figureIn = ({ results }: EvaluatedPanel, quantity: QuantityName): string => {
   const result = results[quantity]
