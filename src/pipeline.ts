@@ -7,6 +7,7 @@
  * global, so the same files make the same documents anywhere.
  */
 
+import { checkLanguages } from './documents/check-languages.ts'
 import { checkSuppliers } from './documents/check-suppliers.ts'
 import { checkTexts } from './documents/check-texts.ts'
 import { checkCopies } from './documents/copy-drift.ts'
@@ -227,6 +228,7 @@ function judgeRecords<Kind extends Records>(
     ...problems,
     ...said,
     ...checkCertificates(content, all),
+    ...checkLanguages(content, all),
     ...checkShipments(content, all, asOf),
     ...checkSuppliers(content),
     ...checkTexts(content, lots)

@@ -6,6 +6,7 @@ import { namingSigner, readFrozen } from '../documents/frozen.ts'
 import { registerOfLot } from '../documents/issued.ts'
 import { isError, type SourceFile } from '../problem.ts'
 import { ownChain } from '../records/own-chain.ts'
+import { paperLanguages } from '../records/schemas/common.ts'
 import { inspectionTypes } from '../records/schemas/lots.ts'
 import { fingerprint, shortFingerprint } from '../register/fingerprint.ts'
 import { Failure } from '../site/failure.ts'
@@ -37,6 +38,7 @@ Examples:
   lotfolio issue FL-26-003 --date 2026-03-24 --by "quality manager"
   lotfolio issue EB-26-006 --reason "date of the ash test corrected"
   lotfolio issue FL-26-003 --type 3.1 --shipment SH-26-02
+  lotfolio issue FL-26-003 --language de
   lotfolio issue FL-26-003 --pdf-key ~/keys/workshop.p12
 
 What the certificate says is frozen: it never changes again. A correction is a new revision with a
@@ -60,6 +62,9 @@ export const issueCommand = (): Command =>
         '--type <TYPE>',
         'EN 10204: 2.1 declaration, 2.2 test report, 3.1 inspection certificate (default: none)'
       ).choices(inspectionTypes)
+    )
+    .addOption(
+      new Option('--language <CODE>', 'language of the paper (default: en)').choices(paperLanguages)
     )
     .option('--shipment <ID>', 'shipment whose order it declares compliance with')
     .option('--key <ID>', 'key to sign with (default: the newest this computer has)')

@@ -4,6 +4,7 @@ import type { SourceFile } from '../problem.ts'
 import { certificateFile, certificateText } from '../records/certificate-text.ts'
 import { loadContent } from '../records/content.ts'
 import { nextNumber } from '../records/draft.ts'
+import type { PaperLanguage } from '../records/schemas/common.ts'
 import type { InspectionType } from '../records/schemas/lots.ts'
 import type { CertificateOrder, Content } from '../records/types.ts'
 import type { IssuedRegister } from '../documents/issued.ts'
@@ -19,6 +20,7 @@ export interface Wishes {
   readonly reason?: string
   readonly type?: InspectionType
   readonly shipment?: string
+  readonly language?: PaperLanguage
 }
 
 /** A new record to be written beside the others. */
@@ -53,7 +55,7 @@ export function orderNeeded(
 
 /** The record that waits says it all: what was asked for otherwise is not passed over. */
 function refuseWishes(
-  { number, revision, signatory, reason, type, shipment }: CertificateOrder,
+  { number, revision, signatory, reason, type, shipment, language }: CertificateOrder,
   wishes: Wishes
 ): undefined {
   const waits = `${number}, revision ${revision}, waits to be issued`
@@ -62,7 +64,8 @@ function refuseWishes(
     ['--by', wishes.by, signatory],
     ['--reason', wishes.reason, reason],
     ['--type', wishes.type, type],
-    ['--shipment', wishes.shipment, shipment]
+    ['--shipment', wishes.shipment, shipment],
+    ['--language', wishes.language, language]
   ] as const)
     if (wish !== undefined && wish !== said)
       throw new Failure(
@@ -106,22 +109,24 @@ function newOrder(
     signatory,
     type: wishes.type,
     shipment: wishes.shipment,
-    reason: undefined
+    reason: undefined,
+    language: wishes.language
   }
 }
 
-/** A revision keeps the type of what it corrects, unless told otherwise. */
+/** A revision keeps type and language of what it corrects, unless told otherwise. */
 function typeOf(
   { certificates }: Content,
   { number, revision }: Pick<CertificateOrder, 'number' | 'revision'>,
-  wishes: Pick<Wishes, 'type' | 'shipment'>
-): Pick<CertificateOrder, 'type' | 'shipment'> {
+  wishes: Pick<Wishes, 'type' | 'shipment' | 'language'>
+): Pick<CertificateOrder, 'type' | 'shipment' | 'language'> {
   const before = certificates.find(
     ({ record }) => record.number === number && record.revision === revision
   )?.record
   return {
     type: wishes.type ?? before?.type,
-    shipment: wishes.shipment ?? before?.shipment
+    shipment: wishes.shipment ?? before?.shipment,
+    language: wishes.language ?? before?.language
   }
 }
 

@@ -1,10 +1,12 @@
 /** The page of each certificate, and of the register they stand in. */
 
 import { compareText } from '../problem.ts'
+import type { PaperLanguage } from '../records/schemas/common.ts'
 import { shortFingerprint } from '../register/fingerprint.ts'
 import { revisionsOf } from '../register/standing.ts'
 import { groupedBy } from './grouped.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
+import { catalogues } from './languages/index.ts'
 import { certificateUrl, lotUrl } from './lot.ts'
 import type { CertificatePage, Paper, RegisterText, RevisionText } from './types.ts'
 import { counted, dateText } from './words.ts'
@@ -68,7 +70,8 @@ function revisionText(issued: Issued): Omit<RevisionText, 'answer' | 'changes' |
   return {
     title: certificate.title,
     revision: String(revision.revision),
-    issued: certificate.issued,
+    issued: dateText(certificate.dated),
+    ...languageText(certificate.language),
     dated: certificate.dated,
     signatory: certificate.signatory,
     state,
@@ -78,6 +81,10 @@ function revisionText(issued: Issued): Omit<RevisionText, 'answer' | 'changes' |
     ...(revision.reason === undefined ? {} : { reason: sentence(revision.reason) })
   }
 }
+
+/** Its language where that is not the page's: the paper's own words are told as they are. */
+const languageText = (language: PaperLanguage): Pick<RevisionText, 'language'> =>
+  language === 'en' ? {} : { language: { code: language, name: catalogues[language].name } }
 
 /** A reason as one sentence, whether or not its author ended it so. */
 const sentence = (reason: string) => `${reason.replace(/\.$/u, '')}.`

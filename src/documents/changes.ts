@@ -1,8 +1,12 @@
 /** What differs between two states of one certificate, told one difference a sentence. */
 
-import { english } from './languages/tongue.ts'
+import type { Catalogue } from './languages/catalogue.ts'
+import { en } from './languages/en/index.ts'
+import { catalogues } from './languages/index.ts'
 import type { CertificateDocument, HazardText, MethodText, ResultRow } from './types.ts'
-import { plainSpaces } from './words.ts'
+import { plainSpaces, unstopped } from './words.ts'
+
+type Words = Pick<Catalogue, 'changes' | 'paper'>
 
 /** The parts of a certificate that say something of the lot. */
 type Told = Pick<
@@ -25,22 +29,26 @@ type Told = Pick<
  *
  * Figures are compared as printed, since that is what a reader relied on. Left out are the state of
  * the lot, which has dates of its own, and the fixed sentences of the paper.
+ *
+ * @param language that of the paper the differences are told on; English for messages
  */
-export function changesBetween(before: Told, now: Told): string[] {
+export function changesBetween(before: Told, now: Told, language: Words = en): string[] {
+  const { changes: words } = language
+  const differ = (what: string, was?: string, is?: string) => change(what, was, is, language)
   return [
-    ...change('Lot', before.lot, now.lot),
-    ...change('Issued', before.issued, now.issued),
-    ...change('Producer', producerText(before), producerText(now)),
-    ...changedItems(labelled(before.facts), labelled(now.facts), (label, was, is) =>
-      change(label, was, is)
+    ...differ(words.lot, before.lot, now.lot),
+    ...differ(words.issued, before.issued, now.issued),
+    ...differ(words.producer, producerText(before), producerText(now)),
+    ...changedItems(labelled(before.facts), labelled(now.facts), differ),
+    ...changedItems(byKey(before.results), byKey(now.results), (_key, was, is) =>
+      changedRow(language, was, is)
     ),
-    ...changedItems(byKey(before.results), byKey(now.results), changedRow),
-    ...change('Overall', before.answer.sentence, now.answer.sentence),
-    ...change('Not measured', before.notMeasured.join(', '), missingNow(before, now).join(', ')),
-    ...changedHazards(before.hazards, now.hazards),
-    ...change('Cautions', before.cautions.join(' '), now.cautions.join(' ')),
-    ...change('Traceability', before.traceability.join(' '), now.traceability.join(' ')),
-    ...change('Signatory', before.signatory, now.signatory)
+    ...differ(words.overall, before.answer.sentence, now.answer.sentence),
+    ...differ(words.notMeasured, before.notMeasured.join(', '), missingNow(before, now).join(', ')),
+    ...changedHazards(language, before.hazards, now.hazards),
+    ...differ(words.cautions, before.cautions.join(' '), now.cautions.join(' ')),
+    ...differ(words.traceability, before.traceability.join(' '), now.traceability.join(' ')),
+    ...differ(words.signatory, before.signatory, now.signatory)
   ]
 }
 
@@ -48,7 +56,9 @@ export function changesBetween(before: Told, now: Told): string[] {
 const missingNow = (before: Told, now: Told): string[] =>
   now.notMeasured.filter(text => !ofOurs.includes(text) || before.notMeasured.includes(text))
 
-const ofOurs: readonly string[] = Object.values(english.foil.missing)
+const ofOurs: readonly string[] = Object.values(catalogues).flatMap(({ foil }) =>
+  Object.values(foil.missing)
+)
 
 /** Differences told in a message before the rest is only counted. */
 const TOLD = 3
@@ -64,18 +74,18 @@ export const changesInShort = (changes: readonly string[]): string =>
 const TELLABLE_LENGTH = 80
 
 /** One difference, or none. */
-export function change(what: string, was = '', is = ''): string[] {
+export function change(what: string, was = '', is = '', { changes: words }: Words = en): string[] {
   // Which spaces may end a line is a matter of setting, not of what is said.
   if (plainSpaces(was) === plainSpaces(is)) return []
-  if (was === '') return [`${what}: added, ${shortened(is)}.`]
-  if (is === '') return [`${what}: left out, was ${shortened(was)}.`]
+  if (was === '') return [words.added(what, shortened(is))]
+  if (is === '') return [words.leftOut(what, shortened(was))]
   return Math.max(was.length, is.length) > TELLABLE_LENGTH
-    ? [`${what}: the text differs.`]
-    : [`${what}: was ${was.replace(/\.$/u, '')}, now ${is.replace(/\.$/u, '')}.`]
+    ? [words.textDiffers(what)]
+    : [words.differs(what, unstopped(was), unstopped(is))]
 }
 
 const shortened = (text: string): string => {
-  const plain = text.replace(/\.$/u, '')
+  const plain = unstopped(text)
   return plain.length > TELLABLE_LENGTH ? `${plain.slice(0, TELLABLE_LENGTH)} …` : plain
 }
 
@@ -92,29 +102,39 @@ export function changedItems<Item>(
 const labelled = (facts: Told['facts']) => new Map(facts.map(({ label, text }) => [label, text]))
 const byKey = (rows: readonly ResultRow[]) => new Map(rows.map(row => [row.key, row]))
 
-function changedRow(_key: string, was?: ResultRow, is?: ResultRow): string[] {
+function changedRow(words: Words, was?: ResultRow, is?: ResultRow): string[] {
   const { title } = (is ?? was)!
-  if (!was || !is) return change(title, was && resultText(was), is && resultText(is))
-  return rowParts.flatMap(([part, text]) => change(`${title}, ${part}`, text(was), text(is)))
+  const told = (row: ResultRow) => resultText(row, words)
+  if (!was || !is) return change(title, was && told(was), is && told(is), words)
+  return rowParts(words).flatMap(([part, text]) =>
+    change(`${title}, ${part}`, text(was), text(is), words)
+  )
 }
 
-const rowParts: readonly (readonly [string, (row: ResultRow) => string | undefined])[] = [
-  ['result', resultText],
-  ['standing', row => row.basis],
-  ['limit', row => row.limit && `${row.limit.printed} (${row.limit.of})`],
-  ['verdict', row => row.verdict?.word],
-  ['decided by', row => row.decidedBy?.printed],
-  ['method', row => methodText(row.method)],
-  ['tested', row => row.testedOn],
-  ['readings', row => row.n?.toString()],
-  ['spread', row => row.spread],
-  ['report', row => row.report?.sentence.replace(/^(?:External|Own earlier) result: /u, '')],
-  ['file of the report', row => row.report?.sha256]
-]
+type RowPart = readonly [string, (row: ResultRow) => string | undefined]
+
+const rowParts = (language: Words): readonly RowPart[] => {
+  const { paper, changes } = language
+  const { row: words, edition, bareReport } = changes
+  return [
+    [words.result, row => resultText(row, language)],
+    [words.standing, row => paper.bases[row.basis]],
+    [words.limit, row => row.limit && `${row.limit.printed} (${row.limit.of})`],
+    [words.verdict, row => row.verdict && paper.verdicts[row.verdict.word]],
+    [words.decidedBy, row => row.decidedBy?.printed],
+    [words.method, row => methodText(row.method, edition)],
+    [words.tested, row => row.testedOn],
+    [words.readings, row => row.n?.toString()],
+    [words.spread, row => row.spread],
+    [words.report, row => row.report && bareReport(row.report.sentence)],
+    [words.file, row => row.report?.sha256]
+  ]
+}
 
 /** '262 mL/g ± 8 mL/g', '< 0.02 %', 'not stated'. */
-function resultText({ value, below, unit, expandedUncertainty, basis }: ResultRow): string {
-  if (!value) return basis
+function resultText(row: ResultRow, { paper }: Words): string {
+  const { value, below, unit, expandedUncertainty, basis } = row
+  if (!value) return paper.bases[basis]
   const withUnit = (text: string) => [text, unit.printed].filter(Boolean).join('\u00a0')
   const figure = withUnit(value.printed)
   return expandedUncertainty && !below
@@ -122,33 +142,37 @@ function resultText({ value, below, unit, expandedUncertainty, basis }: ResultRo
     : figure
 }
 
-const methodText = (method: MethodText | undefined) =>
+const methodText = (method: MethodText | undefined, edition: Words['changes']['edition']) =>
   method &&
-  [`${method.id} edition ${method.edition}`, method.conditions, method.deviation]
+  [edition(method.id, method.edition), method.conditions, method.deviation]
     .filter(Boolean)
     .join('; ')
 
 /** The label, then what it rests on; of a block that came or went, the label says it all. */
-function changedHazards(was?: HazardText, is?: HazardText): string[] {
-  if (!was || !is) return change('Hazards', was && labelText(was), is && labelText(is))
+function changedHazards(language: Words, was?: HazardText, is?: HazardText): string[] {
+  const { changes: words, paper } = language
+  const { block } = words
+  const differ = (what: string, before?: string, now?: string) =>
+    change(what, before, now, language)
+  if (!was || !is) return differ(words.hazards, was && labelText(was), is && labelText(is))
   const parts: readonly (readonly [string, (hazards: HazardText) => string | undefined])[] = [
-    ['Hazards', labelText],
-    ['Hazards, pictograms', ({ pictograms }) => pictograms.map(({ code }) => code).join(' ')],
-    ['Hazards, classes', ({ classified }) => classified.join(', ')],
-    ['Hazards, computed', ({ computed }) => computed?.sentence],
-    ['Hazards, beside the declaration', ({ computed }) => computed?.agreement],
-    ['Hazards, reasons', reasonText],
-    ['Hazards, dust', ({ computed }) => computed?.dust],
-    ['Hazards, basis', ({ basis }) => basis],
-    ['Hazards, edition of the wording', ({ edition }) => edition],
-    ['Hazards, other editions', ({ editions }) => editions && editionsText(editions)],
-    ['Hazards, transport', ({ transport }) => transport]
+    [words.hazards, labelText],
+    [block.pictograms, ({ pictograms }) => pictograms.map(({ code }) => code).join(' ')],
+    [block.classes, ({ classified }) => classified.join(', ')],
+    [block.computed, ({ computed }) => computed?.sentence],
+    [block.agreement, ({ computed }) => computed?.agreement],
+    [block.reasons, reasonText],
+    [block.dust, ({ computed }) => computed?.dust],
+    [block.basis, ({ basis }) => basis],
+    [block.edition, ({ edition }) => paper.wording(edition)],
+    [block.editions, ({ editions }) => editions && editionsText(editions)],
+    [block.transport, ({ transport }) => transport]
   ]
-  const words = new Map(was.statements.map(({ code, text }) => [code, text]))
+  const said = new Map(was.statements.map(({ code, text }) => [code, text]))
   return [
-    ...parts.flatMap(([part, text]) => change(part, text(was), text(is))),
+    ...parts.flatMap(([part, text]) => differ(part, text(was), text(is))),
     ...is.statements.flatMap(({ code, text }) =>
-      change(`Hazards, words of ${code}`, words.get(code) ?? text, text)
+      differ(words.words(code), said.get(code) ?? text, text)
     )
   ]
 }

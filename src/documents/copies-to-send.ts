@@ -4,8 +4,10 @@ import { copyName, type Sent } from '../register/copy-events.ts'
 import { lastCopy } from '../register/copies.ts'
 import { changesBetween, changesInShort } from './changes.ts'
 import { copyOfFrozen, freezeCopy, type FrozenCopy, readFrozenCopy } from './frozen-copy.ts'
+import { catalogues } from './languages/index.ts'
 import type { KeptCopy, SentCopies } from './sent-copies.ts'
 import type { CustomerCopy } from './shipment-types.ts'
+import { unstopped } from './words.ts'
 
 /** A copy as it goes to the customer. */
 export interface CopyToSend {
@@ -64,7 +66,7 @@ function frozenCopy(today: CustomerCopy, { copy, salt, reason }: Place): CopyToS
       : {
           ...document,
           statements: [
-            `Copy ${copy} for this shipment, in place of copy ${copy - 1}: ${reason.replace(/\.$/u, '')}.`,
+            catalogues[document.language].copy.again(copy, unstopped(reason)),
             ...document.statements
           ]
         }
@@ -89,5 +91,5 @@ const isSame = (a: CustomerCopy['limits'], b: CustomerCopy['limits']) =>
 /** A copy that is only looked at: nothing is entered, and its pages say so. */
 export const previewCopy = (copy: CustomerCopy): CustomerCopy => ({
   ...copy,
-  document: { ...copy.document, mark: 'Preview of a customer’s copy, not sent' }
+  document: { ...copy.document, mark: catalogues[copy.document.language].copy.preview }
 })

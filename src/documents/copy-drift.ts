@@ -8,6 +8,7 @@ import { copyName } from '../register/copy-events.ts'
 import type { SentCopy } from '../register/copies.ts'
 import { copyDrift } from './copies-to-send.ts'
 import { customerCopy } from './customer-copy.ts'
+import { tongueFor } from './languages/records.ts'
 import type { IssuedRegister } from './issued.ts'
 
 /**
@@ -42,7 +43,9 @@ export function checkCopies(
       return upToDate.has(needOf(sent)) ? [] : [superseded(entry, sent)]
     if (certificate.state !== 'current') return []
     const producer = content.producer.record
-    const today = customerCopy({ shipment: entry.record, part, lot, issued: certificate, producer })
+    const tongue = tongueFor(content, certificate.frozen.certificate.language)
+    const inputs = { shipment: entry.record, part, lot, issued: certificate, producer, tongue }
+    const today = customerCopy(inputs)
     const differs = copyDrift(today, kept)
     return differs === undefined ? [] : [differing(entry, sent, differs)]
   })

@@ -9,6 +9,7 @@ import { certificateDocument } from './certificate.ts'
 import { changesBetween, changesInShort } from './changes.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { groupedBy } from './grouped.ts'
+import { languageOf, tongueFor } from './languages/records.ts'
 import { viewLot } from './lot-view.ts'
 import { openRewordings, wordingsIn } from './rewordings.ts'
 import type { CertificateDocument } from './types.ts'
@@ -73,10 +74,15 @@ export const certificateNow = (
   order: CertificateOrder,
   wordings?: Wordings
 ): CertificateDocument =>
-  certificateDocument(viewLot(content, lot, []), content.producer.record, order, {
-    paper: content.producer.record.paper ?? 'A4',
-    ...(wordings ? { wordings } : {})
-  })
+  certificateDocument(
+    viewLot(content, lot, [], tongueFor(content, languageOf(order))),
+    content.producer.record,
+    order,
+    {
+      paper: content.producer.record.paper ?? 'A4',
+      ...(wordings ? { wordings } : {})
+    }
+  )
 
 function differs(
   entry: Entry<CertificateOrder>,

@@ -77,14 +77,38 @@ export function labelText(
         : []
     ),
     ...(label.signal === undefined ? {} : { signal: labelWords[language].signals[label.signal] }),
-    statements: codes.flatMap(({ code, fill }) => {
-      const filling = fillFor(hazards, code, language) ?? (language === 'en' ? fill : undefined)
-      const statement = statementText(code, language, filling, edition, wording)
-      return statement.ok ? [{ code, text: statement.text }] : []
-    }),
+    statements: codes.flatMap(one => statementIn(hazards, one, edition, { wording, tongue })),
     classified: label.classified.map(name => tongue.hazards.className(nameIn(edition, name))),
     edition: wording ?? editionText(edition)
   }
+}
+
+/** Editions other than CLP have their texts in English alone. */
+function lackEdition(edition: Edition, { language, hazards, lacks }: Tongue): void {
+  if (edition !== 'clp' && language !== 'en')
+    lacks({ is: 'edition', text: hazards.editions[edition] })
+}
+
+interface Worded {
+  readonly wording: string | undefined
+  readonly tongue: Tongue
+}
+
+/** A statement in a language: words that fill its gap in English must not be lost on the way. */
+function statementIn(
+  hazards: Hazards,
+  { code, fill }: StatementCode,
+  edition: Edition,
+  { wording, tongue }: Worded
+): { code: string; text: string }[] {
+  const { language, lacks } = tongue
+  const inEnglish = fillFor(hazards, code, 'en') ?? fill
+  const filling = language === 'en' ? inEnglish : fillFor(hazards, code, language)
+  const isLost = inEnglish !== undefined && filling === undefined
+  const statement = statementText(code, language, filling, edition, wording)
+  if (statement.ok && !isLost) return [{ code, text: statement.text }]
+  if (edition === 'clp') lacks({ is: 'statement', text: code })
+  return []
 }
 
 /** Who reads it: the page alone has room for other languages; a decision is good on a day. */
@@ -111,6 +135,7 @@ export function hazardText(
   if (!hazards) return {}
   const { day, languages = false, tongue = english } = reader
   const [main, ...others] = editionsOf(hazards)
+  lackEdition(main!, tongue)
   const label = labelFor(hazards, lot, main)
   const editions = others.map(edition => editionBlock(hazards, lot, edition, reader))
   const words = languages && main === 'clp' ? languageBlocks(hazards, label) : []
@@ -134,6 +159,7 @@ function editionBlock(
   reader: HazardReader
 ): HazardEdition {
   const { hazards: words } = reader.tongue ?? english
+  lackEdition(edition, reader.tongue ?? english)
   const label = labelFor(hazards, lot, edition)
   const names = label.classified.map(name => nameIn(edition, name))
   const isOpen = (lot?.open.length ?? 0) > 0

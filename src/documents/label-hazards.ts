@@ -10,6 +10,7 @@ import {
   statementText,
   type StatementFault
 } from '../hazards/statements.ts'
+import { labelWords } from './label-words/index.ts'
 import type { GradeView } from './lot-view.ts'
 import type { HazardText, PictogramText } from './hazard-types.ts'
 import { labelFor } from './hazards.ts'
@@ -21,8 +22,9 @@ export interface LabelHazards {
   readonly pictograms: readonly PictogramText[]
   readonly signal?: string
   readonly statements: readonly StatementCode[]
-  /** English texts as they were issued, by code. */
+  /** Texts as they were issued, by code, and their language. */
   readonly issued: ReadonlyMap<string, string>
+  readonly issuedIn: Language
   readonly edition: Edition
   /** The statements' wording as papers name it. */
   readonly wording: string
@@ -38,14 +40,21 @@ export function labelHazards(
   edition: Edition
 ): LabelHazards | undefined {
   const wording = editionText(edition)
-  const none = { pictograms: [], statements: [], issued: new Map(), edition, wording }
+  const none = {
+    pictograms: [],
+    statements: [],
+    issued: new Map<string, string>(),
+    issuedIn: 'en' as const,
+    edition,
+    wording
+  }
   if (issued) {
     const said = issued.certificate.hazards
     if (!said) return none
     const block = [said, ...(said.editions ?? [])].find(
       one => editionOfWording(one.edition) === edition
     )
-    return block && asIssued(block, edition)
+    return block && asIssued(block, edition, issued.certificate.language)
   }
   if (!grade.hazards) return none
   const label = labelFor(grade.hazards, hazards, edition)
@@ -63,15 +72,23 @@ type Block = Pick<HazardText, 'pictograms' | 'signal' | 'statements' | 'edition'
 
 const asIssued = (
   { pictograms, signal, statements, edition: wording }: Block,
-  edition: Edition
+  edition: Edition,
+  issuedIn: Language
 ): LabelHazards => ({
   pictograms,
-  ...(signal === undefined ? {} : { signal }),
+  ...(signal === undefined ? {} : { signal: signalOf(signal, issuedIn) }),
   statements: statements.map(({ code }) => ({ code })),
   issued: new Map(statements.map(({ code, text }) => [code, text])),
+  issuedIn,
   edition,
   wording
 })
+
+/** Which signal word a word of a language is. */
+function signalOf(word: string, language: Language): string {
+  const { Danger, Warning } = labelWords[language].signals
+  return word === Danger ? 'Danger' : word === Warning ? 'Warning' : word
+}
 
 /** A statement in one language, or why there is none. */
 export interface Worded {
@@ -82,12 +99,12 @@ export interface Worded {
 
 /** The statements of a label in one language. */
 export const wordedIn = (
-  { statements, issued, edition, wording }: LabelHazards,
+  { statements, issued, issuedIn, edition, wording }: LabelHazards,
   language: Language,
   hazards: GradeView['hazards']
 ): Worded[] =>
   statements.map(({ code, fill }) => {
-    const frozen = language === 'en' ? issued.get(code) : undefined
+    const frozen = language === issuedIn ? issued.get(code) : undefined
     if (frozen !== undefined) return { code, text: frozen }
     const english = hazards?.fill?.[code] ?? fill
     const words = language === 'en' ? english : hazards?.fillInLanguages?.[language]?.[code]

@@ -4,6 +4,7 @@ import { Decimal } from 'decimal.js'
 import { grossOf } from '../evaluate/containers.ts'
 import { placesOf } from '../metrology/rounding.ts'
 import type { Shipment } from '../records/types.ts'
+import { english, type Tongue } from './languages/tongue.ts'
 import type { PackingList, TableSection, TextSection } from './shipment-types.ts'
 import type { Fact, ProducerText } from './types.ts'
 import { counted, dateText, unparted, withMinus } from './words.ts'
@@ -53,11 +54,14 @@ const fact = (label: string, text: string | undefined): Fact[] =>
   text === undefined ? [] : [{ label, text: unparted(text) }]
 
 /** Who gets how much, in what, under which numbers. */
-export const customerFacts = ({ number, customer, address, order }: Shipment): Fact[] => [
-  ...fact('Customer', customer),
-  ...fact('Address', address?.join(', ')),
-  ...fact('Order', order ?? 'no order reference'),
-  ...fact('Shipment', number)
+export const customerFacts = (
+  { number, customer, address, order }: Shipment,
+  { copy: words }: Pick<Tongue, 'copy'> = english
+): Fact[] => [
+  ...fact(words.customer, customer),
+  ...fact(words.address, address?.join(', ')),
+  ...fact(words.order, order ?? words.noOrder),
+  ...fact(words.shipment, number)
 ]
 
 function factsOf(shipment: Shipment): Fact[] {

@@ -1,5 +1,6 @@
 /** The papers of one lot: certificates as issued, those prepared, or the preview where there is none. */
 
+import type { PaperLanguage } from '../records/schemas/common.ts'
 import type { CertificateOrder, Producer } from '../records/types.ts'
 import { certificateDocument, type PaperOptions, prepared } from './certificate.ts'
 import { issuedPaths } from './certificate-page.ts'
@@ -8,6 +9,7 @@ import { documentOf, type FrozenCertificate } from './frozen-schema.ts'
 import type { Issued } from './issued.ts'
 import type { IssuedPaper } from './issued-paper.ts'
 import { lotUrl } from './lot.ts'
+import { languageOf } from './languages/records.ts'
 import type { LotView } from './lot-view.ts'
 import type { CertificateDocument, CertificatePaper, Paper } from './types.ts'
 
@@ -21,15 +23,21 @@ export interface PaperInputs extends PaperOptions {
   readonly edition: 'public' | 'workshop'
 }
 
+/** A lot as each language shows it. */
+export type ViewIn = (language: PaperLanguage) => LotView
+
 /** Newest first; a lot without a certificate has a preview. */
-export function papersOfLot(view: LotView, inputs: PaperInputs): CertificatePaper[] {
+export function papersOfLot(viewIn: ViewIn, inputs: PaperInputs): CertificatePaper[] {
   const { producer, orders, issued, edition } = inputs
   const waiting = edition === 'workshop' ? orders : []
   const papers = [
     ...issued.map(issuedPaper),
-    ...waiting.map(order => preparedPaper(orderedDocument(view, inputs, order)))
+    ...waiting.map(order =>
+      preparedPaper(orderedDocument(viewIn(languageOf(order)), inputs, order))
+    )
   ].reverse()
   if (papers.length > 0) return papers
+  const view = viewIn('en')
   const document = certificateDocument(view, producer, undefined, inputs)
   return [{ document, url: `${lotUrl(view.lot)}${view.lot}-preview.pdf` }]
 }
@@ -45,7 +53,10 @@ export function orderedDocument(
     ({ revision }) => revision.number === order.number && revision.revision === order.revision - 1
   )
   return before
-    ? { ...document, changes: changesBetween(before.frozen.certificate, document) }
+    ? {
+        ...document,
+        changes: changesBetween(before.frozen.certificate, document, view.tongue)
+      }
     : document
 }
 

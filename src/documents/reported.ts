@@ -2,6 +2,7 @@
 
 import type { Report, Result } from '../evaluate/types.ts'
 import type { Scope } from '../judge/types.ts'
+import { PRODUCER, UNNAMED } from '../evaluate/measurers.ts'
 import { exactText } from '../metrology/rounding.ts'
 import { quantities } from '../quantities.ts'
 import { unitText, withUnit, writtenFigure } from './figure.ts'
@@ -10,14 +11,19 @@ import type { ResultRow, Working } from './types.ts'
 import { english, spoken, type Tongue } from './languages/tongue.ts'
 import { unparted, withMinus } from './words.ts'
 
+/** Who measured it: by name, or as one that is not named. */
+export const measurerIn = (by: string, { results }: Tongue): string =>
+  by === UNNAMED || by === PRODUCER ? results.measurers[by] : by
+
 /** A report with the record's own words in a language; the laboratory's name stays as it is. */
-const inTongue = (report: Report, { own }: Tongue): Report => ({
+const inTongue = (report: Report, tongue: Tongue): Report => ({
   ...report,
-  ...(report.method === undefined ? {} : { method: own(report.method) }),
-  ...(report.scope === undefined ? {} : { scope: own(report.scope) }),
+  by: measurerIn(report.by, tongue),
+  ...(report.method === undefined ? {} : { method: tongue.own(report.method) }),
+  ...(report.scope === undefined ? {} : { scope: tongue.own(report.scope) }),
   ...(report.withoutUncertainty === undefined
     ? {}
-    : { withoutUncertainty: own(report.withoutUncertainty) })
+    : { withoutUncertainty: tongue.own(report.withoutUncertainty) })
 })
 
 const reportText = (report: Report, tongue: Tongue): ReportText => ({
@@ -76,7 +82,9 @@ export function reportedFigure(
 
 /** What a report gives beside our own figure, in one sentence. */
 export const comparedText = (compared: Result, tongue = english): string =>
-  unparted(tongue.results.beside(reportedFigure(compared, tongue), compared.report!))
+  unparted(
+    tongue.results.beside(reportedFigure(compared, tongue), inTongue(compared.report!, tongue))
+  )
 
 /** The working of a figure that was worked out elsewhere. */
 export function reportedWorking(result: Result): Working {

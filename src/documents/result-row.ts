@@ -29,7 +29,7 @@ import type {
   VerdictText
 } from './types.ts'
 import { english, spoken, type Tongue, wordsOf } from './languages/tongue.ts'
-import { comparedText, reportedPart, reportedSentence } from './reported.ts'
+import { comparedText, measurerIn, reportedPart, reportedSentence } from './reported.ts'
 import { withMinus, unparted } from './words.ts'
 
 /** A row for a quantity that was measured, or that the grade limits and nobody measured. */
@@ -274,8 +274,10 @@ function spreadText(result: Result, tongue: Tongue): string | undefined {
 }
 
 /** A remark with the record's own words in the language. */
-const inTongue = (remark: Remark, { own }: Tongue): Remark =>
-  remark.is === 'defined' ? { ...remark, as: own(remark.as) } : remark
+function inTongue(remark: Remark, tongue: Tongue): Remark {
+  if (remark.is === 'defined') return { ...remark, as: tongue.own(remark.as) }
+  return remark.is === 'from report' ? { ...remark, by: measurerIn(remark.by, tongue) } : remark
+}
 
 /** Where every position of every sheet was read: extremes and uniformity of the field. */
 function overPositions({ quantity, readings, each }: Result, tongue: Tongue): string | undefined {

@@ -4,7 +4,8 @@ import type { JudgedLot } from '../judge/types.ts'
 import type { Content, Shipment } from '../records/types.ts'
 import { producerText } from './certificate.ts'
 import { containerLabels } from './container-labels.ts'
-import { customerCopy } from './customer-copy.ts'
+import { type CopyInputs, customerCopy } from './customer-copy.ts'
+import { tongueFor } from './languages/records.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { packingList } from './packing-list.ts'
 import type { ShipmentPack } from './shipment-types.ts'
@@ -32,13 +33,15 @@ export function shipmentPack(shipment: Shipment, inputs: PackInputs): ShipmentPa
   const labelled = ready.map(({ lot, part }) =>
     containerLabels(content, lot, register.issued, part)
   )
+  const made = ready.map(one => copyIn(content, shipment, one))
   const missing = [
     ...missingPacking(shipment),
     ...twiceIn(shipment),
     ...labelled.flatMap(one => one.missing),
     ...parts.flatMap(({ part, issued }) =>
       issued ? [] : [`${part.lot} has no certificate that stands: npm run issue -- ${part.lot}`]
-    )
+    ),
+    ...made.flatMap(one => one.missing)
   ]
   if (missing.length > 0 || ready.length < parts.length) return missing
   return {
@@ -50,8 +53,25 @@ export function shipmentPack(shipment: Shipment, inputs: PackInputs): ShipmentPa
       certificates: ready.map(({ issued: { revision } }) => certificateText(revision))
     }),
     labels: new Map(labelled.flatMap(({ labels }) => [...labels])),
-    copies: ready.map(one => customerCopy({ ...one, shipment, producer }))
+    copies: made.map(({ copy }) => copy)
   }
+}
+
+/** A copy in the language of its certificate, and which of the records' texts that lacks. */
+function copyIn(
+  content: Content,
+  shipment: Shipment,
+  one: Pick<CopyInputs, 'part' | 'lot' | 'issued'>
+) {
+  const { language } = one.issued.frozen.certificate
+  const lacking = new Set<string>()
+  const tongue = tongueFor(content, language, ({ text }) => lacking.add(text))
+  const copy = customerCopy({ ...one, shipment, producer: content.producer.record, tongue })
+  const missing = [...lacking].map(
+    text =>
+      `${copy.name} has no text in '${language}' for '${text}': add it to translations/${language}.yaml`
+  )
+  return { copy, missing }
 }
 
 const certificateText = ({ number, revision, lot }: Issued['revision']) =>

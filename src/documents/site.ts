@@ -30,7 +30,8 @@ import { screeningText } from './open-panels.ts'
 import { openSeries } from './open-series.ts'
 import { panelDocument } from './panel.ts'
 import { panelsDocument } from './panels.ts'
-import { paperLinks, papersOfLot } from './papers.ts'
+import { tongueFor } from './languages/records.ts'
+import { paperLinks, papersOfLot, type ViewIn } from './papers.ts'
 import { processDocument } from './process.ts'
 import type { Pictures } from './picture-types.ts'
 import { pictureTexts } from './pictures.ts'
@@ -217,9 +218,10 @@ function lotPage(
   const { evaluated, edition } = inputs
   const sections = sectionsOf(view.grade, edition)
   const producer = evaluated.content.producer.record
+  const viewIn = inLanguages(evaluated.content, lot, view)
   const certificates =
     edition === 'workshop' || sections.has('results')
-      ? papersOfLot(view, { ...inputs, ...lotPapers, producer })
+      ? papersOfLot(viewIn, { ...inputs, ...lotPapers, producer })
       : []
   const dataUrl = `${lotUrl(view.lot)}data.json`
   const papers = paperLinks(certificates, lotPapers.issued, dataUrl)
@@ -263,6 +265,13 @@ function picturesPart({ evaluated }: JudgedLot, { pictures = new Map() }: SiteIn
   const shown = pictureTexts(evaluated.lot, evaluated.entry.record.pictures ?? [], pictures)
   return shown.length > 0 ? { pictures: shown } : {}
 }
+/** A lot in any language of its papers. */
+const inLanguages =
+  (content: Content, lot: JudgedLot, view: LotView): ViewIn =>
+  language =>
+    language === view.tongue.language
+      ? view
+      : viewLot(content, lot, view.chain, tongueFor(content, language))
 
 /** What customers may know of a lot's figures, for its certificates to carry. */
 function openData(

@@ -11,7 +11,8 @@ import type { Issued, IssuedRegister } from './issued.ts'
 import { lotDocument, type Sections } from './lot.ts'
 import { lotDataOf } from './lot-data.ts'
 import { viewLot } from './lot-view.ts'
-import { orderedDocument, papersOfLot } from './papers.ts'
+import { languageOf, tongueFor } from './languages/records.ts'
+import { orderedDocument, papersOfLot, type ViewIn } from './papers.ts'
 
 /** Data files hold figures; the working costs as much to word as all the rest of a page. */
 export const withoutWorking = (sections: Sections): Sections =>
@@ -48,10 +49,13 @@ export function certificateToIssue(
 ): string {
   const producer = content.producer.record
   const paper = producer.paper ?? 'A4'
-  const view = viewLot(content, lot, originOf(madeFrom(content), lot.evaluated.lot))
+  const origin = originOf(madeFrom(content), lot.evaluated.lot)
+  const viewIn: ViewIn = language => viewLot(content, lot, origin, tongueFor(content, language))
+  // Data are for programs, whatever the language of the paper.
+  const view = viewIn('en')
   const sections = sectionsFor(view.grade.public ?? [], order)
-  const document = orderedDocument(view, { producer, issued, paper }, order)
-  const earlier = papersOfLot(view, { producer, orders: [], issued, edition: 'public', paper })
+  const document = orderedDocument(viewIn(languageOf(order)), { producer, issued, paper }, order)
+  const earlier = papersOfLot(viewIn, { producer, orders: [], issued, edition: 'public', paper })
   const data = lotDataOf(
     {
       document: lotDocument(view, withoutWorking(sections), []),

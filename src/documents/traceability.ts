@@ -35,6 +35,10 @@ function daysOfUse(results: readonly Result[]): Map<string, Set<string>> {
 const named = ({ id, title }: Pick<Instrument, 'id' | 'title'>, { numbers, own }: Tongue) =>
   `${id} (${numbers.inSentence(own(title))})`
 
+/** A certificate's number stands as it is; one that is told in words is a text of the record. */
+const titled = (certificate: string, { own }: Tongue): string =>
+  /\s/u.test(certificate) ? own(certificate) : certificate
+
 /** @param day of the readings: the calibration in force then is the one that counts */
 function instrumentSentence(instrument: Instrument, day: string, tongue: Tongue): string {
   const { lot: words, own } = tongue
@@ -44,7 +48,7 @@ function instrumentSentence(instrument: Instrument, day: string, tongue: Tongue)
   const { certificate, laboratory, against, on, due } = calibration
   return certificate === undefined
     ? words.checked(name, against && own(against), on, due)
-    : words.calibrated(name, certificate, laboratory, on, due)
+    : words.calibrated(name, titled(certificate, tongue), laboratory, on, due)
 }
 
 const titrantSentence = (titrant: Titrant, tongue: Tongue): string =>

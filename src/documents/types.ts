@@ -217,6 +217,8 @@ export interface RevisionText {
   readonly issued: string
   readonly dated: string
   readonly signatory: string
+  /** Of what the paper says, where it is not the page's. */
+  readonly language?: { readonly code: string; readonly name: string }
   readonly state: 'current' | 'superseded' | 'withdrawn'
   /** How it came to stand so, with day and reason. */
   readonly standing: string

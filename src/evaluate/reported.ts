@@ -18,6 +18,7 @@ import {
 } from '../quantities.ts'
 import type { ReportedRecord } from '../records/schemas/reported.ts'
 import { type Bench, report } from './bench.ts'
+import { PRODUCER, UNNAMED } from './measurers.ts'
 import type { Report, Result } from './types.ts'
 
 export type Reports = { readonly [Key in QuantityKey]?: ReportedRecord | undefined }
@@ -116,8 +117,8 @@ function reportOf(record: ReportedRecord): Report {
 }
 
 const measurerOf = ({ own, namePublic, laboratory }: ReportedRecord): string => {
-  if (own) return 'the producer'
-  return namePublic && laboratory !== undefined ? laboratory : 'an external laboratory'
+  if (own) return PRODUCER
+  return namePublic && laboratory !== undefined ? laboratory : UNNAMED
 }
 
 const withoutStop = (sentence: string) => sentence.replace(/\.$/u, '')

@@ -125,6 +125,8 @@ export interface Extras extends Tied {
   readonly limits?: TableSection
   /** What it is a part of, where a file holds several papers. */
   readonly whole?: Element
+  /** Its language, where the file's is another. */
+  readonly lang?: string
 }
 
 /** Draw a certificate on pages of its own. */
@@ -132,7 +134,7 @@ export function drawCertificate(
   pdf: PdfFile,
   document: CertificateDocument,
   words: Words,
-  { limits, whole, ...tied }: Extras
+  { limits, whole, lang, ...tied }: Extras
 ): void {
   const mark = markOf(document, words)
   const size = document.paper === 'A4' ? 'A4' : 'LETTER'
@@ -141,7 +143,7 @@ export function drawCertificate(
     if (mark !== undefined) drawBanner(page, mark, false)
     drawRunningHead(page, document)
   }
-  const sheet = new Sheet(pdf, areaOf(size, footHeight(foot)), startPage, whole)
+  const sheet = new Sheet(pdf, areaOf(size, footHeight(foot)), startPage, { whole, lang })
   if (mark !== undefined) drawBanner(sheet, mark, true)
   drawHead(sheet, document, words)
   drawResultsSection(sheet, document, words)

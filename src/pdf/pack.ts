@@ -1,12 +1,12 @@
 /** The papers of a shipment: each by itself, and all of them as one file. */
 
 import type { CustomerCopy, ShipmentPack } from '../documents/shipment-types.ts'
-import { attach, type Attachment, drawCertificate } from './certificate.ts'
+import { attach, type Attachment, drawCertificate, type Extras } from './certificate.ts'
 import { openFile } from './file.ts'
 import { drawLabel } from './label.ts'
 import { drawPackingList } from './packing-list.ts'
-import type { Element, PdfFile, Subset } from './pdfkit.ts'
-import { type Words, wordsIn } from './words.ts'
+import type { PdfFile, Subset } from './pdfkit.ts'
+import { wordsIn } from './words.ts'
 
 /**
  * The PDF of a customer's copy with the files it carries.
@@ -29,7 +29,7 @@ export async function customerCopyPdf(
   }
   const pdf = openFile(paper, subset)
   for (const attachment of attachments) attach(pdf, document, attachment, words)
-  drawCopy(pdf, copy, words)
+  drawCopy(pdf, copy, {})
   return pdf.finish()
 }
 
@@ -59,7 +59,11 @@ export async function packPdf(
   const whole = pdf.struct('Document')
   pdf.addStructure(whole)
   drawPackingList(pdf, packingList, words, whole)
-  for (const copy of copies) drawCopy(pdf, copy, words, whole)
+  for (const copy of copies) {
+    const { language } = copy.document
+    const lang = language === packingList.language ? undefined : language
+    drawCopy(pdf, copy, { whole, ...(lang && { lang }) })
+  }
   for (const label of labels.values()) drawLabel(pdf, label, whole)
   whole.end()
   return pdf.finish()
@@ -70,13 +74,13 @@ const bytesOf = (text: string): Uint8Array => Buffer.from(text, 'utf8')
 function drawCopy(
   pdf: PdfFile,
   { document, fingerprint, limits }: CustomerCopy,
-  words: Words,
-  whole?: Element
+  part: Pick<Extras, 'whole' | 'lang'>
 ): void {
+  const words = wordsIn(document.language)
   drawCertificate(
     pdf,
     document,
     { ...words, checkText: words.checkCopyText, certificate: words.copyOf },
-    { fingerprint, ...(limits ? { limits } : {}), ...(whole ? { whole } : {}) }
+    { fingerprint, ...(limits ? { limits } : {}), ...part }
   )
 }

@@ -53,7 +53,7 @@ export function drawPackingList(
     pdf,
     areaOf(size, footHeight(foot)),
     page => drawRunningHead(page, list),
-    whole
+    { whole }
   )
   drawProducer(sheet, list)
   sheet.y += 5

@@ -167,6 +167,7 @@ interface WithInternals extends Omit<Pdf, 'page' | 'signatureField'> {
   ): this
   endAcroForm(): this
   readonly info: Info
+  readonly options: Pick<PdfOptions, 'lang'>
   readonly x: number
   readonly y: number
   push(chunk: Uint8Array | null): boolean
@@ -231,7 +232,7 @@ export class PdfFile extends Base {
 
   /** PDFKit's own escapes nothing and knows no PDF/UA. */
   override _addInfo(): void {
-    this.appendXML(xmpDescriptions(this.info))
+    this.appendXML(xmpDescriptions(this.info, this.options.lang))
   }
 
   /** PDFKit knows no signature fields. */

@@ -62,12 +62,21 @@ export class Sheet {
   /**
    * @param startPage draws what stands at the top of each further page and moves `y` below it
    * @param whole what this document is a part of, where a file holds several
+   * @param lang of this document, where the file is in another language
    */
-  constructor(pdf: Pdf, area: Area, startPage: (sheet: Sheet) => void, whole?: Element) {
+  constructor(
+    pdf: Pdf,
+    area: Area,
+    startPage: (sheet: Sheet) => void,
+    {
+      whole,
+      lang
+    }: { readonly whole?: Element | undefined; readonly lang?: string | undefined } = {}
+  ) {
     this.pdf = pdf
     this.area = area
     this.startPage = startPage
-    this.root = pdf.struct(whole ? 'Part' : 'Document')
+    this.root = pdf.struct(whole ? 'Part' : 'Document', lang === undefined ? {} : { lang })
     if (whole) whole.add(this.root)
     else pdf.addStructure(this.root)
     this.before = pdf.bufferedPageRange().count

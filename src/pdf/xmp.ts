@@ -47,14 +47,20 @@ const universalAccess = `
   </rdf:li></rdf:Bag></pdfaExtension:schemas>
 </rdf:Description>`
 
+/** Papers in English were issued without it, and keep their bytes. */
+const languageOf = (language: string): string =>
+  language === 'en'
+    ? ''
+    : `\n  <dc:language><rdf:Bag><rdf:li>${escapeXml(language)}</rdf:li></rdf:Bag></dc:language>`
+
 /** The RDF descriptions that go into the packet, beside the PDF/A part that PDFKit adds itself. */
-export function xmpDescriptions(info: Info): string {
+export function xmpDescriptions(info: Info, language: string): string {
   return `
 <rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/">
   <dc:format>application/pdf</dc:format>
   <dc:title>${inEveryLanguage(info.Title)}</dc:title>
   <dc:creator><rdf:Seq><rdf:li>${escapeXml(info.Author)}</rdf:li></rdf:Seq></dc:creator>
-  <dc:description>${inEveryLanguage(info.Subject)}</dc:description>
+  <dc:description>${inEveryLanguage(info.Subject)}</dc:description>${languageOf(language)}
 </rdf:Description>
 <rdf:Description rdf:about="" xmlns:xmp="http://ns.adobe.com/xap/1.0/">
   <xmp:CreateDate>${xmpDate(info.CreationDate)}</xmp:CreateDate>

@@ -165,6 +165,7 @@ function namesOf<Name extends Kind>(
   const entries: readonly Entry<unknown>[] = collected[kind]
   return entries.map(entry => {
     const record = entry.record as Record<string, unknown>
+    if (kind === 'translations') return { entry, field: 'language', name: String(record.language) }
     if (kind === 'certificates')
       return { entry, field: 'revision', name: `${record.number}/${record.revision}` }
     if (kind === 'grades')
@@ -189,7 +190,8 @@ const nameStocks: readonly (readonly Kind[])[] = [
   ['waste'],
   ['incidents'],
   ['panels'],
-  ['mappings']
+  ['mappings'],
+  ['translations']
 ]
 
 function checkNames(collected: Collected): Problem[] {
@@ -234,6 +236,7 @@ function assemble(collected: Collected): Records {
     waste: byName(collected.waste, record => record.number),
     incidents: byName(collected.incidents, record => record.number),
     panels: byName(collected.panels, record => record.number),
+    translations: byName(collected.translations, record => record.language),
     drafts: collected.drafts
   }
 }

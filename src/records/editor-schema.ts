@@ -30,7 +30,8 @@ const fileNames: Record<Kind, string> = {
   waste: 'waste',
   incidents: 'incident',
   panels: 'panel',
-  mappings: 'mapping'
+  mappings: 'mapping',
+  translations: 'translations'
 }
 
 /** Every kind's schema, by file name. */

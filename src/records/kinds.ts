@@ -9,6 +9,7 @@ import { mappingRecord } from './schemas/mapping.ts'
 import { panelRecord } from './schemas/panel.ts'
 import { shipmentRecord } from './schemas/shipment.ts'
 import { incidentRecord, wasteRecord } from './schemas/upkeep.ts'
+import { translationsRecord } from './schemas/translations.ts'
 import {
   instrumentRecord,
   materialRecord,
@@ -33,7 +34,8 @@ export const schemas = {
   waste: wasteRecord,
   incidents: incidentRecord,
   panels: panelRecord,
-  mappings: mappingRecord
+  mappings: mappingRecord,
+  translations: translationsRecord
 } as const satisfies Record<string, z.ZodType>
 
 export type Kind = keyof typeof schemas
@@ -56,7 +58,8 @@ export const kindNames: Record<Kind, string> = {
   waste: 'waste',
   incidents: 'incident',
   panels: 'coating panel',
-  mappings: 'mapping'
+  mappings: 'mapping',
+  translations: 'translation'
 }
 
 /** The kind of record a file holds: by its folder, or by its name for the producer's. */

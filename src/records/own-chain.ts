@@ -2,7 +2,7 @@
 
 import type { SourceFile } from '../problem.ts'
 import { parseRecord } from './document.ts'
-import { kindOf } from './kinds.ts'
+import { type Kind, kindOf } from './kinds.ts'
 
 interface Named {
   readonly file: SourceFile
@@ -26,7 +26,7 @@ export function ownChain(files: readonly SourceFile[], lot: string): SourceFile[
   for (const record of records)
     for (const name of record.names) byName.set(name, [...(byName.get(name) ?? []), record])
 
-  const needed = new Set<Named>(records.filter(({ file }) => kindOf(file) === 'producer'))
+  const needed = new Set<Named>(records.filter(({ file }) => isForAll(kindOf(file))))
   const queue = [...own, ...records.filter(record => isCertificateOn(record, lot))]
   for (const record of queue) {
     if (needed.has(record)) continue
@@ -36,6 +36,9 @@ export function ownChain(files: readonly SourceFile[], lot: string): SourceFile[
   const wanted = new Set([...needed].map(({ file }) => file))
   return files.filter(file => wanted.has(file))
 }
+
+/** Kinds of record that every lot's papers rest on. */
+const isForAll = (kind: Kind | undefined) => kind === 'producer' || kind === 'translations'
 
 const isCertificateOn = ({ file, texts }: Named, lot: string) =>
   kindOf(file) === 'certificates' && texts.has(lot)

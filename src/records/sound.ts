@@ -88,6 +88,7 @@ function without(records: Records, dropped: ReadonlySet<Entry<unknown>>): Record
     waste: kept(records.waste),
     incidents: kept(records.incidents),
     panels: kept(records.panels),
+    translations: records.translations,
     drafts: records.drafts
   }
 }

@@ -8,6 +8,7 @@ import type { mappingRecord } from './schemas/mapping.ts'
 import type { batchRecord, certificateRecord, expansionRecord, foilRecord } from './schemas/lots.ts'
 import type { shipmentRecord } from './schemas/shipment.ts'
 import type { panelRecord } from './schemas/panel.ts'
+import type { translationsRecord } from './schemas/translations.ts'
 import type { incidentRecord, wasteRecord } from './schemas/upkeep.ts'
 import type {
   instrumentRecord,
@@ -34,6 +35,7 @@ export type Waste = z.output<typeof wasteRecord>
 export type Incident = z.output<typeof incidentRecord>
 export type Panel = z.output<typeof panelRecord>
 export type Mapping = z.output<typeof mappingRecord>
+export type Translations = z.output<typeof translationsRecord>
 export type CertificateOrder = z.output<typeof certificateRecord>
 
 /** A record and where its fields stand. */
@@ -62,6 +64,8 @@ export interface Records {
   readonly waste: ReadonlyMap<string, Entry<Waste>>
   readonly incidents: ReadonlyMap<string, Entry<Incident>>
   readonly panels: ReadonlyMap<string, Entry<Panel>>
+  /** By language. */
+  readonly translations: ReadonlyMap<string, Entry<Translations>>
   readonly drafts: readonly Draft[]
 }
 

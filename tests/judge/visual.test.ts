@@ -9,7 +9,12 @@ import { judgeVisual } from '../../src/judge/visual.ts'
 import { demoFiles, evaluate, problemsOf, withChange } from '../records-on-disk.ts'
 
 const file = 'foils/FL-26-016.yaml'
-const german = { ...catalogues.de, language: 'de', own: (text: string) => text } as const
+const german = {
+  ...catalogues.de,
+  language: 'de',
+  own: (text: string) => text,
+  lacks: () => undefined
+} as const
 
 function foundIn(files = demoFiles, lot = 'FL-26-016') {
   const { entry } = evaluate(files).lots.get(lot)!

@@ -11,10 +11,23 @@ export interface Tongue extends Catalogue {
   readonly language: PaperLanguage
   /** A text that a record has, as it stands or as it was translated. */
   readonly own: (text: string) => string
+  /** Told of whatever the language has no words for. */
+  readonly lacks: (lack: Lack) => void
+}
+
+/** A text of a record that nobody translated, or a statement or edition of statements without one. */
+export interface Lack {
+  readonly is: 'text' | 'statement' | 'edition'
+  readonly text: string
 }
 
 /** Records' texts stand in documents as they are written. */
-export const english: Tongue = { ...catalogues.en, language: 'en', own: text => text }
+export const english: Tongue = {
+  ...catalogues.en,
+  language: 'en',
+  own: text => text,
+  lacks: () => undefined
+}
 
 /** A quantity's words; those of the process are English alone. */
 export const wordsOf = ({ quantities: words }: Tongue, name: QuantityName): QuantityWords =>

@@ -8,6 +8,7 @@ import {
   lotHazards,
   lotHead,
   lotTail,
+  paperLanguages,
   stockCount,
   testHead,
   usedLot
@@ -184,5 +185,7 @@ export const certificateRecord = fields({
   type: maybe(z.enum(inspectionTypes)),
   /** The shipment whose order it declares compliance with: never public. */
   shipment: maybe(identifier()),
-  reason: maybe(text())
+  reason: maybe(text()),
+  /** Of the paper; English where nothing is said. */
+  language: maybe(z.enum(paperLanguages))
 })

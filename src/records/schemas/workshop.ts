@@ -22,6 +22,7 @@ import {
   hazardEditions,
   hazardLanguages,
   instrumentsByRole,
+  paperLanguages,
   quantityKeys,
   stockCount
 } from './common.ts'
@@ -93,6 +94,8 @@ export const producerRecord = fields({
   'yearly-thresholds': maybe(
     list(fields({ substance: text(), mass: quantity('g', 'above 0'), because: text() }))
   ),
+  /** Language the records' own texts are written in; English where nothing is said. */
+  'written-in': maybe(z.enum(paperLanguages)),
   roles: list(
     fields({
       role: text(),

@@ -29,6 +29,7 @@ export const changes: typeof english = {
     report: 'Bericht',
     file: 'Datei des Berichts'
   },
+  bareReport: sentence => sentence.replace(/^(?:Externes|Eigenes früheres) Ergebnis: /u, ''),
   edition: (id, edition) => `${id} Ausgabe ${edition}`,
   block: {
     pictograms: 'Gefahren, Piktogramme',

@@ -84,7 +84,7 @@ export const lot: typeof english = {
   calibrated: (name, certificate, laboratory, on, due) =>
     `${name}: Kalibrierschein ${certificate}${laboratory ? ` (${laboratory})` : ''}, ${date(on)}, wieder fällig ${date(due)}.`,
   checked: (name, against, on, due) =>
-    `${name}: im Haus geprüft${against === undefined ? '' : ` gegen ${against}`}, ${date(on)}, wieder fällig ${date(due)}, nicht rückführbar.`,
+    `${name}: im Haus geprüft${against === undefined ? '' : ` (Normal: ${against})`}, ${date(on)}, wieder fällig ${date(due)}, nicht rückführbar.`,
   standardised: (name, against, on, until) =>
-    `${name}: eingestellt gegen ${against} am ${date(on)}, in Gebrauch bis ${date(until)}.`
+    `${name}: eingestellt am ${date(on)} (Urtitersubstanz: ${against}), in Gebrauch bis ${date(until)}.`
 }

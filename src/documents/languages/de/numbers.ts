@@ -22,10 +22,10 @@ const months = [
   'Dezember'
 ] as const
 
-/** '2026-03-14' → '14. März 2026'. */
+/** '2026-03-14' → '14. März 2026'; after the day no line ends. */
 export function date(day: string): string {
   const [year, month, dayOfMonth] = day.split('-')
-  return `${Number(dayOfMonth)}. ${months[Number(month) - 1]} ${year}`
+  return `${Number(dayOfMonth)}.\u00a0${months[Number(month) - 1]} ${year}`
 }
 
 /** From so many digits on, thousands are parted. */

@@ -1,5 +1,6 @@
 /** Results and verdicts in German. */
 
+import { PRODUCER, UNNAMED } from '../../../evaluate/measurers.ts'
 import type { Remark, Report } from '../../../evaluate/types.ts'
 import type { Scope } from '../../../judge/types.ts'
 import type { DecisionRule, VerdictWord } from '../../../quality/judge.ts'
@@ -52,7 +53,7 @@ function remark(said: Remark): string {
         ? 'In einem Stück, ohne Stoß.'
         : `${counted(said.at.length, 'Stoß', 'Stößen').replace(/Stößen$/u, 'Stöße')}, bei ${said.at.map(num).join('; ')}; längstes Stück ${num(said.longest)}.`
     case 'from report':
-      return `Aus dem externen Ergebnis für Schwefel: ${said.by}, Bericht ${said.number}.`
+      return `Aus dem externen Ergebnis für Schwefel: gemessen von ${said.by}, Bericht ${said.number}.`
     case 'process':
       return said.text
   }
@@ -96,11 +97,12 @@ export const results: typeof english = {
   betweenSheets: (n, s, min, max) => `Zwischen ${n} Bögen: s = ${s}, von ${min} bis ${max}.`,
   remark,
   report,
+  measurers: { [UNNAMED]: 'einem externen Labor', [PRODUCER]: 'dem Hersteller' },
   noUncertainty: 'keine Messunsicherheit angegeben',
   beside: (figure, { by, number, date: day, isOwn }) =>
     isOwn
       ? `Daneben steht ${figure} in der eigenen früheren Aufzeichnung ${number} vom ${date(day)}.`
-      : `Daneben berichtet ${by} ${figure}, Bericht ${number} vom ${date(day)}.`,
+      : `Daneben steht ${figure}, berichtet von ${by}, Bericht ${number} vom ${date(day)}.`,
   reportedOfLot: (figure, isOwn, limit, scope) =>
     `${figure} wurde für die Charge ${isOwn ? 'aufgezeichnet' : 'berichtet'}; der Grenzwert ${limit} gilt für ${scope === 'every sheet' ? 'jeden Bogen' : 'jeden Messwert'}.`,
   reported: (figure, isOwn, stands) =>

@@ -74,5 +74,5 @@ export const cited = ({ source: text, sure }: Clause): string =>
 /** A wording of statements as papers name it, in English, with how surely it was read. */
 export const wording = (edition: string): string =>
   source(edition)
-    .replace('(from memory, not checked against the print)', `(${certainty.memory})`)
-    .replace('(quoted at second hand)', `(${certainty['second hand']})`)
+    .replace(/\(from memory, not checked against the print\)/u, `(${certainty.memory})`)
+    .replace(/\(quoted at second hand\)/u, `(${certainty['second hand']})`)

@@ -28,6 +28,8 @@ export const changes = {
     report: 'report',
     file: 'file of the report'
   },
+  /** A report's sentence without the words that mark it on a paper. */
+  bareReport: (sentence: string) => sentence.replace(/^(?:External|Own earlier) result: /u, ''),
   edition: (id: string, edition: string) => `${id} edition ${edition}`,
   /** Parts of the hazard block. */
   block: {

@@ -1,5 +1,6 @@
 /** Results and verdicts in English. */
 
+import { PRODUCER, UNNAMED } from '../../../evaluate/measurers.ts'
 import type { Remark, Report } from '../../../evaluate/types.ts'
 import type { Scope } from '../../../judge/types.ts'
 import type { DecisionRule, VerdictWord } from '../../../quality/judge.ts'
@@ -10,6 +11,8 @@ const nouns: Record<Scope, string> = {
   'every sheet': 'sheet',
   'every reading': 'reading'
 }
+
+type Measurer = typeof UNNAMED | typeof PRODUCER
 
 /** How a figure stands to its limit; `limit` with its unit. */
 function standing(word: VerdictWord, limit: string, rule: DecisionRule): string {
@@ -90,6 +93,8 @@ export const results = {
     `Between ${n} sheets: s = ${s}, from ${min} to ${max}.`,
   remark,
   report,
+  /** Who measured it, where no name is told. */
+  measurers: { [UNNAMED]: UNNAMED, [PRODUCER]: PRODUCER } as Readonly<Record<Measurer, string>>,
   noUncertainty: 'no uncertainty stated',
   /** What an outside laboratory, or an earlier record, gives beside our own figure. */
   beside: (figure: string, { by, number, date: day, isOwn }: Report) =>
