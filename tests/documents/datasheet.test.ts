@@ -54,7 +54,7 @@ describe('revisions', () => {
   test('say nothing of figures that customers do not see', () => {
     const hidden = changed(
       'grades/flake-250-r3.yaml',
-      'public: [results, working, chain, sampling]',
+      'public: [results, working, chain, sampling, panels, pictures]',
       'public: [chain]'
     )
     expect(hidden.revisions[0]!.changes).toContain(
@@ -158,7 +158,7 @@ describe('properties', () => {
   test('of a grade that keeps its results to itself are its limits alone', () => {
     const sheet = changed(
       'grades/flake-250-r3.yaml',
-      'public: [results, working, chain, sampling]',
+      'public: [results, working, chain, sampling, panels, pictures]',
       'public: [chain]'
     )
     expect(sheet.measured.every(({ limit }) => limit)).toBe(true)
