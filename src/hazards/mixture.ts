@@ -5,7 +5,7 @@
  * no difference.
  */
 
-import { toDecimal } from '../metrology/rounding.ts'
+import { SIGNIFICANT_DIGITS, toDecimal } from '../metrology/rounding.ts'
 import type { ClassName } from './classes.ts'
 import type { Clause } from './clauses.ts'
 import type { Edition } from './editions.ts'
@@ -79,11 +79,15 @@ export function mergeIngredients(ingredients: readonly Ingredient[]): Required<I
 
 /** Sum in decimal, to 12 digits: 0.1 + 0.2 is 0.3, in whatever order. */
 export function sumOf(values: readonly number[]): number {
-  // Most sums have one part that is not 0, and a decimal costs much.
   const [first = 0, ...others] = values.filter(value => value !== 0)
+  // Most sums have one part that is not 0, of few digits; a decimal costs much.
+  if (others.length === 0 && isShort(first)) return first
   const sum = others.reduce((sum, value) => sum.plus(toDecimal(value)), toDecimal(first))
   return others.length === 0 ? sum.toNumber() : toDecimal(sum.toNumber()).toNumber()
 }
+
+/** Whether 12 digits write a float whole: then it is its own decimal. */
+const isShort = (value: number): boolean => Number(value.toPrecision(SIGNIFICANT_DIGITS)) === value
 
 /** Σ a / b in decimal, to 12 digits. */
 export const sumOfRatios = (pairs: readonly (readonly [number, number])[]): number =>
