@@ -22,6 +22,10 @@ test('is as wide as its places are on the mean, by the caliper', () => {
   expect(estimate.value).toBeCloseTo((30.05 + 30.02 + 30.08 + 29.97) / 4, 12)
   expect(n).toBe(4)
   expect(trace().instrumentOf).toEqual({ width_mm: 'CAL-1' })
+  // What the trace names is what was read: no share of the rule is in it.
+  const pools = [...estimate.terms.values()].map(({ cause }) => cause.pool)
+  expect(pools).toContain('CAL-1 tolerance')
+  expect(pools.filter(pool => pool.startsWith('RULE-1'))).toEqual([])
 })
 
 test('tells where it is spliced, and its longest piece', () => {
