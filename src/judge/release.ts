@@ -178,7 +178,11 @@ function failedChecks({ evaluated }: JudgedLot): string[] {
   const tests =
     evaluated.kind === 'batch'
       ? Object.values(evaluated.entry.record.tests ?? {})
-      : [evaluated.entry.record.measured, ...Object.values(evaluated.entry.record.tests ?? {})]
+      : [
+          evaluated.entry.record.measured,
+          ...Object.values(evaluated.entry.record.tests ?? {}),
+          evaluated.entry.record.visual
+        ]
   return tests.flatMap(test =>
     (test?.checks ?? [])
       .filter(({ within }) => !within)
@@ -226,12 +230,14 @@ function checkConcession(lot: JudgedLot, decision: Decision, index: number): Pro
       ]
 }
 
-/** A lot is decided on after its tests, not before. */
+/** A lot is decided on after its tests and after it was looked at, not before. */
 function checkTested(lot: JudgedLot, decision: Decision, index: number): Problem[] {
   const days = lot.rows.flatMap(({ result }) =>
     result?.tested === undefined ? [] : [result.tested]
   )
-  const last = days.sort().at(-1)
+  const { evaluated } = lot
+  const seen = evaluated.kind === 'foil' ? evaluated.entry.record.visual?.tested : undefined
+  const last = [...days, ...(seen === undefined ? [] : [seen])].sort().at(-1)
   return last !== undefined && last > decision.on
     ? [
         fault(

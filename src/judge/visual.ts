@@ -76,8 +76,28 @@ const shares = (lotSize: number): number[] => [
   ...new Set(PARTS.map(part => Math.max(1, Math.round((lotSize * part) / 100))))
 ]
 
+/** What speaks against how a lot was looked at. */
+export const checkVisual = (entry: Entry<Foil>): Problem[] => [
+  ...checkDay(entry),
+  ...checkSample(entry)
+]
+
+function checkDay({ record, at }: Entry<Foil>): Problem[] {
+  const { visual, made } = record
+  return visual && visual.tested < made
+    ? [
+        problemAt(
+          at(['visual', 'tested']),
+          'DATE_ORDER',
+          `was looked at on ${visual.tested}, before the lot was made on ${made}`,
+          'check the two dates'
+        )
+      ]
+    : []
+}
+
 /** A sample of another size than the plan's: its acceptance number says nothing of it. */
-export function checkVisual(entry: Entry<Foil>): Problem[] {
+function checkSample(entry: Entry<Foil>): Problem[] {
   const { visual } = entry.record
   const plan = visual && planOf(visual)
   if (!plan || visual.inspected === plan.sampleSize) return []

@@ -32,6 +32,8 @@ const told = (...changes: readonly (readonly [string, string])[]) =>
 
 const demo = foundIn()
 
+const visualHead = (day: string): string => `visual:\n  tested: ${day}\n`
+
 describe('13 of 40 squares, one torn', () => {
   test('by the plan of letter D, taken to E', () => {
     expect(demo.plan).toMatchObject({
@@ -112,6 +114,33 @@ describe('a lot is not accepted', () => {
   })
 })
 
+describe('a lot is not let go', () => {
+  const { tested } = demo
+
+  test('before it was looked at', () => {
+    expect(told([visualHead(tested), visualHead('2026-11-26')])).toEqual([
+      expect.stringMatching(
+        /^DATE_ORDER status\.0\.on: was let go on .*, before its last test on 2026-11-26$/u
+      )
+    ])
+  })
+
+  test('on a look whose own check was out of bounds', () => {
+    const checks = '  checks:\n    - { what: light table, found: too dim, within: no }\n'
+    expect(told([visualHead(tested), visualHead(tested) + checks])).toEqual([
+      `NOT_RELEASABLE status.0.is: cannot be released: the check of the light table was out of bounds on ${tested}`
+    ])
+  })
+})
+
+test('nothing is looked at before it was made', () => {
+  expect(told([visualHead(demo.tested), visualHead('2026-01-02')])).toEqual([
+    expect.stringMatching(
+      /^DATE_ORDER visual\.tested: was looked at on 2026-01-02, before the lot was made on /u
+    )
+  ])
+})
+
 describe('a record', () => {
   test.for([
     [
@@ -156,6 +185,9 @@ describe('a record', () => {
 test('a roll is counted in metres', () => {
   expect(visualText(foundIn(demoFiles, 'FL-26-015'), english)).toBe(
     'All of 2 metres looked at: none nonconforming; accepted.'
+  )
+  expect(visualText(foundIn(demoFiles, 'FL-26-015'), german)).toBe(
+    'Alle 2 Meter besichtigt: keine Einheit fehlerhaft; angenommen.'
   )
 })
 

@@ -15,9 +15,10 @@ const defects: Record<VisualParts['defects'][number]['kind'], readonly [string, 
   delamination: ['Delamination', 'Delaminationen']
 }
 
-const units: Record<VisualParts['unit'], readonly [string, string]> = {
-  sheet: ['Bogen', 'Bögen'],
-  metre: ['Meter', 'Metern']
+/** After 'Alle', and after 'von'. */
+const units: Record<VisualParts['unit'], { all: [string, string]; of: [string, string] }> = {
+  sheet: { all: ['Bogen', 'Bögen'], of: ['Bogen', 'Bögen'] },
+  metre: { all: ['Meter', 'Meter'], of: ['Meter', 'Metern'] }
 }
 
 function visual(said: VisualParts): string {
@@ -27,14 +28,14 @@ function visual(said: VisualParts): string {
     nonconforming === 0
       ? 'keine Einheit fehlerhaft'
       : `${nonconforming} fehlerhaft${seen ? ` (${seen})` : ''}, ${takenOut} aussortiert`
-  const size = counted(lotSize, ...units[said.unit])
+  const size = (place: 'all' | 'of') => counted(lotSize, ...units[said.unit][place])
   const verdict = isAccepted ? 'angenommen' : 'nicht angenommen'
-  if (!plan) return `Alle ${size} besichtigt: ${found}; ${verdict}.`
+  if (!plan) return `Alle ${size('all')} besichtigt: ${found}; ${verdict}.`
   const letter =
     plan.letters.length === 1
       ? `Buchstabe ${plan.letters[0]}`
       : `Buchstabe ${plan.letters[0]}, verwiesen auf ${plan.letters[1]}`
-  return `${inspected} von ${size} besichtigt (ISO 2859-1, Einfach-Stichprobe, normale Prüfung, Niveau ${plan.level}, AQL ${plan.aql} %, ${letter}; Annahmezahlen aus dem Gedächtnis): ${found}; Annahmezahl ${plan.acceptance}, Rückweisezahl ${plan.rejection}: ${verdict}. Ein solcher Plan nimmt beim AQL ${plan.acceptedAtAql} der Stichproben aus einem Prozess an, und eine von zehn bei ${plan.onceInTen} fehlerhaften Einheiten.`
+  return `${inspected} von ${size('of')} besichtigt (ISO 2859-1, Einfach-Stichprobe, normale Prüfung, Niveau ${plan.level}, AQL ${plan.aql} %, ${letter}; Annahmezahlen aus dem Gedächtnis): ${found}; Annahmezahl ${plan.acceptance}, Rückweisezahl ${plan.rejection}: ${verdict}. Ein solcher Plan nimmt beim AQL ${plan.acceptedAtAql} der Stichproben aus einem Prozess an, und eine von zehn bei ${plan.onceInTen} fehlerhaften Einheiten.`
 }
 
 export const foil: typeof english = {

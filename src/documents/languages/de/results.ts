@@ -51,7 +51,7 @@ function remark(said: Remark): string {
     case 'spliced':
       return said.at.length === 0
         ? 'In einem Stück, ohne Stoß.'
-        : `${counted(said.at.length, 'Stoß', 'Stößen').replace(/Stößen$/u, 'Stöße')}, bei ${said.at.map(num).join('; ')}; längstes Stück ${num(said.longest)}.`
+        : `${counted(said.at.length, 'Stoß', 'Stöße')}, bei ${said.at.map(num).join('; ')}; längstes Stück ${num(said.longest)}.`
     case 'from report':
       return `Aus dem externen Ergebnis für Schwefel: gemessen von ${said.by}, Bericht ${said.number}.`
     case 'process':
