@@ -2,7 +2,7 @@
  * A picture as customers get it: JPEG or PNG without what cameras and editors write into it, as where
  * and by whom it was taken, and without what follows its end.
  *
- * Sources: ITU-T T.81, annex B (segments of a JPEG); W3C PNG Third Edition, sections 5 and 11 (chunks);
+ * Sources: ITU-T T.81, annex B (segments of a JPEG); ITU-T T.871, 10 (JFIF, its small picture); W3C PNG Third Edition, sections 5 and 11 (chunks);
  * TIFF 6.0, section 2 (the directory that holds the orientation).
  */
 
@@ -37,11 +37,15 @@ export function plainPicture(file: Uint8Array): PlainPicture | PictureFault {
   }
 }
 
+/** Of a JFIF segment without a small picture: that one may show what was cut off the large one. */
+const JFIF_LENGTH = 18
+
 /** Segments that pictures are decoded by: tables, frames, scans, JFIF, colour profile, Adobe's colours. */
 const isNeeded = (marker: number, body: Buffer): boolean => {
-  if (marker === 0xe0) return true
-  if (marker === 0xe2) return body.subarray(4, 15).toString('latin1') === 'ICC_PROFILE'
-  if (marker === 0xee) return true
+  const isNamed = (name: string) => body.subarray(4, 4 + name.length).toString('latin1') === name
+  if (marker === 0xe0) return isNamed('JFIF\0') && body.length === JFIF_LENGTH
+  if (marker === 0xe2) return isNamed('ICC_PROFILE')
+  if (marker === 0xee) return isNamed('Adobe')
   return marker < 0xe0 || marker > 0xfe
 }
 

@@ -84,6 +84,19 @@ describe('a JPEG', () => {
     }
   })
 
+  test('loses small pictures of what it was before it was cut, and notes under a known number', () => {
+    const plainHead = Buffer.from('JFIF\0\u0001\u0002\0\0\u0001\0\u0001\0\0', 'latin1')
+    const smallHead = Buffer.concat([plainHead.subarray(0, 12), Buffer.from([1, 1, 9, 9, 9])])
+    const head = segment(0xe0, plainHead)
+    expect(bytesOf(withSegment(head)).indexOf(head)).toBe(2)
+    for (const other of [
+      segment(0xe0, smallHead),
+      segment(0xe0, Buffer.from('JFXX\0\u0013 one more', 'latin1')),
+      segment(0xee, Buffer.from('a note of any kind', 'latin1'))
+    ])
+      expect(bytesOf(withSegment(other)).includes(other)).toBe(false)
+  })
+
   test.each([true, false])('that only a note turns is refused, little end first: %s', isLittle => {
     expect(faultOf(withSegment(exif(1, isLittle)))).toBeUndefined()
     for (const orientation of [2, 3, 6, 8])
