@@ -201,6 +201,6 @@ export const flakeQuantities = {
     unit: '%',
     band: [0, 10],
     side: 'product',
-    meaning: 'quartz and its kin, by mass of the product; the part that can be breathed in is less'
+    meaning: 'quartz and its kin, by mass of the product; the respirable part is less'
   }
 } as const satisfies Record<string, Quantity>

@@ -387,3 +387,9 @@ describe('what a language lacks', () => {
     expect(told(twice)).toMatchObject([{ code: 'INVALID_VALUE', field: ['texts', 1, 'text'] }])
   })
 })
+
+test('silica is told apart by what reaches the lungs, which is not all that is breathed in', () => {
+  const { meaning } = catalogues.de.quantities.crystallineSilica_percent
+  expect(meaning).toContain('alveolengängige Anteil')
+  expect(catalogues.en.quantities.crystallineSilica_percent.meaning).toContain('respirable part')
+})

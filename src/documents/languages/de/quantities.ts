@@ -142,7 +142,7 @@ export const product: Readonly<Record<ProductName, QuantityWords>> = {
   crystallineSilica_percent: {
     title: 'Kristallines Siliciumdioxid',
     meaning:
-      'Quarz und verwandte Formen, bezogen auf die Masse des Produkts; der einatembare Anteil ist kleiner'
+      'Quarz und verwandte Formen, bezogen auf die Masse des Produkts; der alveolengängige Anteil ist kleiner'
   },
   thickness_mm: { title: 'Dicke', meaning: 'Mittelwert der Messungen über einen Bogen' },
   taperAlong_mm: {
