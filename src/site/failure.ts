@@ -12,7 +12,9 @@ const diskFaults: Readonly<Record<string, string>> = {
   EDQUOT: 'the disk quota is used up',
   EMFILE: 'too many files are open',
   ENAMETOOLONG: 'the name is too long',
-  EBUSY: 'another program holds it'
+  EBUSY: 'another program holds it',
+  ENOTDIR: 'is not a folder',
+  ELOOP: 'is a link that leads back to itself'
 }
 
 /** A fault of the disk as a Failure, wherever in a chain of errors it hides; others as they are. */

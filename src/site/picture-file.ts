@@ -19,6 +19,7 @@ export interface PictureFault {
 
 const NO_PICTURE: PictureFault = { fault: 'is neither a JPEG nor a PNG' }
 const CUT_SHORT: PictureFault = { fault: 'is cut short or damaged' }
+const EMPTY: PictureFault = { fault: 'has no pixels in it' }
 const TURNED: PictureFault = {
   fault: 'lies on its side or head, and only a note inside it says how to turn it'
 }
@@ -27,8 +28,9 @@ const TURNED: PictureFault = {
 export function plainPicture(file: Uint8Array): PlainPicture | PictureFault {
   const bytes = Buffer.from(file.buffer, file.byteOffset, file.byteLength)
   try {
-    if (bytes.subarray(0, 2).toString('hex') === 'ffd8') return plainJpeg(bytes)
-    if (bytes.subarray(0, 8).toString('latin1') === '\u0089PNG\r\n\u001a\n') return plainPng(bytes)
+    if (bytes.subarray(0, 2).toString('hex') === 'ffd8') return withPixels(plainJpeg(bytes))
+    if (bytes.subarray(0, 8).toString('latin1') === '\u0089PNG\r\n\u001a\n')
+      return withPixels(plainPng(bytes))
     return NO_PICTURE
   } catch (error) {
     // Reading beyond the end of what is there.
@@ -39,6 +41,10 @@ export function plainPicture(file: Uint8Array): PlainPicture | PictureFault {
 
 /** Of a JFIF segment without a small picture: that one may show what was cut off the large one. */
 const JFIF_LENGTH = 18
+
+/** Some scanners write a height of 0 and tell it behind the pixels, which browsers do not read. */
+const withPixels = (found: PlainPicture | PictureFault): PlainPicture | PictureFault =>
+  'fault' in found || (found.width_px > 0 && found.height_px > 0) ? found : EMPTY
 
 /** Segments that pictures are decoded by: tables, frames, scans, JFIF, colour profile, Adobe's colours. */
 const isNeeded = (marker: number, body: Buffer): boolean => {
@@ -56,12 +62,13 @@ const isFrame = (marker: number): boolean =>
 function plainJpeg(bytes: Buffer): PlainPicture | PictureFault {
   const kept: Buffer[] = [bytes.subarray(0, 2)]
   let size: { width_px: number; height_px: number } | undefined
+  let isScanned = false
   for (let at = 2; ;) {
     if (bytes.readUInt8(at) !== 0xff) return CUT_SHORT
     const marker = bytes.readUInt8(at + 1)
     if (marker === 0xd9) {
       kept.push(bytes.subarray(at, at + 2))
-      return size ? { bytes: Buffer.concat(kept), ...size } : CUT_SHORT
+      return size && isScanned ? { bytes: Buffer.concat(kept), ...size } : CUT_SHORT
     }
     const end = at + 2 + bytes.readUInt16BE(at + 2)
     const body = bytes.subarray(at, end)
@@ -69,6 +76,7 @@ function plainJpeg(bytes: Buffer): PlainPicture | PictureFault {
       size = { height_px: bytes.readUInt16BE(at + 5), width_px: bytes.readUInt16BE(at + 7) }
     if (marker === 0xe1 && isTurned(body)) return TURNED
     // A scan's data follow its segment, up to the next marker that is not part of them.
+    isScanned ||= marker === 0xda
     const next = marker === 0xda ? afterScan(bytes, end) : end
     if (isNeeded(marker, body)) kept.push(bytes.subarray(at, next))
     at = next
@@ -112,17 +120,21 @@ const shown = ['IHDR', 'PLTE', 'IDAT', 'IEND', 'tRNS'].concat([
 
 function plainPng(bytes: Buffer): PlainPicture | PictureFault {
   const kept: Buffer[] = [bytes.subarray(0, 8)]
+  let isFilled = false
   for (let at = 8; ;) {
     const end = at + 12 + bytes.readUInt32BE(at)
     const name = bytes.subarray(at + 4, at + 8).toString('latin1')
     if (end > bytes.length || (at === 8) !== (name === 'IHDR')) return CUT_SHORT
     if (shown.includes(name)) kept.push(bytes.subarray(at, end))
+    isFilled ||= name === 'IDAT'
     if (name === 'IEND')
-      return {
-        bytes: Buffer.concat(kept),
-        width_px: bytes.readUInt32BE(16),
-        height_px: bytes.readUInt32BE(20)
-      }
+      return isFilled
+        ? {
+            bytes: Buffer.concat(kept),
+            width_px: bytes.readUInt32BE(16),
+            height_px: bytes.readUInt32BE(20)
+          }
+        : CUT_SHORT
     at = end
   }
 }

@@ -77,8 +77,12 @@ async function readText(path: string): Promise<string> {
 }
 
 function readFault(error: unknown, path: string): unknown {
-  if (isMissing(error)) return new Failure(`${path}: does not exist`)
-  if (error instanceof Error && 'code' in error && error.code === 'ENOTDIR')
-    return new Failure(`${path}: is not a folder`)
+  // What is missing may lie further in: a link whose file is gone.
+  if (isMissing(error)) return new Failure(`${pathOf(error) ?? path}: does not exist`)
   return plainFault(error)
 }
+
+const pathOf = (error: unknown): string | undefined =>
+  error instanceof Error && 'path' in error && typeof error.path === 'string'
+    ? error.path
+    : undefined

@@ -1,6 +1,6 @@
 /** The pictures of a content folder: what is known of each, and its bytes as customers get them. */
 
-import { readdir, readFile } from 'node:fs/promises'
+import { readdir, readFile, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { PictureHead, Pictures } from '../documents/picture-types.ts'
 import { isMissing, plainFault } from './failure.ts'
@@ -13,7 +13,7 @@ export const picturesFolder = 'pictures'
 export async function readPictures(content: string): Promise<Pictures> {
   const folder = join(content, picturesFolder)
   const found = new Map<string, PictureHead>()
-  for (const name of await namesIn(folder)) found.set(name, headOf(await bytesOf(folder, name)))
+  for (const name of await namesIn(folder)) found.set(name, await headIn(folder, name))
   return found
 }
 
@@ -26,6 +26,15 @@ export async function pictureBytes(content: string, name: string): Promise<Uint8
   const picture = plainPicture(await bytesOf(join(content, picturesFolder), name))
   if ('fault' in picture) throw new RangeError(`${name} ${picture.fault}`)
   return picture.bytes
+}
+
+/** A link that leads nowhere is told where a record names it, as any picture that cannot be shown. */
+async function headIn(folder: string, name: string): Promise<PictureHead> {
+  const isFile = await stat(join(folder, name)).then(
+    found => found.isFile(),
+    () => false
+  )
+  return isFile ? headOf(await bytesOf(folder, name)) : { fault: 'is a link that leads to no file' }
 }
 
 function headOf(file: Uint8Array): PictureHead {

@@ -114,6 +114,21 @@ describe('a PNG', () => {
   })
 })
 
+test('without pixels it is not shown', () => {
+  const flat = Buffer.from(jpeg)
+  const frame = flat.indexOf(Buffer.from('ffc0', 'hex'))
+  flat.writeUInt16BE(0, frame + 5)
+  expect(faultOf(flat)).toBe('has no pixels in it')
+  const narrow = Buffer.from(png)
+  narrow.writeUInt32BE(0, 16)
+  expect(faultOf(narrow)).toBe('has no pixels in it')
+  const sizeAlone = segment(0xc0, Buffer.from([8, 0, 16, 0, 16, 1, 1, 17, 0]))
+  const [start, end] = [jpeg.subarray(0, 2), jpeg.subarray(-2)]
+  expect(faultOf(Buffer.concat([start, sizeAlone, end]))).toMatch(/cut short/u)
+  const headAlone = [png.subarray(0, 33), chunk('IEND', Buffer.alloc(0))]
+  expect(faultOf(Buffer.concat(headAlone))).toMatch(/cut short/u)
+})
+
 test('what is plain stays as it is', () => {
   for (const picture of [jpeg, png])
     expect(bytesOf(bytesOf(picture)).equals(bytesOf(picture))).toBe(true)
