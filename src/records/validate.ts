@@ -106,13 +106,9 @@ function problemOf(document: RecordDocument, kind: Kind, issue: Issue, path: Fie
   if (value === undefined) return missing(document, kind, path)
   switch (issue.code) {
     case 'invalid_type':
-      return problemAt(
-        place,
-        'WRONG_TYPE',
-        `must be ${shapeNames[issue.expected] ?? 'a text'}, got ${shapeOf(value)}`,
-        shapeHints[issue.expected] ?? 'write it after the colon, on one line'
-      )
+      return wrongShape(place, issue.expected, value)
     case 'invalid_value': {
+      if (typeof value === 'object') return wrongShape(place, 'string', value)
       const words = issue.values.map(String)
       return problemAt(
         place,
@@ -127,6 +123,14 @@ function problemOf(document: RecordDocument, kind: Kind, issue: Issue, path: Fie
       return invalid(place, issue, String(value))
   }
 }
+
+const wrongShape = (place: Place, expected: string, value: unknown): Problem =>
+  problemAt(
+    place,
+    'WRONG_TYPE',
+    `must be ${shapeNames[expected] ?? 'a text'}, got ${shapeOf(value)}`,
+    shapeHints[expected] ?? 'write it after the colon, on one line'
+  )
 
 function invalid(place: Place, issue: Issue, value: string): Problem {
   const isAddress = issue.code === 'invalid_format' && issue.format === 'url'
