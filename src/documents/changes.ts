@@ -35,13 +35,14 @@ type Told = Pick<
 export function changesBetween(before: Told, now: Told, language: Words = en): string[] {
   const { changes: words } = language
   const differ = (what: string, was?: string, is?: string) => change(what, was, is, language)
+  const parts = rowParts(language)
   return [
     ...differ(words.lot, before.lot, now.lot),
     ...differ(words.issued, before.issued, now.issued),
     ...differ(words.producer, producerText(before), producerText(now)),
     ...changedItems(labelled(before.facts), labelled(now.facts), differ),
     ...changedItems(byKey(before.results), byKey(now.results), (_key, was, is) =>
-      changedRow(language, was, is)
+      changedRow(language, parts, was, is)
     ),
     ...differ(words.overall, before.answer.sentence, now.answer.sentence),
     ...differ(words.notMeasured, before.notMeasured.join(', '), missingNow(before, now).join(', ')),
@@ -102,13 +103,16 @@ export function changedItems<Item>(
 const labelled = (facts: Told['facts']) => new Map(facts.map(({ label, text }) => [label, text]))
 const byKey = (rows: readonly ResultRow[]) => new Map(rows.map(row => [row.key, row]))
 
-function changedRow(words: Words, was?: ResultRow, is?: ResultRow): string[] {
+function changedRow(
+  words: Words,
+  parts: readonly RowPart[],
+  was?: ResultRow,
+  is?: ResultRow
+): string[] {
   const { title } = (is ?? was)!
   const told = (row: ResultRow) => resultText(row, words)
   if (!was || !is) return change(title, was && told(was), is && told(is), words)
-  return rowParts(words).flatMap(([part, text]) =>
-    change(`${title}, ${part}`, text(was), text(is), words)
-  )
+  return parts.flatMap(([part, text]) => change(`${title}, ${part}`, text(was), text(is), words))
 }
 
 type RowPart = readonly [string, (row: ResultRow) => string | undefined]

@@ -3,9 +3,18 @@
 import type { Drawing } from '../figures/drawing.ts'
 
 /** What is known of a file among the pictures, or why it cannot be shown. */
-export type PictureHead =
-  | { readonly width_px: number; readonly height_px: number; readonly size_bytes: number }
-  | { readonly fault: string }
+export type PictureHead = ShownPicture | { readonly fault: string }
+
+/** By what its file holds, whatever its name ends in; also the end of its address. */
+export type PictureKind = 'jpg' | 'png'
+
+export interface ShownPicture {
+  readonly kind: PictureKind
+  readonly width_px: number
+  readonly height_px: number
+  /** Without what cameras write into it. */
+  readonly size_bytes: number
+}
 
 /** Pictures by the names of their files. */
 export type Pictures = ReadonlyMap<string, PictureHead>

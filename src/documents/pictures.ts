@@ -62,11 +62,10 @@ export const pictureTexts = (lot: string, recorded: Recorded, pictures: Pictures
   recorded.flatMap(({ file, caption, width_mm }, index) => {
     const head = pictures.get(file)
     if (!head || 'fault' in head) return []
-    const { width_px, height_px } = head
-    const end = /\.png$/iu.test(file) ? 'png' : 'jpg'
+    const { kind, width_px, height_px } = head
     return {
       file,
-      url: `${lotUrl(lot)}picture-${index + 1}.${end}`,
+      url: `${lotUrl(lot)}picture-${index + 1}.${kind}`,
       caption,
       width_px,
       height_px,

@@ -29,7 +29,7 @@ function expansionOf(lot: EvaluatedLot | undefined): { result: Result; note: str
   return (
     own && {
       result: own,
-      note: `Volume of ${lot!.lot} by its own test, ${own.method?.title ?? 'no method named'}: hotter than a coating gets, so the ceiling is too high and the efficiency too low.`
+      note: `Volume of ${lot!.lot} by its own test, ${own.method?.title ?? 'no method named'}: not what a coating sees. Where that test is hotter, the ceiling is too high and the efficiency too low.`
     }
   )
 }

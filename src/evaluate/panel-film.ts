@@ -181,8 +181,12 @@ export function filmMassResult(bench: Bench, panel: Panel, sofar: Results): Resu
   const dryFilm = sofar.dryFilm_mm
   if (mass) {
     const session = openPart(bench, panel, ['mass'])
-    const roles = { plate_g: 'mass', coated_g: 'mass', length_mm: 'length', width_mm: 'length' }
-    const instrumentOf = instrumentsFor(session, roles as Record<string, Role>)
+    const instrumentOf = instrumentsFor(session, {
+      plate_g: 'mass',
+      coated_g: 'mass',
+      length_mm: 'length',
+      width_mm: 'length'
+    })
     return singleResult(session, { quantity, basis: weighedFilmBasis, instrumentOf }, () =>
       weighedFilm({
         plate_g: read(session, mass.plate_g, 'g', 'mass', 'bare plate'),

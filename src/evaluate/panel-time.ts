@@ -161,12 +161,20 @@ export function gainPerMassResult(
 ): Result | undefined {
   const { timeGained_min: gained, [mass]: film } = sofar
   if (!gained || !film) return undefined
-  const account =
-    mass === 'filmMass_g_per_m2'
-      ? ({ quantity: 'gainPerFilmMass_sm2_per_g', basis: gainPerFilmMassBasis } as const)
-      : ({ quantity: 'gainPerActiveMass_sm2_per_g', basis: gainPerActiveMassBasis } as const)
-  const inputs = { timeGained_min: gained.estimate, [mass]: film.estimate }
-  return derived(bench, panel, ['mass'], account, () =>
-    gainPerMass(inputs as Record<'timeGained_min' | typeof mass, typeof gained.estimate>, mass)
-  )
+  const [timeGained_min, mass_g_per_m2] = [gained.estimate, film.estimate]
+  return mass === 'filmMass_g_per_m2'
+    ? derived(
+        bench,
+        panel,
+        ['mass'],
+        { quantity: 'gainPerFilmMass_sm2_per_g', basis: gainPerFilmMassBasis },
+        () => gainPerMass({ timeGained_min, [mass]: mass_g_per_m2 }, mass)
+      )
+    : derived(
+        bench,
+        panel,
+        ['mass'],
+        { quantity: 'gainPerActiveMass_sm2_per_g', basis: gainPerActiveMassBasis },
+        () => gainPerMass({ timeGained_min, [mass]: mass_g_per_m2 }, mass)
+      )
 }

@@ -1,7 +1,8 @@
 /** Temperatures over time: a curve for each log, named at its end, with levels drawn across. */
 
-import { type ScaleLinear, scaleLinear } from 'd3-scale'
+import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
+import { axisNames, type Field, levelAxis, type Scale, uprightAxis } from './axes.ts'
 import type { Drawing, Role, Shape } from './drawing.ts'
 import { round, segment, word } from './shapes.ts'
 
@@ -25,33 +26,27 @@ export interface LogChart {
 /** Lengths in points. */
 const WIDTH = 720
 const HEIGHT = 380
-const LEFT = 46
-const RIGHT = 110
-const TOP = 24
-const BOTTOM = 40
-const TICK = 4
-const TICKS = 6
+const field: Field = { left: 46, right: WIDTH - 110, top: 24, bottom: HEIGHT - 40, ticks: 6 }
 
 /** Least distance of two words side by side, set upwards. */
 const LEADING = 12
-
-type Scale = ScaleLinear<number, number>
 
 /** Draw a chart of at least one curve of two points. */
 export function drawLogChart({ curves, level, names }: LogChart): Drawing {
   const points = curves.flatMap(curve => curve.points)
   const most = (values: readonly number[]) => Math.max(...values)
-  const x = scaleLinear([0, most(points.map(([at]) => at))], [LEFT, WIDTH - RIGHT])
+  const x = scaleLinear([0, most(points.map(([at]) => at))], [field.left, field.right])
   const y = scaleLinear(
     [0, most([...points.map(([, height]) => height), level?.value ?? 0])],
-    [HEIGHT - BOTTOM, TOP]
-  ).nice(TICKS)
+    [field.bottom, field.top]
+  ).nice(field.ticks)
   return {
     width: WIDTH,
     height: HEIGHT,
     shapes: [
-      ...acrossAxis(x, names.x),
-      ...uprightAxis(y, names.y),
+      ...levelAxis(x, field),
+      ...uprightAxis(y, field),
+      ...axisNames(names, field, HEIGHT),
       ...(level ? levelShapes(level, y) : []),
       ...curves.map(one => curveShape(one, x, y)),
       ...curveNames(curves, x, y)
@@ -59,43 +54,11 @@ export function drawLogChart({ curves, level, names }: LogChart): Drawing {
   }
 }
 
-function acrossAxis(scale: Scale, name: string): Shape[] {
-  const base = HEIGHT - BOTTOM
-  const format = scale.tickFormat(TICKS)
-  return [
-    segment('axis', LEFT, base, WIDTH - RIGHT, base),
-    ...scale.ticks(TICKS).flatMap(tick => {
-      const at = round(scale(tick))
-      return [
-        segment('axis', at, base, at, base + TICK),
-        word('label', at, base + TICK + 11, format(tick), 'middle')
-      ]
-    }),
-    word('label', WIDTH - RIGHT, HEIGHT - 5, name, 'end')
-  ]
-}
-
-function uprightAxis(scale: Scale, name: string): Shape[] {
-  const format = scale.tickFormat(TICKS)
-  return [
-    segment('axis', LEFT, TOP, LEFT, HEIGHT - BOTTOM),
-    ...scale.ticks(TICKS).flatMap(tick => {
-      const at = round(scale(tick))
-      return [
-        segment('axis', LEFT - TICK, at, LEFT, at),
-        segment('grid', LEFT, at, WIDTH - RIGHT, at),
-        word('label', LEFT - TICK - 3, at + 4, format(tick), 'end')
-      ]
-    }),
-    word('label', 4, 12, name, 'start')
-  ]
-}
-
 function levelShapes({ value, name }: NonNullable<LogChart['level']>, y: Scale): Shape[] {
   const at = round(y(value))
   return [
-    segment('bound', LEFT, at, WIDTH - RIGHT, at),
-    word('label', WIDTH - RIGHT + 6, at + 4, name, 'start')
+    segment('bound', field.left, at, field.right, at),
+    word('label', field.right + 6, at + 4, name, 'start')
   ]
 }
 

@@ -4,8 +4,9 @@
  * Figures stand at even distances, not by date: two lots of one day would hide each other.
  */
 
-import { type ScaleLinear, scaleLinear, type ScalePoint, scalePoint } from 'd3-scale'
+import { scaleLinear, type ScalePoint, scalePoint } from 'd3-scale'
 import { line } from 'd3-shape'
+import { type Scale, uprightAxis } from './axes.ts'
 import type { Drawing, Role, Shape } from './drawing.ts'
 import { extent, round, segment, word } from './shapes.ts'
 
@@ -44,7 +45,7 @@ const LEFT = 56
 const RIGHT = 104
 const TOP = 12
 const NAMES = 74
-const TICK = 5
+const TICKS = 5
 
 /** With more points than this there is room for the names of the signals only. */
 const MOST_NAMES = 40
@@ -54,7 +55,7 @@ const LEADING = 13
 
 interface Scales {
   readonly x: ScalePoint<string>
-  readonly y: ScaleLinear<number, number>
+  readonly y: Scale
   readonly bottom: number
 }
 
@@ -64,14 +65,20 @@ export function drawRunChart(chart: RunChart): Drawing {
   const names = chart.points.map(({ name }) => name)
   const scales: Scales = {
     x: scalePoint(names, [LEFT, WIDTH - RIGHT]).padding(0.6),
-    y: scaleLinear(extent(valuesOf(chart)), [bottom, TOP]).nice(5),
+    y: scaleLinear(extent(valuesOf(chart)), [bottom, TOP]).nice(TICKS),
     bottom
   }
   return {
     width: WIDTH,
     height: chart.height,
     shapes: [
-      ...frame(scales),
+      ...uprightAxis(scales.y, {
+        left: LEFT,
+        right: WIDTH - RIGHT,
+        top: TOP,
+        bottom,
+        ticks: TICKS
+      }),
       ...chart.levels.map(level => levelLine(level, scales)),
       ...levelNames(chart.levels, scales),
       ...chart.curves.map(({ role, values }) => curve(role, names, values, scales)),
@@ -92,22 +99,6 @@ const valuesOf = ({ points, levels, curves }: RunChart): number[] => [
   ...levels.map(({ value }) => value),
   ...curves.flatMap(({ values }) => values)
 ]
-
-function frame({ y, bottom }: Scales): Shape[] {
-  const ticks = y.ticks(5)
-  const format = y.tickFormat(5)
-  return [
-    segment('axis', LEFT, TOP, LEFT, bottom),
-    ...ticks.flatMap((tick): Shape[] => {
-      const at = round(y(tick))
-      return [
-        segment('axis', LEFT - TICK, at, LEFT, at),
-        segment('grid', LEFT, at, WIDTH - RIGHT, at),
-        word('label', LEFT - TICK - 3, at + 4, format(tick), 'end')
-      ]
-    })
-  ]
-}
 
 const levelLine = ({ value, role }: ChartLevel, { y }: Scales): Shape =>
   segment(role, LEFT, round(y(value)), WIDTH - RIGHT, round(y(value)))

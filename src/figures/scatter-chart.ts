@@ -1,8 +1,9 @@
 /** One figure against another: a mark for each thing, with strokes for how surely both are known. */
 
-import { type ScaleLinear, scaleLinear } from 'd3-scale'
+import { scaleLinear } from 'd3-scale'
+import { axisNames, type Field, levelAxis, type Scale, uprightAxis, uprightGrid } from './axes.ts'
 import type { Drawing, Shape } from './drawing.ts'
-import { extent, round, segment, word } from './shapes.ts'
+import { extent, round, segment } from './shapes.ts'
 
 export interface ScatterPoint {
   /** What its shapes are `of`. */
@@ -19,14 +20,7 @@ export interface ScatterPoint {
 /** Lengths in points. */
 const WIDTH = 360
 const HEIGHT = 260
-const LEFT = 46
-const RIGHT = 10
-const TOP = 24
-const BOTTOM = 40
-const TICK = 4
-const TICKS = 5
-
-type Scale = ScaleLinear<number, number>
+const field: Field = { left: 46, right: WIDTH - 10, top: 24, bottom: HEIGHT - 40, ticks: 5 }
 
 /** Draw a chart of at least one point; `names` are those of the axes, with their units. */
 export function drawScatterChart(
@@ -34,58 +28,27 @@ export function drawScatterChart(
   names: { readonly x: string; readonly y: string }
 ): Drawing {
   const x = scaleLinear(extent(points.flatMap(({ x, halfX }) => [x - halfX, x + halfX])), [
-    LEFT,
-    WIDTH - RIGHT
-  ]).nice(TICKS)
+    field.left,
+    field.right
+  ]).nice(field.ticks)
   const y = scaleLinear(extent(points.flatMap(({ y, halfY }) => [y - halfY, y + halfY])), [
-    HEIGHT - BOTTOM,
-    TOP
-  ]).nice(TICKS)
+    field.bottom,
+    field.top
+  ]).nice(field.ticks)
   return {
     width: WIDTH,
     height: HEIGHT,
     shapes: [
-      ...levelAxis(x, names.x),
-      ...uprightAxis(y, names.y),
+      ...uprightGrid(x, field),
+      ...levelAxis(x, field),
+      ...uprightAxis(y, field),
+      ...axisNames(names, field, HEIGHT),
       // Dots lie over rings.
       ...[...points]
         .sort((a, b) => Number(a.isOwn) - Number(b.isOwn))
         .flatMap(point => pointShapes(point, x, y))
     ]
   }
-}
-
-function levelAxis(scale: Scale, name: string): Shape[] {
-  const base = HEIGHT - BOTTOM
-  const format = scale.tickFormat(TICKS)
-  return [
-    segment('axis', LEFT, base, WIDTH - RIGHT, base),
-    ...scale.ticks(TICKS).flatMap(tick => {
-      const at = round(scale(tick))
-      return [
-        segment('grid', at, TOP, at, base),
-        segment('axis', at, base, at, base + TICK),
-        word('label', at, base + TICK + 11, format(tick), 'middle')
-      ]
-    }),
-    word('label', WIDTH - RIGHT, HEIGHT - 5, name, 'end')
-  ]
-}
-
-function uprightAxis(scale: Scale, name: string): Shape[] {
-  const format = scale.tickFormat(TICKS)
-  return [
-    segment('axis', LEFT, TOP, LEFT, HEIGHT - BOTTOM),
-    ...scale.ticks(TICKS).flatMap(tick => {
-      const at = round(scale(tick))
-      return [
-        segment('grid', LEFT, at, WIDTH - RIGHT, at),
-        segment('axis', LEFT - TICK, at, LEFT, at),
-        word('label', LEFT - TICK - 3, at + 4, format(tick), 'end')
-      ]
-    }),
-    word('label', 4, 12, name, 'start')
-  ]
 }
 
 function pointShapes(point: ScatterPoint, scaleX: Scale, scaleY: Scale): Shape[] {

@@ -13,25 +13,12 @@
  */
 
 import { DomainError } from '../metrology/domain.ts'
-
-export const inspectionLevels = ['I', 'II', 'III'] as const
-export type InspectionLevel = (typeof inspectionLevels)[number]
-
-/** Acceptance quality limits in per cent nonconforming that this table holds, as they are written. */
-export const aqls = [
-  '0.065',
-  '0.10',
-  '0.15',
-  '0.25',
-  '0.40',
-  '0.65',
-  '1.0',
-  '1.5',
-  '2.5',
-  '4.0',
-  '6.5'
-] as const
-export type Aql = (typeof aqls)[number]
+import {
+  type Aql,
+  aqls,
+  type InspectionLevel,
+  inspectionLevels
+} from '../metrology/sampling-scheme.ts'
 
 /** Sample size by letter; I and O are not used. */
 const sizes = [

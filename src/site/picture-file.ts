@@ -2,11 +2,15 @@
  * A picture as customers get it: JPEG or PNG without what cameras and editors write into it, as where
  * and by whom it was taken, and without what follows its end.
  *
- * Sources: ITU-T T.81, annex B (segments of a JPEG); ITU-T T.871, 10 (JFIF, its small picture); W3C PNG Third Edition, sections 5 and 11 (chunks);
- * TIFF 6.0, section 2 (the directory that holds the orientation).
+ * Sources: ITU-T T.81, annex B (segments of a JPEG); ITU-T T.871, 10 (JFIF, its small picture; clause
+ * from memory, not checked against the print); W3C PNG Third Edition, sections 5 and 11 (chunks); TIFF
+ * 6.0, section 2 (the directory that holds the orientation).
  */
 
+import type { PictureKind } from '../documents/picture-types.ts'
+
 export interface PlainPicture {
+  readonly kind: PictureKind
   readonly bytes: Uint8Array
   readonly width_px: number
   readonly height_px: number
@@ -52,7 +56,8 @@ const isNeeded = (marker: number, body: Buffer): boolean => {
   if (marker === 0xe0) return isNamed('JFIF\0') && body.length === JFIF_LENGTH
   if (marker === 0xe2) return isNamed('ICC_PROFILE')
   if (marker === 0xee) return isNamed('Adobe')
-  return marker < 0xe0 || marker > 0xfe
+  // Below lie reserved numbers, under which anything might be written.
+  return marker >= 0xc0 && marker < 0xe0
 }
 
 /** A frame says the size; DHT, JPG and DAC have numbers among those of frames. */
@@ -66,15 +71,20 @@ function plainJpeg(bytes: Buffer): PlainPicture | PictureFault {
   for (let at = 2; ;) {
     if (bytes.readUInt8(at) !== 0xff) return CUT_SHORT
     const marker = bytes.readUInt8(at + 1)
+    // Any number of them may stand before a marker.
+    if (marker === 0xff) {
+      at += 1
+      continue
+    }
     if (marker === 0xd9) {
       kept.push(bytes.subarray(at, at + 2))
-      return size && isScanned ? { bytes: Buffer.concat(kept), ...size } : CUT_SHORT
+      return size && isScanned ? { kind: 'jpg', bytes: Buffer.concat(kept), ...size } : CUT_SHORT
     }
     const end = at + 2 + bytes.readUInt16BE(at + 2)
     const body = bytes.subarray(at, end)
     if (isFrame(marker))
       size = { height_px: bytes.readUInt16BE(at + 5), width_px: bytes.readUInt16BE(at + 7) }
-    if (marker === 0xe1 && isTurned(body)) return TURNED
+    if (marker === 0xe1 && isExif(body) && turns(body.subarray(10))) return TURNED
     // A scan's data follow its segment, up to the next marker that is not part of them.
     isScanned ||= marker === 0xda
     const next = marker === 0xda ? afterScan(bytes, end) : end
@@ -85,19 +95,30 @@ function plainJpeg(bytes: Buffer): PlainPicture | PictureFault {
 
 /** In a scan's data 0xff is followed by 0, or by the number of a restart. */
 function afterScan(bytes: Buffer, from: number): number {
-  for (let at = from; ; at += 1) {
-    if (bytes.readUInt8(at) !== 0xff) continue
+  for (let at = bytes.indexOf(0xff, from); at >= 0; at = bytes.indexOf(0xff, at + 1)) {
     const next = bytes.readUInt8(at + 1)
     if (next !== 0 && next !== 0xff && (next < 0xd0 || next > 0xd7)) return at
   }
+  throw new RangeError('the scan has no end')
 }
+
+const isExif = (segment: Buffer): boolean =>
+  segment.subarray(4, 10).toString('latin1') === 'Exif\0\0'
 
 const ORIENTATION = 0x0112
 
+/** A note that cannot be read turns nothing, in any program. */
+function turns(tiff: Buffer): boolean {
+  try {
+    return isTurned(tiff)
+  } catch (error) {
+    if (error instanceof RangeError) return false
+    throw error
+  }
+}
+
 /** Whether Exif says that the picture is to be turned: it would not be, once that is taken out. */
-function isTurned(segment: Buffer): boolean {
-  if (segment.subarray(4, 10).toString('latin1') !== 'Exif\0\0') return false
-  const tiff = segment.subarray(10)
+function isTurned(tiff: Buffer): boolean {
   const isLittle = tiff.subarray(0, 2).toString('latin1') === 'II'
   const two = (at: number) => (isLittle ? tiff.readUInt16LE(at) : tiff.readUInt16BE(at))
   const directory = isLittle ? tiff.readUInt32LE(4) : tiff.readUInt32BE(4)
@@ -125,11 +146,13 @@ function plainPng(bytes: Buffer): PlainPicture | PictureFault {
     const end = at + 12 + bytes.readUInt32BE(at)
     const name = bytes.subarray(at + 4, at + 8).toString('latin1')
     if (end > bytes.length || (at === 8) !== (name === 'IHDR')) return CUT_SHORT
+    if (name === 'eXIf' && turns(bytes.subarray(at + 8, end - 4))) return TURNED
     if (shown.includes(name)) kept.push(bytes.subarray(at, end))
     isFilled ||= name === 'IDAT'
     if (name === 'IEND')
       return isFilled
         ? {
+            kind: 'png',
             bytes: Buffer.concat(kept),
             width_px: bytes.readUInt32BE(16),
             height_px: bytes.readUInt32BE(20)

@@ -28,20 +28,31 @@ export async function pictureBytes(content: string, name: string): Promise<Uint8
   return picture.bytes
 }
 
-/** A link that leads nowhere is told where a record names it, as any picture that cannot be shown. */
+/** Larger files are not even read: a page of one could not be opened. */
+const MOST_BYTES = 40_000_000
+
+/** Pictures looked at before in this process: while pages are served, few of them change. */
+const seen = new Map<string, { readonly state: string; readonly head: PictureHead }>()
+
+/** What is wrong with a picture is told where a record names it, a link that leads nowhere as well. */
 async function headIn(folder: string, name: string): Promise<PictureHead> {
-  const isFile = await stat(join(folder, name)).then(
-    found => found.isFile(),
-    () => false
-  )
-  return isFile ? headOf(await bytesOf(folder, name)) : { fault: 'is a link that leads to no file' }
+  const path = join(folder, name)
+  const found = await stat(path).catch(() => undefined)
+  if (!found?.isFile()) return { fault: 'is a link that leads to no file' }
+  if (found.size > MOST_BYTES) return { fault: 'is larger than 40 MB' }
+  const state = `${found.mtimeMs} ${found.ino} ${found.size}`
+  const before = seen.get(path)
+  if (before?.state === state) return before.head
+  const head = headOf(await bytesOf(folder, name))
+  seen.set(path, { state, head })
+  return head
 }
 
 function headOf(file: Uint8Array): PictureHead {
   const picture = plainPicture(file)
   if ('fault' in picture) return picture
-  const { width_px, height_px, bytes } = picture
-  return { width_px, height_px, size_bytes: bytes.length }
+  const { kind, width_px, height_px, bytes } = picture
+  return { kind, width_px, height_px, size_bytes: bytes.length }
 }
 
 async function namesIn(folder: string): Promise<string[]> {

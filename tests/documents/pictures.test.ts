@@ -78,7 +78,7 @@ describe('told at the record’s line', () => {
       code: 'PICTURE_UNUSABLE',
       message: 'the picture is cut short or damaged'
     })
-    const large = { width_px: 9000, height_px: 6000, size_bytes: 7_400_000 }
+    const large = { kind: 'jpg' as const, width_px: 9000, height_px: 6000, size_bytes: 7_400_000 }
     expect(problemsWith([[name, large]])[0]!.message).toMatch(/takes 7\.4 MB/u)
   })
 

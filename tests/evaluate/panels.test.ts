@@ -89,7 +89,7 @@ describe('a coated panel', () => {
     const expected = (own.estimate.value * active!.estimate.value) / 1000
     expect(ceiling!.estimate.value).toBeCloseTo(expected, 9)
     expect(ceiling!.remark).toMatchObject({
-      text: expect.stringContaining('hotter than') as string
+      text: expect.stringContaining('not what a coating sees') as string
     })
     const demo = evaluate(demoFiles)
     const at600 = demo.lots.get('EB-26-015')!.product.expansionAt600_mL_per_g!

@@ -1,12 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { acceptanceOfProcess } from '../../src/quality/acceptance.ts'
-import {
-  type Aql,
-  aqls,
-  codeLetter,
-  inspectionLevels,
-  samplingPlan
-} from '../../src/quality/sampling-plan.ts'
+import { type Aql, aqls, inspectionLevels } from '../../src/metrology/sampling-scheme.ts'
+import { codeLetter, samplingPlan } from '../../src/quality/sampling-plan.ts'
 
 // ISO 2859-1, table 1: letters of the general levels, as two public tables of it have them.
 test.for([

@@ -97,6 +97,20 @@ describe('a JPEG', () => {
       expect(bytesOf(withSegment(other)).includes(other)).toBe(false)
   })
 
+  test('is told by what it holds, and read over bytes that fill', () => {
+    expect(plainPicture(jpeg)).toMatchObject({ kind: 'jpg' })
+    expect(plainPicture(png)).toMatchObject({ kind: 'png' })
+    const filled = Buffer.concat([jpeg.subarray(0, 2), Buffer.from([0xff, 0xff]), jpeg.subarray(2)])
+    expect(plainPicture(filled)).toMatchObject({ width_px: 960, height_px: 640 })
+  })
+
+  test('keeps nothing under a reserved number', () => {
+    for (const marker of [0x02, 0x5a, 0xbf, 0xf0, 0xfd]) {
+      const note = segment(marker, Buffer.from('a note of any kind', 'latin1'))
+      expect(bytesOf(withSegment(note)).includes(note), marker.toString(16)).toBe(false)
+    }
+  })
+
   test.each([true, false])('that only a note turns is refused, little end first: %s', isLittle => {
     expect(faultOf(withSegment(exif(1, isLittle)))).toBeUndefined()
     for (const orientation of [2, 3, 6, 8])
@@ -105,6 +119,15 @@ describe('a JPEG', () => {
 })
 
 describe('a PNG', () => {
+  test.each([true, false])('that only a note turns is refused, little end first: %s', isLittle => {
+    const noted = (orientation: number) => {
+      const note = chunk('eXIf', exif(orientation, isLittle).subarray(10))
+      return Buffer.concat([png.subarray(0, 33), note, png.subarray(33)])
+    }
+    expect(faultOf(noted(6))).toMatch(/on its side or head/u)
+    expect(faultOf(noted(1))).toBeUndefined()
+  })
+
   test('keeps its pixels and size, and loses words and what follows its end', () => {
     expect(plainPicture(png)).toMatchObject({ width_px: 3, height_px: 2 })
     const bytes = bytesOf(png)

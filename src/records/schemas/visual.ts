@@ -1,6 +1,7 @@
 /** Foil looked at unit by unit, by a sampling plan or whole. */
 
 import { z } from 'zod'
+import { aqls, inspectionLevels } from '../../metrology/sampling-scheme.ts'
 import { fields, list, maybe, refuse, whole } from '../fields.ts'
 import { testHead } from './common.ts'
 
@@ -19,30 +20,14 @@ export const defectKinds = [
 /** What is counted: a sheet, or a metre of a roll. */
 export const visualUnits = ['sheet', 'metre'] as const
 
-/** General levels and acceptance quality limits of ISO 2859-1, as `quality/sampling-plan.ts` has them. */
-export const visualLevels = ['I', 'II', 'III'] as const
-export const visualAqls = [
-  '0.065',
-  '0.10',
-  '0.15',
-  '0.25',
-  '0.40',
-  '0.65',
-  '1.0',
-  '1.5',
-  '2.5',
-  '4.0',
-  '6.5'
-] as const
-
 export const visualInspection = fields({
   ...testHead,
   unit: z.enum(visualUnits),
   'lot-size': whole(1),
   /** Of the plan; II where nothing is said. */
-  level: maybe(z.enum(visualLevels)),
+  level: maybe(z.enum(inspectionLevels)),
   /** Per cent nonconforming; needed unless the whole lot was looked at. */
-  aql: maybe(z.enum(visualAqls)),
+  aql: maybe(z.enum(aqls)),
   inspected: whole(1),
   /** Units with one defect or more. */
   nonconforming: whole(0),

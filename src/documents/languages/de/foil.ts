@@ -30,7 +30,8 @@ function visual(said: VisualParts): string {
       : `${nonconforming} fehlerhaft${seen ? ` (${seen})` : ''}, ${takenOut} aussortiert`
   const size = (place: 'all' | 'of') => counted(lotSize, ...units[said.unit][place])
   const verdict = isAccepted ? 'angenommen' : 'nicht angenommen'
-  if (!plan) return `Alle ${size('all')} besichtigt: ${found}; ${verdict}.`
+  const whole = lotSize === 1 ? `Einziger ${units[said.unit].all[0]}` : `Alle ${size('all')}`
+  if (!plan) return `${whole} besichtigt: ${found}; ${verdict}.`
   const letter =
     plan.letters.length === 1
       ? `Buchstabe ${plan.letters[0]}`

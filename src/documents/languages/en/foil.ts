@@ -28,7 +28,7 @@ function visual(said: VisualParts): string {
       : `${nonconforming} nonconforming${seen ? ` (${seen})` : ''}, ${takenOut} taken out`
   const size = counted(lotSize, ...units[said.unit])
   if (!plan)
-    return `All of ${size} looked at: ${found}; ${isAccepted ? 'accepted' : 'not accepted'}.`
+    return `${lotSize === 1 ? `The one ${units[said.unit][0]}` : `All of ${size}`} looked at: ${found}; ${isAccepted ? 'accepted' : 'not accepted'}.`
   const letter =
     plan.letters.length === 1
       ? `letter ${plan.letters[0]}`
