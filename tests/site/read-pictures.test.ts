@@ -1,6 +1,6 @@
 /** The folder of pictures, with what should not lie in it. */
 
-import { mkdtemp, mkdir, rm, symlink, writeFile } from 'node:fs/promises'
+import { mkdtemp, mkdir, readFile, rm, symlink, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, onTestFinished, test } from 'vitest'
@@ -40,4 +40,18 @@ test('a record whose link leads nowhere is named, not the folder around it', asy
   const content = await emptyContent()
   await symlink('gone.yaml', join(content, 'producer.yaml'))
   await expect(readContent(content)).rejects.toThrow(/producer\.yaml: does not exist$/u)
+})
+
+test('a picture that was changed is looked at again, one that was not is as before', async () => {
+  const content = await emptyContent()
+  const folder = join(content, 'pictures')
+  await mkdir(folder)
+  const picture = await readFile('content/pictures/EB-26-015-worms.jpg')
+  await writeFile(join(folder, 'a.jpg'), picture)
+  const head = async () => (await readPictures(content)).get('a.jpg')
+  const first = await head()
+  expect(first).toMatchObject({ width_px: 960 })
+  expect(await head()).toBe(first)
+  await writeFile(join(folder, 'a.jpg'), picture.subarray(0, 1000))
+  expect(await head()).toEqual({ fault: 'is cut short or damaged' })
 })
