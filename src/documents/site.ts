@@ -71,6 +71,7 @@ export function siteDocument(inputs: SiteInputs): SiteDocument {
   const makers = pageMakers(inputs, { shown, runs, names, graph, open })
   const summaries = makers.map(({ summary }) => summary)
   return {
+    language: 'en',
     edition,
     producer: producerText(content.producer.record),
     asOf,

@@ -257,6 +257,7 @@ export interface RegisterText {
 
 /** The whole site in one edition. */
 export interface SiteDocument {
+  readonly language: PaperLanguage
   readonly edition: 'public' | 'workshop'
   readonly producer: ProducerText
   /** The day the pages are as of, YYYY-MM-DD. */

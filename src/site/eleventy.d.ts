@@ -11,6 +11,7 @@ declare module '@11ty/eleventy' {
 
   export interface NunjucksEnvironment {
     addFilter(name: string, filter: unknown): void
+    addGlobal(name: string, value: unknown): void
   }
 
   /** The Nunjucks an Eleventy renders with, and how it is set up. */

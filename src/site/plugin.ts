@@ -47,7 +47,11 @@ export function lotfolio(config: UserConfig, options: PluginOptions): void {
   const templates = options.templates ?? templatesFolder
   let site: SiteDocument
   setUp(config, () => site)
-  useTemplates(config, options.steps.filters, page => page)
+  useTemplates(
+    config,
+    () => options.steps.templateTools(site),
+    page => page
+  )
   config.ignores.add(`${fromHere(templates)}/${lotTemplate}`)
   config.on('eleventy.before', async event => {
     site = await options.documents(event.directories.output)
@@ -123,7 +127,11 @@ async function pageWriter(
   const write = lotPageWriter(templates, output, site, (config, shown) => {
     setUp(config, () => shown)
     // Twenty pages wait to be written: as bytes they are one piece each, not thousands of strings.
-    useTemplates(config, steps.filters, page => Buffer.from(page, 'utf8'))
+    useTemplates(
+      config,
+      () => steps.templateTools(shown),
+      page => Buffer.from(page, 'utf8')
+    )
   })
   if (!cache) return write
   const { producer, edition, asOf } = site

@@ -10,6 +10,7 @@ import type { LabelDocument } from '../documents/label-types.ts'
 import type { StatementDocument } from '../documents/statement-types.ts'
 import type { CertificateDocument, LotPage, SiteDocument } from '../documents/types.ts'
 import { filters as htmlFilters } from '../html/filters.ts'
+import { wordsFor } from '../html/words.ts'
 import { certificatePdf } from '../pdf/certificate.ts'
 import { datasheetPdf } from '../pdf/datasheet.ts'
 import { labelPdf } from '../pdf/label.ts'
@@ -19,6 +20,7 @@ import type { SourceFile } from '../problem.ts'
 import { codePrint } from './code-print.ts'
 import { projectFolder } from './project.ts'
 import { styleHash } from './style-hash.ts'
+import type { TemplateTools } from './templates.ts'
 
 /** A file carried inside a PDF. */
 export interface Attachment {
@@ -44,14 +46,23 @@ export interface Steps {
   readonly lotData: (page: LotPage, site: SiteDocument) => string
   /** Table, feed and sitemap. */
   readonly feeds: Feeds
-  /** Nunjucks filters by name. */
-  readonly filters: Readonly<Record<string, unknown>>
+  /** What the templates use, in the language of a site. */
+  readonly templateTools: (site: SiteDocument) => TemplateTools
   /** Changes whenever the same certificate might come out in other bytes. */
   readonly renderer: () => Promise<string>
 }
 
 /** The filters of all templates: choosing and laying out, the block for programs, and a style's name in a policy. */
 export const filters = { ...htmlFilters, jsonLd: jsonLdText, styleHash } as const
+
+const toolsIn = new Map<SiteDocument['language'], TemplateTools>()
+
+/** The tools of a site's language, always the same ones. */
+function templateTools({ language }: SiteDocument): TemplateTools {
+  const tools = toolsIn.get(language) ?? { filters, words: wordsFor({ language }) }
+  toolsIn.set(language, tools)
+  return tools
+}
 
 /** Folders whose code decides on a PDF's bytes. */
 const rendererFolders = ['documents', 'figures', 'pdf']
@@ -68,6 +79,6 @@ export const steps: Steps = {
   statementPdf,
   lotData,
   feeds,
-  filters,
+  templateTools,
   renderer
 }

@@ -5,7 +5,7 @@ import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import type { SiteDocument } from '../../src/documents/types.ts'
 import { version } from '../../src/site/project.ts'
-import { filters } from '../../src/site/steps.ts'
+import { steps } from '../../src/site/steps.ts'
 
 interface Template {
   render(context: object): string
@@ -13,6 +13,7 @@ interface Template {
 
 interface Environment {
   addFilter(name: string, filter: unknown): void
+  addGlobal(name: string, value: unknown): void
 }
 
 interface Nunjucks {
@@ -37,7 +38,9 @@ export function bareNunjucks(site: SiteDocument, folder: string): void {
     new nunjucks.FileSystemLoader(['templates/_includes', 'templates']),
     { autoescape: true }
   )
+  const { filters, words } = steps.templateTools(site)
   for (const [name, filter] of Object.entries(filters)) environment.addFilter(name, filter)
+  environment.addGlobal('words', words)
   const render = pageRenderer(environment, site)
   const page = (name: string, file: string, data: Record<string, unknown> = {}) =>
     write(folder, file, render(name, urlOf(file), data))

@@ -8,7 +8,7 @@ import Eleventy, { type UserConfig } from '@11ty/eleventy'
 import type { SiteDocument } from '../../src/documents/types.ts'
 import { listWriter } from '../../src/site/feeds.ts'
 import { writeCommon } from '../../src/site/papers.ts'
-import { filters, steps } from '../../src/site/steps.ts'
+import { steps } from '../../src/site/steps.ts'
 import { emptySite, publicSite, workshopSite } from './sample-site.ts'
 
 /** How the folders of rendered pages begin. */
@@ -16,6 +16,7 @@ const TEMPORARY = join(tmpdir(), 'lotfolio-pages-')
 
 /** A setting that the site itself leaves alone. */
 interface StrictTemplates {
+  addNunjucksGlobal(name: string, value: unknown): void
   setNunjucksEnvironmentOptions(options: { readonly throwOnUndefined: boolean }): void
 }
 
@@ -34,8 +35,10 @@ export async function renderPages(site: SiteDocument): Promise<string> {
     config: (config: UserConfig) => {
       config.addGlobalData('site', site)
       config.addGlobalData('version', '0.1.0')
+      const { filters, words } = steps.templateTools(site)
       for (const [name, filter] of Object.entries(filters)) config.addFilter(name, filter)
       const strict = config as UserConfig & StrictTemplates
+      strict.addNunjucksGlobal('words', words)
       strict.setNunjucksEnvironmentOptions({ throwOnUndefined: true })
     }
   })

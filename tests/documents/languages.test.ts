@@ -59,9 +59,16 @@ const pdfOf = (document: CertificateDocument) =>
 const wordsIn = (text: string): string[] =>
   (text.normalize('NFC').match(/\p{L}{2,}/gu) ?? []).map(word => word.toLowerCase())
 
+/** Files of a language, its folder's own and those below. */
+const filesOf = (language: string): string[] =>
+  readdirSync(join(root, 'src/documents/languages', language), {
+    recursive: true,
+    encoding: 'utf8'
+  }).filter(name => name.endsWith('.ts'))
+
 /** What the words of a language say: every text in its files that is no name in code. */
 const textsOf = (language: string): string[] =>
-  readdirSync(join(root, 'src/documents/languages', language)).flatMap(name => {
+  filesOf(language).flatMap(name => {
     const path = join(root, 'src/documents/languages', language, name)
     return [...nodesOf(parseSource(path, readFileSync(path, 'utf8')).tree)].flatMap(node => {
       if (

@@ -18,7 +18,8 @@ function configured(finish: (page: string) => string | Uint8Array) {
     addExtension: (_: string, added: TemplateLanguage) => (language = added),
     on: (_: string, handle: (engine: NunjucksEngine) => void) => (start = handle)
   }
-  useTemplates(config as unknown as UserConfig, { twice: (text: string) => text + text }, finish)
+  const tools = { filters: { twice: (text: string) => text + text }, words: { hello: 'Hallo' } }
+  useTemplates(config as unknown as UserConfig, () => tools, finish)
   const Template = vi.fn(function (...args: ConstructorParameters<Nunjucks['Template']>) {
     compiled.push(args[0])
     return new nunjucks.Template(...args)

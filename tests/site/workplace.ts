@@ -19,9 +19,8 @@ import { join } from 'node:path'
 import { text } from 'node:stream/consumers'
 import { inject, onTestFinished } from 'vitest'
 import { feeds } from '../../src/data/feeds.ts'
-import { filters } from '../../src/site/steps.ts'
 import { projectFolder } from '../../src/site/project.ts'
-import type { Steps } from '../../src/site/steps.ts'
+import { steps as ownSteps, type Steps } from '../../src/site/steps.ts'
 import { siteDocument } from '../fixtures/documents.ts'
 import { type Run, runInProcess } from '../in-process.ts'
 
@@ -95,7 +94,7 @@ export const inventedSteps = (changes: Partial<Steps> = {}): Steps => ({
   statementPdf: document => Buffer.from(`%PDF-2.0 ${document.title} of ${document.lot}`),
   feeds,
   lotData: page => JSON.stringify({ lot: page.document.lot }),
-  filters,
+  templateTools: ownSteps.templateTools,
   renderer: () => Promise.resolve('1'),
   ...changes
 })

@@ -8,6 +8,7 @@ import { hazards } from './hazards.ts'
 import { inspection } from './inspection.ts'
 import { lot } from './lot.ts'
 import { numbers } from './numbers.ts'
+import { pages } from './pages/index.ts'
 import { paper } from './paper.ts'
 import { product } from './quantities.ts'
 import { results } from './results.ts'
@@ -25,5 +26,6 @@ export const de: Catalogue = {
   hazards,
   changes,
   copy,
+  pages,
   paper
 }

@@ -8,6 +8,7 @@ import { hazards } from './hazards.ts'
 import { inspection } from './inspection.ts'
 import { lot } from './lot.ts'
 import { numbers } from './numbers.ts'
+import { pages } from './pages/index.ts'
 import { paper } from './paper.ts'
 import { results } from './results.ts'
 
@@ -24,5 +25,6 @@ export const en = {
   hazards,
   changes,
   copy,
+  pages,
   paper
 }

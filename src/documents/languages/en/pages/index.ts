@@ -1,0 +1,23 @@
+/** The words that templates set around what documents say, in English. */
+
+import * as archive from './archive.ts'
+import * as certificates from './certificates.ts'
+import * as choice from './choice.ts'
+import * as chrome from './chrome.ts'
+import * as grade from './grade.ts'
+import * as lot from './lot.ts'
+import { tables } from './tables.ts'
+
+export const pages = {
+  ...chrome,
+  ...archive,
+  ...certificates,
+  ...choice,
+  ...grade,
+  ...lot,
+  tables,
+  /** A day as tables show it. */
+  day: (day: string) => day,
+  /** A printed figure as programs read it: digits with a point. */
+  plain: (printed: string) => printed
+}
