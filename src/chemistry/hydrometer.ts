@@ -8,7 +8,13 @@
  */
 
 import { DomainError } from '../metrology/domain.ts'
-import { type Computed, type Estimate, propagate, uncertaintyOf } from '../metrology/estimate.ts'
+import {
+  type Computed,
+  type Estimate,
+  exact,
+  propagate,
+  uncertaintyOf
+} from '../metrology/estimate.ts'
 import type { DensityTable } from './density-tables.ts'
 import { densityAt, densityTables, doubtOf, requireTemperature, type Solute } from './solutions.ts'
 
@@ -61,6 +67,32 @@ export function massFractions(
     .map(branch =>
       propagate(x => fractionOn(table, branch, x.density_g_per_cm3 - x.table, x.temperature_C), all)
     )
+}
+
+/** Strengths a density can belong to, and whether anything between them has it too, as far as it tells. */
+export interface Possible {
+  readonly fractions_percent: readonly Estimate[]
+  readonly between: boolean
+}
+
+/**
+ * As massFractions, but that next to the greatest density both ends of what it can belong to are given.
+ *
+ * @throws DomainError outside the temperatures of the table
+ */
+export function possibleFractions(solute: Solute, inputs: HydrometerInputs): Possible {
+  const table = densityTables[solute]
+  const [first, second] = branchesOf(table)
+  const { density_g_per_cm3: rho, temperature_C } = inputs
+  requireTemperature(table, temperature_C)
+  const noise = NOISE * Math.hypot(uncertaintyOf(rho), uncertaintyOf(doubtOf(solute)))
+  const most = first ? densityAt(table, first.to_percent, temperature_C.value) : Infinity
+  if (!second || rho.value <= most - noise || rho.value > most + noise)
+    return { fractions_percent: massFractions(solute, inputs), between: false }
+  const ends = [first!, second].map(branch =>
+    exact(fractionOn(table, branch, most - noise, temperature_C.value))
+  )
+  return { fractions_percent: ends, between: true }
 }
 
 function requireBelowGreatest(

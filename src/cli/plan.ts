@@ -27,6 +27,7 @@ interface PlanOptions {
   readonly useUp?: string
   readonly vessel?: string
   readonly ammonia?: 'NH3' | 'NH4OH'
+  readonly acid?: 'weaker' | 'stronger'
   readonly date?: string
   readonly format: 'text' | 'json'
   readonly draft?: true | string
@@ -57,6 +58,12 @@ export const planCommand = (): Command =>
         'NH4OH'
       ])
     )
+    .addOption(
+      new Option('--acid <SIDE>', 'acid meant, where a density belongs to two').choices([
+        'weaker',
+        'stronger'
+      ])
+    )
     .option('--date <DATE>', 'day it is to be made (default: today)', calendarDate)
     .addOption(
       new Option('--format <FORMAT>', 'form of the plan').choices(['text', 'json']).default('text')
@@ -81,13 +88,14 @@ async function plan(options: PlanOptions, command: Command): Promise<void> {
     process.stderr.write(problemsText(problems))
     throw new Failure('no plan: the records have errors')
   }
-  const { grade, vessel, ammonia, date } = options
+  const { grade, vessel, ammonia, acid, date } = options
   const planned = planCharge(evaluated, {
     grade,
     wish,
     day: date ?? today(),
     ...(vessel === undefined ? {} : { vessel }),
-    ...(ammonia === undefined ? {} : { ammonia })
+    ...(ammonia === undefined ? {} : { ammonia }),
+    ...(acid === undefined ? {} : { acid })
   })
   if (!planned.ok) return refuse(planned.reasons, options.format)
   const document = planDocument(planned.plan)

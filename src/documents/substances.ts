@@ -1,6 +1,7 @@
 /** What was bought and sold of each substance in a calendar year, against the producer's thresholds. */
 
 import { Decimal } from 'decimal.js'
+import { type Ingredient, strengthOf } from '../evaluate/strength.ts'
 import { compareText } from '../problem.ts'
 import type { Content } from '../records/types.ts'
 import { grams, type TraceGraph } from '../trace/graph.ts'
@@ -34,17 +35,19 @@ function boughtIn({ content, asOf }: SubstanceInputs): Ledger {
   for (const { record } of content.materials.values()) {
     if (record.received > asOf) continue
     const mass_g = grams(record.quantity_g.value)
-    const parts = record.composition ?? [{ substance: record.title, fraction_percent: undefined }]
-    for (const { substance, fraction_percent } of parts)
-      enter(
-        ledger,
-        substance,
-        yearOf(record.received),
-        fraction_percent ? mass_g.times(grams(fraction_percent.value)).div(100) : mass_g
-      )
+    const year = yearOf(record.received)
+    if (!record.composition) enter(ledger, record.title, year, mass_g)
+    for (const part of record.composition ?? [])
+      enter(ledger, part.substance, year, mass_g.times(percentOf(record.lot, part)).div(100))
   }
   return ledger
 }
+
+/** Its part as written; by a density, rounded to what that tells. */
+const percentOf = (lot: string, part: Ingredient): Decimal =>
+  part.fraction_percent
+    ? grams(part.fraction_percent.value)
+    : new Decimal(strengthOf(lot, part).percent.value).toSignificantDigits(4)
 
 /** What was sent to customers, less what came back in the same year. */
 function soldIn({ graph }: SubstanceInputs): Ledger {

@@ -5,6 +5,7 @@
 
 import { yieldCeilings_percent } from '../chemistry/intercalation.ts'
 import { checkCharged } from './charged.ts'
+import { checkStrengths } from './strength.ts'
 import { checkComplaints, checkCounts } from './complaints.ts'
 import { checkContainers } from './containers.ts'
 import { checkStockContainers } from './stock-containers.ts'
@@ -18,6 +19,7 @@ export function checkChain(content: Records): Problem[] {
   const uses = allUses(content)
   return [
     ...uses.flatMap(use => checkDate(content, use)),
+    ...checkStrengths(content),
     ...checkCharged(content),
     ...checkAmounts(content, uses, allReturns(content)),
     ...checkContainers(content),

@@ -34,6 +34,10 @@ function soluteOf(material: Material): { solute: Solute; percent: Estimate } | u
   return percent && { solute: only.name, percent }
 }
 
+/** The density that its record tells its strength by. */
+const ownDensity = ({ composition = [] }: Material) =>
+  composition.find(part => part.density_g_per_cm3)?.density_g_per_cm3
+
 /**
  * Mass of a volume charged, g.
  *
@@ -46,8 +50,9 @@ function massOf(
   volume_mL: Estimate,
   what: string
 ): Estimate | undefined {
-  if (line.density_g_per_cm3) {
-    const density = asStated(line.density_g_per_cm3, `density of ${material.lot}`)
+  const stated = line.density_g_per_cm3 ?? ownDensity(material)
+  if (stated) {
+    const density = asStated(stated, `density of ${material.lot}`)
     return propagate(x => x.density * x.volume_mL, { density, volume_mL })
   }
   const found = soluteOf(material)
@@ -138,8 +143,9 @@ export function volumeText(content: Records, line: Line): string {
   const { value } = plainMass(content, line)
   if (!(value > 0) || !line.volume_mL) return written
   const density = value / line.volume_mL.value
-  const by = line.density_g_per_cm3 ? 'as stated' : 'by its table'
   const material = content.materials.get(line.material)?.record
+  const isStated = line.density_g_per_cm3 ?? (material && ownDensity(material))
+  const by = isStated ? 'as stated' : 'by its table'
   const found = material && soluteOf(material)
   const note = found ? ambiguity(found.solute, density, line.temperature_C?.value ?? ROOM_C) : ''
   return `${written}, ${digits(value)} g at ${digits(density, 5)} g/cm³ ${by}${note}`

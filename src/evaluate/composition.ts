@@ -4,38 +4,25 @@ import { type AmmoniaConvention, strengthAsNH3 } from '../chemistry/ammonia-stre
 import { type Base, isAcid, isBase, type Acid } from '../chemistry/neutralisation.ts'
 import { type Estimate, exact } from '../metrology/estimate.ts'
 import type { Material } from '../records/types.ts'
-import { asStated } from './steps.ts'
+import { type Ingredient, type Strength, strengthOf } from './strength.ts'
+import { substanceName } from './substance-name.ts'
 
 /** One substance of a material, its part as stated; ammonia as the label counts it. */
-export interface Part {
+export interface Part extends Strength {
   readonly name: string
-  readonly percent: Estimate
   readonly as?: AmmoniaConvention | undefined
 }
 
-const aliases: Readonly<Record<string, string>> = {
-  'sodium bicarbonate': 'sodium hydrogen carbonate',
-  'caustic soda': 'sodium hydroxide',
-  'ammonia solution': 'ammonia',
-  'aqueous ammonia': 'ammonia',
-  'ammonium hydroxide': 'ammonia',
-  'orthophosphoric acid': 'phosphoric acid',
-  'glacial acetic acid': 'acetic acid',
-  'deionised water': 'water'
-}
-
-/** A substance as the models call it: 'Sulphuric acid' is 'sulfuric acid'. */
-export function substanceName(written: string): string {
-  const plain = written.trim().toLowerCase().replace(/sulph/gu, 'sulf')
-  return aliases[plain] ?? plain
-}
-
 export const partsOf = ({ lot, composition = [] }: Material): Part[] =>
-  composition.map(({ substance, fraction_percent, as }) => ({
-    name: substanceName(substance),
-    percent: asStated(fraction_percent, `${lot} ${substanceName(substance)}`),
-    as: as ?? (/ammonium hydroxide/iu.test(substance) ? 'NH4OH' : undefined)
+  composition.map(part => ({
+    name: substanceName(part.substance),
+    ...strengthOf(lot, part),
+    as: countedAs(part)
   }))
+
+/** What the per cents of ammonia are of; its density is tabulated as NH3. */
+const countedAs = ({ as, substance, density_g_per_cm3 }: Ingredient): Part['as'] =>
+  density_g_per_cm3 ? 'NH3' : (as ?? (/ammonium hydroxide/iu.test(substance) ? 'NH4OH' : undefined))
 
 /** Its part of a substance, %; exactly 0 where it is not named. */
 export const percentOf = (material: Material, name: string): Estimate =>
@@ -62,11 +49,35 @@ export function baseOf(material: Material): { base: Base; percent: Estimate } | 
   return { base: part.name, percent }
 }
 
-/** Whether it holds ammonia whose strength may be meant two ways. */
-export const isUnsaid = (material: Material): boolean =>
-  partsOf(material).some(
-    ({ name, as, percent }) => name === 'ammonia' && as === undefined && percent.value > 0
-  )
+interface Untold {
+  readonly why: string
+  readonly hint: string
+  /** Told as an error where it stands. */
+  readonly isMistake: boolean
+}
+
+/** Why nobody can tell how strong a material is: ammonia meant two ways, a density that two acids have. */
+export function unsaidOf(material: Material): Untold | undefined {
+  const parts = partsOf(material)
+  const open = parts.find(({ unsaid }) => unsaid)?.unsaid
+  if (open)
+    return {
+      why: open.why,
+      isMistake: open.isMistake ?? false,
+      hint: open.between
+        ? "write 'fraction:' instead, from the supplier’s certificate or a titration"
+        : "look at the label, and write 'side: weaker' or 'side: stronger' beside the density"
+    }
+  return parts.some(one => one.name === 'ammonia' && !one.as && one.percent.value > 0)
+    ? {
+        why: `${material.lot} does not say whether its ammonia is counted as NH3 or as NH4OH, which is 0.486 of it`,
+        isMistake: false,
+        hint: "look at the label, and add 'as: NH3' or 'as: NH4OH' in its composition"
+      }
+    : undefined
+}
+
+export const isUnsaid = (material: Material): boolean => unsaidOf(material) !== undefined
 
 /** The cation its sulfate has, for the conductivity of what washing leaves. */
 export const cationOf = (base: Base): 'ammonium' | 'sodium' | 'calcium' =>

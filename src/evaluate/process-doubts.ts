@@ -4,7 +4,7 @@ import { bases, isBase } from '../chemistry/neutralisation.ts'
 import { expand } from '../metrology/coverage.ts'
 import { type Problem, problemAt } from '../problem.ts'
 import type { Batch, Entry, Material, Records } from '../records/types.ts'
-import { isUnsaid, partsOf } from './composition.ts'
+import { partsOf, unsaidOf } from './composition.ts'
 import { hottest, temperatureBefore } from './liquor-results.ts'
 import type { EvaluatedBatch } from './types.ts'
 
@@ -86,13 +86,14 @@ const mixture = (entry: Entry<Batch>, lot: string, message: string, hint: string
 function doubtStrength({ materials }: Records, entry: Entry<Batch>): Problem[] {
   return (entry.record.charge ?? []).flatMap(({ material }, index) => {
     const record = materials.get(material)?.record
-    return record && isUnsaid(record)
+    const unsaid = record && unsaidOf(record)
+    return unsaid && !unsaid.isMistake
       ? [
           problemAt(
             entry.at(['charge', index, 'material']),
             'UNSAID_STRENGTH',
-            `${material} does not say whether its ammonia is counted as NH3 or as NH4OH, which is 0.486 of it: no demand is computed`,
-            "look at the label, and add 'as: NH3' or 'as: NH4OH' in its composition"
+            `${unsaid.why}: no demand is computed`,
+            unsaid.hint
           )
         ]
       : []

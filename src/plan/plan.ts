@@ -11,7 +11,9 @@ import {
   type ChargeMasses,
   massesOf
 } from '../evaluate/charge-limits.ts'
-import { substanceName } from '../evaluate/composition.ts'
+import { substanceName } from '../evaluate/substance-name.ts'
+import { withSide } from '../evaluate/strength.ts'
+import { partsOf } from '../evaluate/composition.ts'
 import type { EvaluatedContent } from '../evaluate/types.ts'
 import { DomainError, inWords } from '../metrology/domain.ts'
 import { exact } from '../metrology/estimate.ts'
@@ -52,8 +54,9 @@ export function planCharge(content: EvaluatedContent, request: PlanRequest): Pla
 
 type Recipe = NonNullable<Grade['recipe']>
 
-function plan(evaluated: EvaluatedContent, request: PlanRequest): Planned {
-  const { content } = evaluated
+function plan(given: EvaluatedContent, request: PlanRequest): Planned {
+  const content = request.acid ? withSide(given.content, request.acid) : given.content
+  const evaluated = { ...given, content }
   const { grade, recipe } = recipeOf(evaluated, request)
   const yields = pastYields(evaluated, grade.id, request.day)
   const stock = openGraph(content, request.day)
@@ -72,6 +75,7 @@ function plan(evaluated: EvaluatedContent, request: PlanRequest): Planned {
     }
   const parts = recipe.parts.flatMap(part => partFor(stock, part, graphite_g))
   requireOnce(parts)
+  requireTold(parts)
   return {
     ok: true,
     plan: {
@@ -100,6 +104,19 @@ function requireOnce(parts: readonly PlannedPart[]): void {
     if (all > left_g * (1 + 1e-9))
       throw new Refusal(`two parts of the recipe ask for more of ${material.lot} than it has left`)
   }
+}
+
+/** A density that belongs to two strengths does not tell which was meant, and none is guessed. */
+function requireTold(parts: readonly PlannedPart[]): void {
+  const [unsaid] = parts
+    .flatMap(({ takings }) => takings.flatMap(({ material }) => partsOf(material)))
+    .flatMap(part => part.unsaid ?? [])
+  if (!unsaid) return
+  throw new Refusal(
+    unsaid.between
+      ? `${unsaid.why}: take the strength from the supplier’s certificate, or titrate it, and record it as a fraction`
+      : `${unsaid.why}: look at the label, and give --acid weaker or --acid stronger`
+  )
 }
 
 /** Lots that go in by need, such as a neutraliser: what may go wrong with them counts too. */

@@ -2,7 +2,8 @@
 
 import { containerStock } from '../evaluate/container-stock.ts'
 import { allUses } from '../evaluate/uses.ts'
-import { partsOf, substanceName } from '../evaluate/composition.ts'
+import { partsOf } from '../evaluate/composition.ts'
+import { substanceName } from '../evaluate/substance-name.ts'
 import type { Material } from '../records/types.ts'
 import { balanceOf } from '../trace/balance.ts'
 import type { TraceGraph } from '../trace/graph.ts'
@@ -37,7 +38,11 @@ export function suits(material: Material, part: RecipePart): boolean {
   if (!held) return false
   const strength = part.strength_percent?.value
   if (strength === undefined) return held.percent.value > MAIN
-  return Math.abs(held.percent.value - strength) <= STRENGTH_SLACK
+  const { unsaid } = held
+  const near = (percent: number) => Math.abs(percent - strength) <= STRENGTH_SLACK
+  if (!unsaid) return near(held.percent.value)
+  const isBetween = unsaid.least_percent <= strength && strength <= held.percent.value
+  return near(held.percent.value) || near(unsaid.least_percent) || (unsaid.between && isBetween)
 }
 
 /** Lots a part may be taken from on the stock's day, oldest first, with what is left of each. */

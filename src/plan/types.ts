@@ -2,6 +2,7 @@
 
 import type { OverLimit, ChargeLimit, ChargeMasses } from '../evaluate/charge-limits.ts'
 import type { AmmoniaConvention } from '../chemistry/ammonia-strength.ts'
+import type { Side } from '../evaluate/strength.ts'
 import type { CautionBlock } from '../hazards/cautions.ts'
 import type { Estimate } from '../metrology/estimate.ts'
 import type { Grade, Material } from '../records/types.ts'
@@ -15,6 +16,8 @@ export interface PlanRequest {
   readonly wish: PlanWish
   readonly vessel?: string
   readonly ammonia?: AmmoniaConvention
+  /** Which of two strengths is meant where a density has both. */
+  readonly acid?: Side
   readonly day: string
 }
 

@@ -32,7 +32,7 @@ const usual: Partial<Record<DraftKind, readonly string[]>> = {
   batch: ['charge.1', 'steps.1', 'sampling.plan'],
   expansion: ['furnace', 'dwell', 'worms.volume'],
   foil: ['pressing.pressure', 'measured', 'sheets.1'],
-  material: ['supplier-lot', 'expires', 'composition.1'],
+  material: ['supplier-lot', 'expires', 'composition.1.fraction'],
   instrument: [
     'calibration.certificate',
     'calibration.laboratory',

@@ -228,6 +228,45 @@ export const materialKinds = [
   'other'
 ] as const
 
+/** One substance of what came in: its part as the label states it, or the density that tells it. */
+const ingredient = fields({
+  substance: text(),
+  fraction: maybe(quantity('%', 'from 0 to 100')),
+  /** Of the solution, where nothing else is known of its strength. */
+  density: maybe(quantity('g/cm³', 'above 0')),
+  /** At which that density was read. */
+  temperature: maybe(quantity('°C')),
+  /** Which of two is meant where an acid's density belongs to two strengths. */
+  side: maybe(z.enum(['weaker', 'stronger'])),
+  /** What per cents of ammonia water are of: the label says, or its maker. */
+  as: maybe(z.enum(['NH3', 'NH4OH']))
+}).superRefine(({ fraction_percent, density_g_per_cm3, temperature_C, side }, context) => {
+  const refused = (field: string, message: string, hint: string) =>
+    refuse(context, [field], 'INVALID_VALUE', [message, hint])
+  if (!fraction_percent && !density_g_per_cm3)
+    refuse(context, ['fraction'], 'MISSING_FIELD', [
+      'is missing: nothing says how much of it there is',
+      "add 'fraction:' in %, or 'density:' of a solution of which nothing else is known"
+    ])
+  if (fraction_percent && density_g_per_cm3)
+    refused(
+      'density',
+      'stands beside a fraction: the strength is known by one of the two',
+      "keep 'fraction:', and write the density under 'supplier-values'"
+    )
+  if (density_g_per_cm3 && !temperature_C)
+    refuse(context, ['temperature'], 'MISSING_FIELD', [
+      'is missing: a density tells no strength without it',
+      "add 'temperature:' of the solution, as it was read"
+    ])
+  if (!density_g_per_cm3 && (temperature_C ?? side))
+    refused(
+      temperature_C ? 'temperature' : 'side',
+      'belongs to a density, and none is given',
+      "add 'density:', or take it out"
+    )
+})
+
 /** An incoming lot. Private: suppliers and their values never reach customers. */
 export const materialRecord = fields({
   lot: identifier(),
@@ -250,16 +289,7 @@ export const materialRecord = fields({
   ),
   expires: maybe(date()),
   moisture: maybe(quantity('%', 'from 0 to 100')),
-  composition: maybe(
-    list(
-      fields({
-        substance: text(),
-        fraction: quantity('%', 'from 0 to 100'),
-        /** What per cents of ammonia water are of: the label says, or its maker. */
-        as: maybe(z.enum(['NH3', 'NH4OH']))
-      })
-    )
-  ),
+  composition: maybe(list(ingredient)),
   'supplier-values': maybe(list(fields({ what: text(), value: text() }))),
   /** Where its supplier's classification is from. */
   'safety-data-sheet': maybe(safetyDataSheet),
