@@ -17,6 +17,7 @@ import {
  */
 const arrows: Readonly<Record<string, readonly string[]>> = {
   'problem.ts': [],
+  'markup.ts': [],
   metrology: [],
   figures: [],
   register: ['problem.ts'],
@@ -60,9 +61,9 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'figures',
     'register'
   ],
-  html: ['documents', 'figures', 'archive'],
+  html: ['markup.ts', 'documents', 'figures', 'archive'],
   pdf: ['documents', 'figures'],
-  data: ['documents', 'figures', 'archive'],
+  data: ['markup.ts', 'documents', 'figures', 'archive'],
   'pipeline.ts': [
     'problem.ts',
     'metrology',
@@ -78,7 +79,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   ],
   tables: ['problem.ts'],
   intake: ['problem.ts', 'metrology', 'records', 'tables'],
-  forms: ['problem.ts', 'records'],
+  forms: ['markup.ts', 'problem.ts', 'records'],
   site: ['pipeline.ts', 'problem.ts', 'documents', 'html', 'pdf', 'data', 'register', 'verify'],
   cli: [
     'pipeline.ts',

@@ -17,6 +17,7 @@ import type {
   SiteDocument
 } from '../documents/types.ts'
 import { unitCodes } from './unit-codes.ts'
+import { siteAddress } from '../documents/site-address.ts'
 
 /** Absent members are left out. */
 type Node = Readonly<Record<string, unknown>>
@@ -28,8 +29,7 @@ export const jsonLdText = (page: LotPage, site: SiteDocument): string =>
 function lotNode(page: LotPage, { edition, producer }: SiteDocument): Node {
   const { document } = page
   // The workshop's own pages have no address that holds for others.
-  const root =
-    edition === 'public' && producer.site ? `${producer.site.replace(/\/$/u, '')}/` : undefined
+  const root = edition === 'public' && producer.site ? siteAddress(producer.site, '') : undefined
   const address = (url: string) => (root ?? upFrom(document.url)) + encodeURI(url)
   const maker = organization(producer)
   return {

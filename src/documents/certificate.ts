@@ -10,6 +10,7 @@ import type { CertificateDocument, ProducerText } from './types.ts'
 import { catalogues } from './languages/index.ts'
 import type { Tongue } from './languages/tongue.ts'
 import { unstopped } from './words.ts'
+import { siteRoot } from './site-address.ts'
 
 /** How the paper is set, and worded where it was issued before. */
 export interface PaperOptions {
@@ -25,7 +26,7 @@ export function certificateDocument(
   { paper, wordings }: PaperOptions
 ): CertificateDocument {
   const sections: Sections = new Set(view.grade.public ?? [])
-  const site = producer.site?.replace(/\/$/u, '')
+  const site = producer.site && siteRoot(producer.site)
   const { typeFacts, ...typed } = typedPart(view, order)
   const { tongue } = view
   const { lot: words, inspection, own, language } = tongue

@@ -29,6 +29,7 @@ import { typicals } from './watch.ts'
 import { chartsOf } from './watch-chart.ts'
 import type { ChartText } from './watch-types.ts'
 import { dateText, kindTexts, ruleTexts, withMinus } from './words.ts'
+import { siteAddress } from './site-address.ts'
 
 export interface DatasheetInputs extends PaperOptions {
   readonly content: Content
@@ -62,7 +63,7 @@ const population = [
 
 /** The site's address of a page. */
 const addressOf = (site: string | undefined, path: string) =>
-  site === undefined ? {} : { address: `${site.replace(/\/$/u, '')}/${path}` }
+  site === undefined ? {} : { address: siteAddress(site, path) }
 
 export function datasheetOf(inputs: DatasheetInputs): Datasheet {
   const { content, grade, asOf, open, paper } = inputs

@@ -13,6 +13,7 @@ import { labelWords } from './label-words/index.ts'
 import { lotUrl } from './lot.ts'
 import type { LotView } from './lot-view.ts'
 import type { ProducerText } from './types.ts'
+import { siteRoot } from './site-address.ts'
 
 export interface LabelInputs {
   readonly view: LotView
@@ -88,7 +89,7 @@ function contentsOf(
 function fullContent(inputs: LabelInputs, wish: LabelWish, container: Container): LabelContent {
   const { view, producer, hazards } = inputs
   const { languages } = wish
-  const site = producer.site?.replace(/\/$/u, '')
+  const site = producer.site && siteRoot(producer.site)
   const blocks = languages.map(language => blockIn(inputs, language))
   const says = blocks.some(one => one.hazards.length + one.precautions.length > 0)
   const url = `${site}/${lotUrl(view.lot)}`

@@ -9,6 +9,7 @@ import type { Issued, IssuedRegister } from './issued.ts'
 import { certificateUrl, lotUrl } from './lot.ts'
 import type { News, NewsEntry } from './news-types.ts'
 import { kindTexts, stateText } from './words.ts'
+import { siteAddress } from './site-address.ts'
 
 interface NewsInputs {
   readonly lots: readonly JudgedLot[]
@@ -31,7 +32,7 @@ export function newsOf(
   hasPage: (lot: string) => boolean
 ): News | undefined {
   if (site === undefined) return undefined
-  const root = `${site.replace(/\/$/u, '')}/`
+  const root = siteAddress(site, '')
   const shown = lots.filter(({ evaluated }) => hasPage(evaluated.lot))
   const entries = [
     ...shown.flatMap(lot => lotEntry(lot, root, asOf)),

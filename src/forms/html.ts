@@ -1,5 +1,7 @@
 /** Pieces of HTML with every text escaped. */
 
+import { escaped } from '../markup.ts'
+
 /** HTML that is safe to put into a page. */
 export interface Html {
   readonly html: string
@@ -7,18 +9,9 @@ export interface Html {
 
 type Piece = Html | string | number | false | undefined | readonly Piece[]
 
-const signs: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;'
-}
-
 const safe = (piece: Piece): string => {
   if (piece === false || piece === undefined) return ''
-  if (typeof piece === 'string' || typeof piece === 'number')
-    return String(piece).replace(/[&<>"']/gu, sign => signs[sign]!)
+  if (typeof piece === 'string' || typeof piece === 'number') return escaped(String(piece))
   return isHtml(piece) ? piece.html : piece.map(safe).join('')
 }
 

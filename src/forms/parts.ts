@@ -52,6 +52,8 @@ interface At {
   readonly label: string
   readonly isRequired: boolean
   readonly canGo: boolean
+  /** Field that holds the record's own number. */
+  readonly own: string
   /** Parts to show although nothing is written of them, as pointers. */
   readonly shown: readonly string[]
 }
@@ -63,19 +65,26 @@ interface At {
  * @param shown pointers of parts to open although nothing is written of them
  */
 export function formOf(shape: Shape, data: RecordValue, shown: readonly string[] = []): GroupPart {
-  const at = { path: [], label: '', isRequired: true, canGo: false, shown }
+  const own = ['number', 'id', 'lot'].find(name => fieldNames(shape).includes(name)) ?? ''
+  const at = { path: [], label: '', isRequired: true, canGo: false, own, shown }
   const whole = partAt(shape, data, at)
   if (whole.is !== 'group') throw new Error('a record is a group of fields')
   return whole
 }
 
+const fieldNames = (shape: Shape): readonly string[] =>
+  shape.is === 'group' ? shape.fields.map(({ name }) => name) : []
+
+/** What is the same for every part of a form. */
+type Within = Pick<At, 'own' | 'shown'>
+
 function partAt(expected: Shape, data: RecordValue | undefined, at: At): FormPart {
   const shape = shapeFor(expected, data)
-  const { shown, ...common } = at
+  const { shown, own, ...common } = at
   if (shape.is === 'value') {
     const value = typeof data === 'string' ? data : ''
     const { words, hint, isNumber } = shape
-    const reference = isNumber ? referenceOf(at.path) : undefined
+    const reference = isNumber ? referenceOf(at.path, own) : undefined
     return {
       ...common,
       is: 'value',
@@ -86,7 +95,9 @@ function partAt(expected: Shape, data: RecordValue | undefined, at: At): FormPar
       ...(reference !== undefined && { reference })
     }
   }
-  return shape.is === 'list' ? listAt(shape, data, common, shown) : groupAt(shape, data, common, at)
+  return shape.is === 'list'
+    ? listAt(shape, data, common, { shown, own })
+    : groupAt(shape, data, common, { shown, own })
 }
 
 /** Signs that browsers drop or change in a field of a form. */
@@ -107,7 +118,7 @@ function listAt(
   shape: Shape & { is: 'list' },
   data: RecordValue | undefined,
   common: Common,
-  shown: readonly string[]
+  within: Within
 ): ListPart {
   const written = Array.isArray(data) ? (data as readonly RecordValue[]) : []
   const room = shape.of.is === 'value' ? EMPTY_VALUES : EMPTY_GROUPS
@@ -118,7 +129,7 @@ function listAt(
       label: entryLabel(name, index),
       isRequired: false,
       canGo: entry !== undefined && entry !== '',
-      shown
+      ...within
     })
   )
   return { ...common, is: 'list', entries, written: written.length }
@@ -130,8 +141,9 @@ function groupAt(
   shape: GroupLike,
   data: RecordValue | undefined,
   common: Common,
-  { shown }: At
+  within: Within
 ): GroupPart {
+  const { shown } = within
   const written = isGroup(data) ? data : {}
   const fields = fieldsFor(shape, written, common.path, shown)
   const isRow = typeof common.path.at(-1) === 'number' && data === undefined
@@ -145,7 +157,7 @@ function groupAt(
       label: labelOf(name),
       isRequired,
       canGo: !isRequired && typeof (written[name] ?? '') !== 'string',
-      shown
+      ...within
     })
   )
   const rest = fields.filter(field => !isOpen(field)).map(({ name }) => name)

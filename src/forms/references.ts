@@ -20,25 +20,48 @@ const kindsNamed: Readonly<Record<string, readonly Kind[]>> = {
   shipment: ['shipments']
 }
 
-/** Names are offered under this: 'instruments'. Undefined where a field names no record. */
-export function referenceOf(path: FieldPath): string | undefined {
+/** Fields that name a part of another record, each by where those names stand. */
+const partsNamed: Readonly<Record<string, { readonly kind: Kind; readonly names: RegExp }>> = {
+  container: { kind: 'materials', names: /[{-] *number: *['"]?([^'"#,}\s]+)/gu },
+  vessel: { kind: 'producer', names: /\bvessel: *['"]?([^'"#,}\s]+)/gu }
+}
+
+/** Parts of a record that take something from the containers of a material. */
+const takesFrom = new Set<FieldPath[number] | undefined>(['charge', 'lost'])
+
+/**
+ * Names are offered under this: 'instruments'. Undefined where a field names nothing else.
+ *
+ * @param own field that holds the record's own number
+ */
+export function referenceOf(path: FieldPath, own: string): string | undefined {
+  const [first] = path
+  if (path.length === 1 && first === own) return undefined
   const steps = path.filter(step => typeof step === 'string')
-  // The record's own number is no reference.
-  if (steps.length === 1 && path[0] === 'lot') return undefined
-  return [steps.at(-1), steps.at(-2) === 'instruments' ? 'instruments' : undefined].find(
-    (name): name is string => name !== undefined && Object.hasOwn(kindsNamed, name)
-  )
+  const last = steps.at(-1) ?? ''
+  if (last === 'container' && !takesFrom.has(first)) return undefined
+  if (Object.hasOwn(partsNamed, last) || Object.hasOwn(kindsNamed, last)) return last
+  return steps.at(-2) === 'instruments' ? 'instruments' : undefined
 }
 
 /** All names under a reference, in order, each once. */
 export function namesFor(reference: string, files: readonly SourceFile[]): string[] {
+  const part = partsNamed[reference]
+  if (part)
+    return inOrder(
+      files
+        .filter(file => kindOf(file) === part.kind)
+        .flatMap(({ text }) => [...text.matchAll(part.names)].map(([, name]) => name!))
+    )
   const wanted = kindsNamed[reference] ?? []
   const names = files.flatMap(file => {
     const kind = kindOf(file)
     return kind && wanted.includes(kind) ? (recordName(file) ?? []) : []
   })
-  return [...new Set(names)].sort()
+  return inOrder(names)
 }
+
+const inOrder = (names: readonly string[]): string[] => [...new Set(names)].sort()
 
 /**
  * What a record is called, read off the line its number stands on: every form asks it of every record,

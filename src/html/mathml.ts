@@ -1,13 +1,11 @@
 /** Formulas as MathML Core, which browsers set without script. */
 
 import type { FormulaText, Maths, NamePart } from '../documents/formula-types.ts'
+import { escaped } from '../markup.ts'
 
 /** One statement as a `math` element on a line of its own. */
 export const mathml = ({ maths, text }: FormulaText): string =>
   maths ? `<math display="block">${elements(maths)}</math>` : escaped(text)
-
-const escaped = (text: string): string =>
-  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')
 
 const element = (tag: string, ...content: readonly string[]): string =>
   `<${tag}>${content.join('')}</${tag}>`

@@ -82,6 +82,30 @@ describe('of every record of the demo', () => {
     )
     expect(strange).toEqual([])
   })
+
+  test('lots, containers and vessels are chosen from, and no record’s own number is', () => {
+    const of = (path: string, field: string) => {
+      const file = records.find(one => one.path === `content/${path}`)!
+      const part = valuesOf(formFor(file)).find(one => pointer(one.path) === field)
+      return part?.reference
+    }
+    expect([
+      of('certificates/CT-26-001-r1.yaml', '/lot'),
+      of('complaints/CP-26-01.yaml', '/lot'),
+      of('panels/PN-26-03.yaml', '/lot'),
+      of('shipments/SH-26-02.yaml', '/contents/0/lot'),
+      of('expansions/XR-26-01.yaml', '/from/0/lot')
+    ]).toEqual(Array(5).fill('lot'))
+    expect(of('batches/EB-26-015.yaml', '/charge/1/container')).toBe('container')
+    expect(of('batches/EB-26-015.yaml', '/vessel')).toBe('vessel')
+    expect([
+      of('batches/EB-26-015.yaml', '/lot'),
+      of('certificates/CT-26-001-r1.yaml', '/number'),
+      of('complaints/CP-26-01.yaml', '/number')
+    ]).toEqual([undefined, undefined, undefined])
+    expect(namesFor('container', records)).toEqual(['Quibblecan-1', 'Quibblecan-2'])
+    expect(namesFor('vessel', records)).toEqual(['V-1', 'V-2'])
+  })
 })
 
 const comments = (text: string) => [...text.matchAll(/(?<=^|\s)#.*$/gmu)].map(([all]) => all).sort()
