@@ -122,10 +122,17 @@ class Batch(Process):
             {
                 **line,
                 'role': 'neutraliser' if line['as'] == 'other' and kinds[line['material']] == 'neutraliser' else line['as'],
-                'grams': self.grams(line['mass'], f'charged {index}'),
+                'grams': self.charged(line, index),
             }
             for index, line in enumerate(lines)
         ]
+
+    def charged(self, line, index):
+        """Grams as weighed, or of a volume at the density stated beside it."""
+        if 'mass' in line:
+            return self.grams(line['mass'], f'charged {index}')
+        density = self.records.stated(line['density'], 'g/mL', f"{line['material']} density")
+        return self.step.read(line['volume'], 'mL', 'volume', f'charged {index}') * density
 
     def neutralising(self, lines):
         lines = self.weighed(lines)

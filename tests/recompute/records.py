@@ -17,7 +17,7 @@ UNITS = {
     'm': ('length', '1000'), 'cm': ('length', '10'), 'mm': ('length', '1'), 'µm': ('length', '0.001'),
     'h': ('time', '3600'), 'min': ('time', '60'), 's': ('time', '1'),
     '°C': ('temperature', '1'), '%': ('fraction', '1'), 'mg/kg': ('fraction', '1e-4'),
-    'g/mL': ('density', '1'), 'mg/L': ('density', '1e-6'), 'mL/g': ('specific volume', '1'),
+    'g/mL': ('density', '1'), 'g/cm³': ('density', '1'), 'mg/L': ('density', '1e-6'), 'mL/g': ('specific volume', '1'),
     'mol/L': ('amount', '1'), 'N': ('force', '1'), 'N/mm': ('force per width', '1'), 'MPa': ('pressure', '1'),
     'mm/m': ('slope', '1'), 'µm/mm': ('slope', '1'),
     'mΩ': ('resistance', '1'), 'mV': ('voltage', '1'), 'mA': ('current', '1'),
