@@ -1,7 +1,8 @@
 /** The state of the workshop on a day: what waits, what is late, what is left. */
 
 import { Decimal } from 'decimal.js'
-import type { JudgedLot, JudgedRow } from '../judge/types.ts'
+import { lookOf } from '../judge/judge-lot.ts'
+import type { JudgedLot } from '../judge/types.ts'
 import { compareText } from '../problem.ts'
 import { isSellable } from '../quality/status.ts'
 import { titleInSentence } from '../quantities.ts'
@@ -56,9 +57,6 @@ const lotRow = ({ evaluated }: JudgedLot, cells: readonly string[], urgent = fal
 
 const made = ({ evaluated }: JudgedLot) => evaluated.entry.record.made
 
-const titlesOf = (rows: readonly JudgedRow[]) =>
-  listText(rows.map(({ quantity }) => titleInSentence(quantity)))
-
 const missingIn = ({ rows }: JudgedLot) => rows.filter(({ limit, result }) => limit && !result)
 
 function quarantine(lots: readonly JudgedLot[]): BoardPart {
@@ -85,11 +83,14 @@ function testsMissing(lots: readonly JudgedLot[]): BoardPart {
   return {
     id: 'tests',
     title: 'Tests missing',
-    about: 'Limits of the grade that nothing was measured for.',
+    about: 'Limits of the grade that nothing was measured for, and a look it asks for.',
     columns: [text('Lot'), text('Grade'), text('Not measured')],
     rows: lots.flatMap(lot => {
-      const missing = missingIn(lot)
-      return missing.length === 0 ? [] : [lotRow(lot, [lot.grade.id, titlesOf(missing)], true)]
+      const missing = [
+        ...missingIn(lot).map(({ quantity }) => titleInSentence(quantity)),
+        ...(lookOf(lot.evaluated, lot.grade) === 'not done' ? ['visual inspection'] : [])
+      ]
+      return missing.length === 0 ? [] : [lotRow(lot, [lot.grade.id, listText(missing)], true)]
     }),
     otherwise: 'Every limit has its measurement.'
   }

@@ -26,6 +26,7 @@ import { safetyNotes } from './safety-notes.ts'
 import { supplyOf } from './supply.ts'
 import type { Fact } from './types.ts'
 import { typicals } from './watch.ts'
+import { planAsked } from './visual.ts'
 import { chartsOf } from './watch-chart.ts'
 import type { ChartText } from './watch-types.ts'
 import { dateText, kindTexts, ruleTexts, withMinus } from './words.ts'
@@ -101,11 +102,15 @@ export function datasheetOf(inputs: DatasheetInputs): Datasheet {
   }
 }
 
-const factsOf = ({ kind, casNumber, safetyDataSheet }: GradeView): Fact[] =>
+const factsOf = ({ kind, casNumber, safetyDataSheet, visual }: GradeView): Fact[] =>
   [
     { label: 'Product', text: kind === 'flake' ? kindTexts.batch : kindTexts.foil },
     { label: 'CAS number', text: casNumber ?? '' },
-    { label: 'Safety data sheet', text: safetyDataSheet ?? '' }
+    { label: 'Safety data sheet', text: safetyDataSheet ?? '' },
+    {
+      label: english.foil.facts.visual,
+      text: visual ? `of each lot: ${planAsked(visual, english)}` : ''
+    }
   ].filter(({ text }) => text !== '')
 
 /** What each lot is measured for: the limits first, then what is reported without one. */

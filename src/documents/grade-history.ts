@@ -12,6 +12,7 @@ import { english } from './languages/tongue.ts'
 import { serviceText } from './not-measured.ts'
 import { limitText } from './result-row.ts'
 import { supplyOf } from './supply.ts'
+import { planAsked } from './visual.ts'
 import { dateText, kindTexts, ruleTexts, withMinus } from './words.ts'
 
 /** Every revision, latest first; `views` begin with the first. */
@@ -51,6 +52,7 @@ const parts: Told = grade =>
     ['CAS number', grade.casNumber],
     ['Safety data sheet', grade.safetyDataSheet],
     ['Decision rule', ruleTexts[grade.decisionRule ?? 'simple'].split(':')[0]],
+    ['Visual inspection', grade.visual && planAsked(grade.visual, english)],
     ['Not measured', grade.notMeasured?.join(', ')],
     ['Fire-safe test', grade.service?.fireSafe && serviceText(grade.service.fireSafe, english)],
     ['Oxygen service', grade.service?.oxygen && serviceText(grade.service.oxygen, english)],

@@ -2,7 +2,12 @@
 
 import { z } from 'zod'
 import { hazardDataOf, hazardDataSchema } from './hazard-data.ts'
-import { visualData, visualDataSchema } from './visual-data.ts'
+import {
+  visualData,
+  visualDataSchema,
+  visualDemandData,
+  visualDemandSchema
+} from './visual-data.ts'
 import { plainSpaces } from './words.ts'
 import type {
   DecidingFigure,
@@ -102,6 +107,9 @@ export const lotDataSchema = z.strictObject({
   visual: visualDataSchema
     .nullable()
     .describe('null where nothing was looked at, or the grade keeps results private'),
+  visualDemand: z
+    .exactOptional(visualDemandSchema)
+    .describe('what the grade asks to be looked at; absent where it asks for nothing'),
   hazards: hazardDataSchema.nullable().describe('null where the grade declares none'),
   chain: z.array(z.string()),
   certificates: z.array(
@@ -140,6 +148,7 @@ export function lotDataOf(
     quantities: quantitiesByKey(document.results),
     process: process ? quantitiesByKey(process.results) : null,
     visual: document.visual ? visualData(document.visual) : null,
+    ...(document.visualDemand ? { visualDemand: visualDemandData(document.visualDemand) } : {}),
     hazards: document.hazards ? hazardDataOf(document.hazards, document.hazardReasons) : null,
     chain: document.chain.map(({ lot }) => lot),
     certificates: certificates.flatMap(({ document: { number, revision, dated, preview } }) =>

@@ -12,6 +12,8 @@ import type { JudgedLot, JudgedRow } from '../judge/types.ts'
 import type { DecisionRule } from '../quality/judge.ts'
 import { isSellable, type LotState, wasLetGo } from '../quality/status.ts'
 import { judgeVisual, type VisualVerdict } from '../judge/visual.ts'
+import { lookOf } from '../judge/judge-lot.ts'
+import type { DemandStanding } from '../judge/visual-demand.ts'
 import type { ServiceReport } from '../records/schemas/service.ts'
 import type { Content, Foil, Grade, Producer } from '../records/types.ts'
 import { traceabilityOf } from './traceability.ts'
@@ -33,6 +35,7 @@ const openGradeFields = [
   'decisionRule',
   'limits',
   'measured',
+  'visual',
   'typical',
   'notMeasured',
   'public',
@@ -87,6 +90,8 @@ export interface LotView {
     readonly direction?: Direction
     readonly inhibitor?: string
     readonly visual?: VisualVerdict
+    /** To the look its grade asks for. */
+    readonly look?: DemandStanding
   }
 }
 
@@ -129,7 +134,9 @@ export function viewLot(
     chain,
     traceability: traceabilityOf(content, resultsOf(rows), tongue),
     ...(lot.hazards ? { hazards: lot.hazards } : {}),
-    ...(evaluated.kind === 'foil' ? { foil: openFoil(evaluated.entry.record) } : {})
+    ...(evaluated.kind === 'foil'
+      ? { foil: openFoil(evaluated.entry.record, lookOf(evaluated, grade)) }
+      : {})
   }
 }
 
@@ -140,13 +147,14 @@ const openSampling = ({ plan, increments, on }: Sampling): NonNullable<LotView['
 })
 
 /** How foil was formed is private but for its direction. */
-function openFoil(record: Foil): NonNullable<LotView['foil']> {
+function openFoil(record: Foil, look: DemandStanding | undefined): NonNullable<LotView['foil']> {
   const { inhibitor, pressing } = record
   const visual = judgeVisual(record)
   return {
     ...(pressing.direction === undefined ? {} : { direction: pressing.direction }),
     ...(inhibitor === undefined ? {} : { inhibitor }),
-    ...(visual ? { visual } : {})
+    ...(visual ? { visual } : {}),
+    ...(look === undefined ? {} : { look })
   }
 }
 

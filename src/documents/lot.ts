@@ -1,5 +1,6 @@
 /** A lot's page, from what any edition may know of it. */
 
+import { wordOf } from '../judge/judge-lot.ts'
 import type { LotHazards } from '../judge/lot-hazards.ts'
 import { quantities, type QuantityName, quantityOf } from '../quantities.ts'
 import { monthsLater } from '../records/dates.ts'
@@ -13,7 +14,7 @@ import { placesFrom, resultRow, typicalRow } from './result-row.ts'
 import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.ts'
 import { marks, unparted } from './words.ts'
 import { type Tongue, wordsOf } from './languages/tongue.ts'
-import { visualText, visualWorking } from './visual.ts'
+import { demandText, visualText, visualWorking } from './visual.ts'
 import { workingOf } from './working.ts'
 
 export const lotUrl = (lot: string): string => `lots/${lot}/`
@@ -53,6 +54,9 @@ export function lotDocument(
     ...hazardText(grade.hazards, { day: view.asOf, languages: true }, view.hazards, rows),
     // Reasons name figures: they go where the figures go.
     ...(view.foil?.visual && sections.has('results') ? { visual: view.foil.visual } : {}),
+    ...(grade.visual && view.foil?.look && sections.has('results')
+      ? { visualDemand: { demand: grade.visual, standing: view.foil.look } }
+      : {}),
     ...(view.hazards && rows.length > 0 ? { hazardReasons: reasonedClasses(view.hazards) } : {}),
     cautions: grade.cautions ?? [],
     papers,
@@ -106,11 +110,19 @@ const unpublished = ({ grade }: LotView): LotDocument['answer'] => ({
 })
 
 /** Does it meet its grade: the first thing a reader wants to know. */
-export function answerOf({ rows, word, grade, tongue }: LotView): LotDocument['answer'] {
+export function answerOf(view: LotView): LotDocument['answer'] {
+  const { word, foil, tongue } = view
+  const look = foil?.look && tongue.foil.looks[foil.look]
+  return { word, sentence: [limitsAnswer(view), ...(look ? [look] : [])].join(' ') }
+}
+
+/** How it stands to the limits of its grade. */
+function limitsAnswer({ rows, grade, tongue }: LotView): string {
   const { lot: words } = tongue
   const limited = rows.filter(row => row.limit)
   const name = words.gradeName(grade.id, grade.revision)
-  if (limited.length === 0) return { word: 'not judged', sentence: words.noLimit(name) }
+  if (limited.length === 0) return words.noLimit(name)
+  const word = wordOf(rows)
   const having = (...wanted: (VerdictWord | undefined)[]) =>
     limited.filter(row => wanted.includes(row.verdict?.word))
   const found = {
@@ -131,14 +143,11 @@ export function answerOf({ rows, word, grade, tongue }: LotView): LotDocument['a
     grade: name,
     titles: titles(found[word])
   }
-  return {
-    word,
-    sentence: [
-      words.answers[word](count),
-      aside('not decidable', words.alsoUndecided),
-      aside('not judged', words.alsoMissing)
-    ].join('')
-  }
+  return [
+    words.answers[word](count),
+    aside('not decidable', words.alsoUndecided),
+    aside('not judged', words.alsoMissing)
+  ].join('')
 }
 
 /** A quantity's title in a sentence. */
@@ -173,10 +182,11 @@ function foilFacts({ foil, grade, tongue }: LotView, sections: Sections): Fact[]
   if (!foil) return []
   const { direction, inhibitor, visual } = foil
   const isShown = sections.has('results')
+  const look = [visual && visualText(visual, tongue), demandText(grade, foil, tongue)]
   return [
     ...fact(facts.direction, direction && directions[direction]),
     ...fact(facts.inhibitor, inhibitor && tongue.own(inhibitor)),
-    ...fact(facts.visual, isShown && visual ? visualText(visual, tongue) : ''),
+    ...fact(facts.visual, isShown ? look.filter(Boolean).join(' ') : ''),
     ...(['fireSafe', 'oxygen'] as const).flatMap(key => {
       const report = isShown ? grade.service?.[key] : undefined
       return fact(facts[key], report && serviceText(report, tongue))

@@ -7,6 +7,7 @@
  */
 
 import type { VisualVerdict } from '../judge/visual.ts'
+import type { StandingDemand } from '../judge/visual-demand.ts'
 import type { VerdictWord } from '../quality/judge.ts'
 import type { PaperLanguage } from '../records/schemas/common.ts'
 import type { BoardDocument } from './board-types.ts'
@@ -140,6 +141,8 @@ export interface LotDocument {
   readonly hazards?: HazardText
   /** Of foil that was looked at. */
   readonly visual?: VisualVerdict
+  /** What its grade asks to be looked at, where results are shown. */
+  readonly visualDemand?: StandingDemand
   /** Of the classes computed; absent where results are not shown. */
   readonly hazardReasons?: readonly ReasonedClass[]
   readonly cautions: readonly string[]

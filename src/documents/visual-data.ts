@@ -2,6 +2,7 @@
 
 import { z } from 'zod'
 import type { VisualVerdict } from '../judge/visual.ts'
+import type { StandingDemand } from '../judge/visual-demand.ts'
 import { exactText } from '../metrology/rounding.ts'
 
 const count = z.number().int()
@@ -29,6 +30,21 @@ export const visualDataSchema = z.strictObject({
     .nullable()
     .describe('ISO 2859-1, single sampling, normal inspection; null where the whole lot was seen'),
   accepted: z.boolean()
+})
+
+export const visualDemandSchema = z.strictObject({
+  whole: z.boolean(),
+  level: z.string().nullable(),
+  aqlPercent: z.number().nullable(),
+  standing: z.enum(['met', 'not done', 'too lenient', 'not accepted'])
+})
+
+/** What a grade asks to be looked at, and how a lot stands to it. */
+export const visualDemandData = ({ demand: { aql, level = 'II' }, standing }: StandingDemand) => ({
+  whole: aql === undefined,
+  level: aql === undefined ? null : level,
+  aqlPercent: aql === undefined ? null : Number(aql),
+  standing
 })
 
 /** The same for programs. */

@@ -3,6 +3,7 @@
 import type { AppliedPlan, VisualVerdict } from '../judge/visual.ts'
 import { significant } from './figure.ts'
 import { plainFormula, readFormula } from './formula.ts'
+import type { GradeView, LotView } from './lot-view.ts'
 import type { Tongue } from './languages/tongue.ts'
 import type { Table, Working } from './types.ts'
 
@@ -38,6 +39,24 @@ export function visualText(found: VisualVerdict, { foil, numbers }: Tongue): str
     }
   })
 }
+
+/** What the grade asks to be looked at, and that it was not where it was not; '' where it asks nothing. */
+export function demandText(
+  { visual: demand }: GradeView,
+  { look }: NonNullable<LotView['foil']>,
+  tongue: Tongue
+): string {
+  if (!demand) return ''
+  const { asked, notDone } = tongue.foil
+  const plan = planAsked(demand, tongue)
+  return look === 'not done' ? notDone(plan) : asked(plan)
+}
+
+/** 'the whole lot', or 'level II, AQL 4.0 %'. */
+export const planAsked = (
+  { aql, level = 'II' }: NonNullable<GradeView['visual']>,
+  { foil, numbers }: Tongue
+): string => (aql === undefined ? foil.wholeLot : foil.plan(level, numbers.number(aql)))
 
 /** The plan with its odds, as other figures have their working. */
 export function visualWorking(found: VisualVerdict): Working | undefined {

@@ -4,6 +4,7 @@ import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { versionOn } from '../records/references.ts'
 import type { Batch, Entry, Records } from '../records/types.ts'
 import { doubtCharge } from './charge-limits.ts'
+import { doubtConditions } from './condition-doubts.ts'
 import { predictedPH } from './filtrate.ts'
 import { doubtFlake } from './flake-doubts.ts'
 import { doubtFoil } from './foil-doubts.ts'
@@ -25,6 +26,7 @@ export function doubtFigures(lot: EvaluatedLot, all: EvaluatedLots<Records>): Pr
 /** Every doubt about the records of a workshop that their figures do not raise. */
 export function findDoubts(content: Records): Problem[] {
   return [
+    ...doubtConditions(content),
     ...[...content.batches.values()].flatMap(entry => [
       ...doubtAmmonium(content, entry),
       ...doubtDrying(content, entry),

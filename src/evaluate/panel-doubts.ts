@@ -7,6 +7,7 @@ import type { EvaluatedPanel } from './types.ts'
 /** Warnings on one panel. */
 export const doubtPanel = (content: Records, panel: EvaluatedPanel): Problem[] => [
   ...thickerDry(panel),
+  ...strayLines(panel),
   ...unlikeBare(content, panel),
   ...overdueUses(panel)
 ]
@@ -27,6 +28,29 @@ function thickerDry({ entry, results }: EvaluatedPanel): Problem[] {
       'check units and coats: with several coats, the wet film is the sum of all'
     )
   ]
+}
+
+/** A back that would have to jump by more than this, K, and back again at the next line. */
+const JUMP_K = 50
+
+/** A line of the log that lies off both lines around it: a digit or a contact went wrong. */
+function strayLines({ entry }: EvaluatedPanel): Problem[] {
+  const { log = [] } = entry.record
+  return log.flatMap(({ temperature_C: own }, index) => {
+    const [before, after] = [log[index - 1]?.temperature_C, log[index + 1]?.temperature_C]
+    if (!before || !after) return []
+    const [least, most] = [before.value, after.value].sort((a, b) => a - b) as [number, number]
+    const off = Math.max(least - own.value, own.value - most)
+    if (off <= Math.max(JUMP_K, most - least)) return []
+    return [
+      problemAt(
+        entry.at(['log', index, 'temperature_C']),
+        'SCATTERED_READINGS',
+        `is ${own.written} between ${before.written} and ${after.written}`,
+        'check the digits, and whether the thermocouple touched the plate'
+      )
+    ]
+  })
 }
 
 /** What must be the same of a coated panel and a bare one, or the plate's own heat stays in the difference. */

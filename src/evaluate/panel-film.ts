@@ -63,8 +63,7 @@ export function spreadResult(
       basis: { formula: 'x = (Σ x_i) / n, n places', source: 'definition of the mean' },
       written: { columns: ['Reading'], rows: spread.readings_mm.map(({ written }) => [written]) },
       instrumentOf: instrumentsFor(session, { height_mm: role }),
-      // Places differ by far more than a gauge does.
-      nearNothing: true
+      uneven: true
     },
     (reading, what): Computed =>
       propagate(x => x.height_mm, { height_mm: read(session, reading, 'mm', role, what) })

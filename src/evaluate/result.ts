@@ -27,6 +27,8 @@ export interface Account {
   readonly deviation?: string | undefined
   /** True where the figure lies near 0 by its nature, so that its readings differ by much of it. */
   readonly nearNothing?: boolean
+  /** True where its readings are of places that differ by themselves, by more than a gauge does. */
+  readonly uneven?: boolean
   /** True where a method for a sister quantity in the same unit repeats as well for this one. */
   readonly alike?: boolean
 }
@@ -68,7 +70,7 @@ export function repeatedResult<Reading>(
   if (computed.length < readings.length) return undefined
   const repeatability = repeatabilityFor(method, account, meanValue(computed))
   if (computed.length === 1 && !repeatability) warnSingle(session, account.quantity)
-  if (!account.nearNothing) warnScattered(session, account.quantity, computed, repeatability)
+  if (!account.nearNothing) warnScattered(session, account, computed, repeatability)
   const mean = meanOfReadings(computed, `${bench.lot} ${title}`, repeatability)
   const each = computed.map((estimate, index) => ({ label: `reading ${index + 1}`, estimate }))
   return {
@@ -176,13 +178,14 @@ function head({ method, field, day }: Session, account: Account) {
 
 function warnScattered(
   { bench, field }: Session,
-  quantity: QuantityName,
+  { quantity, uneven }: Account,
   figures: readonly Estimate[],
   repeatability: Repeatability | undefined
 ): void {
   const scatter = excessiveScatter(
     figures.map(({ value }) => value),
-    repeatability
+    repeatability,
+    uneven
   )
   if (!scatter) return
   const text = (value: number) => Number(value.toPrecision(3))

@@ -21,6 +21,8 @@ import type { Grade, Records } from '../records/types.ts'
 import { lotHazards } from './lot-hazards.ts'
 import { judgeReported } from './reported.ts'
 import type { JudgedLot, JudgedRow, Scope } from './types.ts'
+import { judgeVisual } from './visual.ts'
+import { type DemandStanding, standingOf } from './visual-demand.ts'
 
 /** Judge one lot by its grade's revision of the day it was made, in the state of day `asOf`. */
 export function judgeLot(
@@ -39,7 +41,7 @@ export function judgeLot(
     rule: grade.decisionRule ?? 'simple',
     asOf,
     rows,
-    word: wordOf(rows),
+    word: withLook(wordOf(rows), lookOf(evaluated, grade)),
     state: decision?.is ?? 'quarantine',
     ...(decision ? { decision } : {}),
     ...(hazards ? { hazards } : {})
@@ -167,7 +169,24 @@ const judgeable = (estimate: Estimate, below?: number): Judgeable => ({
   ...(below === undefined ? {} : { below })
 })
 
-function wordOf(rows: readonly JudgedRow[]): JudgedLot['word'] {
+/** How a lot stands to the look its grade asks for; undefined where it asks for none. */
+export const lookOf = (
+  evaluated: EvaluatedBatch | EvaluatedFoil,
+  grade: Grade
+): DemandStanding | undefined =>
+  grade.visual && evaluated.kind === 'foil'
+    ? standingOf(grade.visual, judgeVisual(evaluated.entry.record))
+    : undefined
+
+/** A look asked for counts as a limit does: without it nothing is judged, and it can fail. */
+function withLook(word: JudgedLot['word'], look: DemandStanding | undefined): JudgedLot['word'] {
+  if (look === undefined || look === 'met') return word
+  if (look === 'not accepted') return 'fail'
+  return word === 'fail' || word === 'conditional fail' ? word : 'not judged'
+}
+
+/** Worst of the verdicts against limits alone. */
+export function wordOf(rows: readonly JudgedRow[]): JudgedLot['word'] {
   const limited = rows.filter(row => row.limit)
   if (limited.length === 0) return 'not judged'
   const judged = limited.flatMap(({ verdict }) => (verdict ? [verdict.word] : []))

@@ -8,7 +8,9 @@ import { overLimit, overLimitText } from '../evaluate/charge-limits.ts'
 import { gradeOf, judgeRows } from './judge-lot.ts'
 import { decisionsOn, type LotHazards, lotHazards } from './lot-hazards.ts'
 import type { Decision, JudgedLot } from './types.ts'
-import { checkVisual, visualRefusal } from './visual.ts'
+import { checkVisual, judgeVisual, visualRefusal } from './visual.ts'
+import { demandRefusal } from './visual-demand.ts'
+import { checkVisualSize } from './visual-size.ts'
 
 /**
  * Everything that speaks against the decisions recorded on a lot. Each is held to the grade the lot
@@ -31,7 +33,9 @@ export function checkRelease(content: Records, lot: JudgedLot): Problem[] {
         : [])
     ]),
     ...checkMethods(lot),
-    ...(lot.evaluated.kind === 'foil' ? checkVisual(lot.evaluated.entry) : [])
+    ...(lot.evaluated.kind === 'foil'
+      ? [...checkVisual(lot.evaluated.entry), ...checkVisualSize(lot.evaluated.entry)]
+      : [])
   ]
 }
 
@@ -167,10 +171,12 @@ const badVerdicts = ({ rows }: JudgedLot): string[] =>
       : []
   )
 
-/** Units that were looked at and did not conform. */
-function badVisual({ evaluated }: JudgedLot): string[] {
-  const refusal = evaluated.kind === 'foil' ? visualRefusal(evaluated.entry.record) : undefined
-  return refusal === undefined ? [] : [refusal]
+/** A look that the grade asks for and nobody took, or units that were looked at and did not conform. */
+function badVisual({ evaluated, grade }: JudgedLot): string[] {
+  if (evaluated.kind !== 'foil') return []
+  const { record } = evaluated.entry
+  const asked = grade.visual && demandRefusal(grade.id, grade.visual, judgeVisual(record))
+  return [asked, visualRefusal(record)].filter(reason => reason !== undefined)
 }
 
 /** Days on which the instrument's own check was out of bounds: those readings prove nothing. */

@@ -17,6 +17,14 @@ import {
   type Reading
 } from '../metrology/written.ts'
 import { type FieldPath, type ProblemCode, quoted } from '../problem.ts'
+import {
+  ABSOLUTE_ZERO_C,
+  type Bounds,
+  type Condition,
+  type ConditionName,
+  conditions,
+  marked
+} from './conditions.ts'
 import { explain, type FaultDetails } from './explain.ts'
 import { once, oncePer } from './once.ts'
 
@@ -78,24 +86,42 @@ const spans = {
 } as const
 export type Span = keyof typeof spans
 
-const isWithin = (value: number, [least, most]: readonly [number, number]) =>
-  value >= least && value <= most
+/** What a value of a field must lie between, told as `is`. */
+interface Possible {
+  readonly bounds: Bounds
+  readonly is: string
+}
 
-const outside = (written: string, span: Span) => ({
-  message: `must be ${span}, got ${quoted(written)}`,
+/** A span, and of temperatures absolute zero at least. */
+function possibleIn(unit: UnitName, span: Span): Possible {
+  if (units[unit].dimension !== 'temperature' || span !== 'any')
+    return { bounds: spans[span], is: span }
+  return { bounds: [ABSOLUTE_ZERO_C, Infinity], is: 'at least −273.15 °C, absolute zero' }
+}
+
+const isWithin = (value: number, [least, most]: Bounds) => value >= least && value <= most
+
+const outside = (written: string, is: string) => ({
+  message: `must be ${is}, got ${quoted(written)}`,
   params: {
     code: 'INVALID_VALUE',
     hint: 'check the sign, the digits and the unit'
   } satisfies FaultDetails
 })
 
-const amountIn = (unit: UnitName, span: Span): z.ZodType<Reading, string> =>
+/** @param of the condition it is: a reading beyond what is usual of it is marked */
+const amountIn = (
+  unit: UnitName,
+  { bounds, is }: Possible,
+  of?: ConditionName
+): z.ZodType<Reading, string> =>
   z
     .string()
     .transform((text, context): Reading => {
       const result = readQuantity(text, unit)
-      if (!isUnreadable(result) && isWithin(result.value, spans[span])) return result
-      const fault = isUnreadable(result) ? explain(result, text, unit) : outside(text, span)
+      if (!isUnreadable(result) && isWithin(result.value, bounds))
+        return of === undefined ? result : marked(result, of)
+      const fault = isUnreadable(result) ? explain(result, text, unit) : outside(text, is)
       context.addIssue({ code: 'custom', ...fault })
       return z.NEVER
     })
@@ -104,10 +130,23 @@ const amountIn = (unit: UnitName, span: Span): z.ZodType<Reading, string> =>
       lotfolioUnit: unit
     })
 
-const plainAmount = once(amountIn)
+const plainAmount = once((unit: UnitName, span: Span) => amountIn(unit, possibleIn(unit, span)))
 const namedAmount = once((unit: UnitName, span: Span) =>
-  Object.assign(amountIn(unit, span), { fieldUnit: unit })
+  Object.assign(amountIn(unit, possibleIn(unit, span)), { fieldUnit: unit })
 )
+const namedCondition = once((name: ConditionName) => {
+  const { unit, possible }: Condition = conditions[name]
+  const within = possible ? between(unit, possible) : ABOVE_0
+  return Object.assign(amountIn(unit, within, name), { fieldUnit: unit })
+})
+
+const ABOVE_0: Possible = { bounds: spans['above 0'], is: 'above 0' }
+
+function between(unit: UnitName, bounds: Bounds): Possible {
+  const [least, most] = bounds.map(bound => String(bound).replace('-', '−'))
+  if (bounds[1] === Infinity) return possibleIn(unit, 'any')
+  return { bounds, is: `from ${least} to ${most}${unit === '1' ? '' : ` ${unit}`}` }
+}
 
 /** A quantity in a unit that the field's surroundings fix, such as the limit of a known quantity. */
 export const amount = (unit: UnitName, span: Span = 'any') => plainAmount(unit, span)
@@ -115,6 +154,10 @@ export const amount = (unit: UnitName, span: Span = 'any') => plainAmount(unit, 
 /** A quantity written with its unit, held in `unit` whatever unit of the kind it was written in. */
 export const quantity = <Unit extends UnitName>(unit: Unit, span: Span = 'any') =>
   namedAmount(unit, span) as QuantityField<Unit>
+
+/** What something was set to, held to what is possible and, by a warning, to what is usual. */
+export const condition = <Name extends ConditionName>(name: Name) =>
+  namedCondition(name) as QuantityField<(typeof conditions)[Name]['unit']>
 
 /** A quantity above 0 in whatever unit the table knows: an instrument's resolution, a tolerance. */
 export const anyQuantity = once(() =>

@@ -198,7 +198,7 @@ describe('the allow-list', () => {
       | 'foil'
     >()
     expectTypeOf<keyof NonNullable<LotView['foil']>>().toEqualTypeOf<
-      'direction' | 'inhibitor' | 'visual'
+      'direction' | 'inhibitor' | 'visual' | 'look'
     >()
     expectTypeOf<keyof NonNullable<NonNullable<LotView['foil']>['visual']>>().toEqualTypeOf<
       | 'unit'
@@ -235,6 +235,7 @@ describe('the allow-list', () => {
       | 'decisionRule'
       | 'limits'
       | 'measured'
+      | 'visual'
       | 'typical'
       | 'notMeasured'
       | 'public'

@@ -79,6 +79,15 @@ describe('revisions', () => {
     expect(third!.changes.join('\n')).toContain(told)
   })
 
+  test('tell what each lot is looked at for', () => {
+    const { facts, revisions } = sheetOf('foil-070')
+    expect(facts).toContainEqual({
+      label: 'Visual inspection',
+      text: 'of each lot: level II, AQL 4.0 %'
+    })
+    expect(revisions[0]!.changes).toEqual(['Visual inspection: added, level II, AQL 4.0 %.'])
+  })
+
   test('that are not yet in force are not told', () => {
     const site = siteOf(grades, { edition: 'public', asOf: '2026-09-30' })
     const { revision, revisions } = sheetOf('flake-250', site)
@@ -152,7 +161,8 @@ describe('properties', () => {
     expect(volume.limit!.printed).toBe('≥ 250')
     expect([volume.lower.printed, volume.upper.printed, volume.n]).toEqual(['265.7', '284.8', 8])
     expect(population.at(-1)).toContain('made before revision 3')
-    expect(sheetOf('foil-070').population.join()).not.toContain('made before')
+    const early = siteOf(grades, { edition: 'public', asOf: '2026-10-29' })
+    expect(sheetOf('foil-070', early).population.join()).not.toContain('made before')
   })
 
   test('of a grade that keeps its results to itself are its limits alone', () => {

@@ -23,7 +23,7 @@ const log = (perLine: number, lines = 30) =>
   `log:\n${Array.from({ length: lines }, (_, i) => `  - { at: ${30 * i} s, temperature: ${(20 + perLine * i).toFixed(1)} °C }\n`).join('')}`
 
 const bare = (number: string, more = '') =>
-  `number: ${number}\nkind: blank\ncode: BARE\n${head}${plate}${tools}${log(80)}${more}`
+  `number: ${number}\nkind: blank\ncode: BARE\n${head}${plate}${tools}${log(80, 15)}${more}`
 
 const coat =
   'lot: EB-1\nloading: { wet: 9.09 % }\nsolids: { stated: 55 % }\nmass: { plate: 235.00 g, coated: 241.75 g }\ndry-film: { readings: [0.500 mm, 0.500 mm] }\nchar: { readings: [12.5 mm, 12.5 mm] }\n'
@@ -236,7 +236,7 @@ describe('a log that never gets so hot', () => {
   })
 
   test('is told where it is that of the bare panel', () => {
-    const short = bare('PN-2').replace(log(80), log(80, 5))
+    const short = bare('PN-2').replace(log(80, 15), log(80, 5))
     const files = workshop(bare('PN-1'), short, coated('PN-3'))
     expect(figuresOf(files, 'PN-3').timeGained_min).toBeUndefined()
     expect(problemsOf(files)).toContain(
@@ -258,7 +258,7 @@ describe('a time gained', () => {
   const gainedOf = (files: readonly SourceFile[]) => figuresOf(files, 'PN-3').timeGained_min!
 
   test('has the scatter of its bare panels in its uncertainty, with their degrees of freedom', () => {
-    const slow = bare('PN-2').replace(log(80), log(60))
+    const slow = bare('PN-2').replace(log(80, 15), log(60))
     const [even, uneven] = [bare('PN-2'), slow].map(second =>
       gainedOf(workshop(bare('PN-1'), second, coated('PN-3')))
     )
@@ -300,6 +300,49 @@ describe('a time gained', () => {
     expect(told.filter(line => line.startsWith('UNLIKE_PANELS'))).toEqual([
       `UNLIKE_PANELS bare.1: PN-2 differs from this panel: ${said}`
     ])
+  })
+})
+
+describe('one reading that is off among its like is told of', () => {
+  const scattered = (files: readonly SourceFile[]) =>
+    problemsOf(files).filter(line => line.startsWith('SCATTERED_READINGS'))
+
+  test.for([
+    ['dry-film: { readings: [0.500 mm, 0.500 mm] }', '0.500 mm', '0.0000005 mm', 'dryFilm'],
+    ['char: { readings: [12.5 mm, 12.5 mm] }', '12.5 mm', '125 mm', 'char'],
+    ['char: { readings: [12.5 mm, 12.5 mm] }', '12.5 mm', '0.0125 mm', 'char']
+  ] as const)('%s: %s → %s', ([readings, from, to, part]) => {
+    const off = coated('PN-3', [
+      [readings, readings.replace(` ${from}`, ` ${from}, ${from}, ${from}, ${to}`)]
+    ])
+    const told = scattered(workshop(...both, off))
+    expect(told).toHaveLength(1)
+    expect(told[0]!.replaceAll('-', '').toLowerCase()).toContain(` ${part.toLowerCase()}.readings`)
+  })
+
+  test('but not that a char is higher here than there', () => {
+    const rough = coated('PN-3', [['[12.5 mm, 12.5 mm]', '[8.0 mm, 12.5 mm, 17.0 mm]']])
+    expect(scattered(workshop(...both, rough))).toEqual([])
+  })
+
+  test.for([
+    ['at: 300 s, temperature: 260.0 °C', 'at: 300 s, temperature: 0.00026 °C'],
+    ['at: 300 s, temperature: 260.0 °C', 'at: 300 s, temperature: 900.0 °C']
+  ] as const)('in a log: %s → %s', ([from, to]) => {
+    const told = scattered(workshop(...both, coated('PN-3', [[from, to]])))
+    expect(told).toEqual([
+      `SCATTERED_READINGS log.10.temperature: is ${to.split('ture: ')[1]} between 236.0 °C and 284.0 °C`
+    ])
+  })
+
+  test('but not that a log is read seldom', () => {
+    const seldom = coated('PN-3', [
+      [
+        log(24),
+        'log:\n  - { at: 0 s, temperature: 20.0 °C }\n  - { at: 300 s, temperature: 290.0 °C }\n  - { at: 900 s, temperature: 740.0 °C }\n'
+      ]
+    ])
+    expect(scattered(workshop(...both, seldom))).toEqual([])
   })
 })
 

@@ -22,3 +22,9 @@ test('without a known repeatability only a slip is told', () => {
   expect(excessiveScatter([0.1, 1, 0.1], undefined)).toBeDefined()
   expect(excessiveScatter([-0.1, 0.1], undefined)).toBeDefined()
 })
+
+test('of places that differ by themselves, only what lies next to none of the others', () => {
+  expect(excessiveScatter([8, 10, 17], undefined, true)).toBeUndefined()
+  expect(excessiveScatter([12, 12, 12, 12, 12, 12, 12, 12, 12e-6], undefined, true)).toBeDefined()
+  expect(excessiveScatter([12, 12, 12, 12, 120], undefined, true)).toBeDefined()
+})

@@ -3,8 +3,18 @@
 import { describe, expect, test } from 'vitest'
 import { catalogues } from '../../src/documents/languages/index.ts'
 import { english } from '../../src/documents/languages/tongue.ts'
-import { visualData, visualDataSchema } from '../../src/documents/visual-data.ts'
+import { certificateDocument } from '../../src/documents/certificate.ts'
+import { lotDocument } from '../../src/documents/lot.ts'
+import { viewLot } from '../../src/documents/lot-view.ts'
+import {
+  visualData,
+  visualDataSchema,
+  visualDemandData,
+  visualDemandSchema
+} from '../../src/documents/visual-data.ts'
 import { percent, visualText, visualWorking } from '../../src/documents/visual.ts'
+import { plainSpaces } from '../../src/documents/words.ts'
+import { judgeLot } from '../../src/judge/judge-lot.ts'
 import { judgeVisual } from '../../src/judge/visual.ts'
 import { demoFiles, evaluate, problemsOf, withChange } from '../records-on-disk.ts'
 
@@ -130,6 +140,145 @@ describe('a lot is not let go', () => {
     expect(told([visualHead(tested), visualHead(tested) + checks])).toEqual([
       `NOT_RELEASABLE status.0.is: cannot be released: the check of the light table was out of bounds on ${tested}`
     ])
+  })
+})
+
+describe('the size of the lot goes with what the record has of it', () => {
+  const ofRoll = (from: string, to: string) =>
+    problemsOf(withChange(demoFiles, 'foils/FL-26-015.yaml', from, to)).filter(
+      line => !problemsOf(demoFiles).includes(line)
+    )
+
+  test('of a roll in metres', () => {
+    expect(ofRoll('lot-size: 2\n  inspected: 2', 'lot-size: 20\n  inspected: 20')).toEqual([
+      'INVALID_VALUE visual.lot-size: is 20 metres, and the roll is 1.49 m long'
+    ])
+    expect(ofRoll('lot-size: 2\n  inspected: 2', 'lot-size: 1\n  inspected: 1')).toEqual([])
+    expect(ofRoll('pieces: [0.912 m, 0.578 m]', 'pieces: [0.912 m, 2.378 m]')).toContain(
+      'INVALID_VALUE visual.lot-size: is 2 metres, and the roll is 3.29 m long'
+    )
+  })
+
+  test('of sheets, of which more were measured', () => {
+    expect(told(['lot-size: 40', 'lot-size: 2'], ['inspected: 13', 'inspected: 2'])).toEqual([
+      'INVALID_VALUE visual.lot-size: is 2 sheets, and the record has 3 of them'
+    ])
+  })
+
+  test.for([
+    ['lot-size: 40', 'lot-size: 60', 'is 60 sheets, where 25.33 g saleable are 40 of the sheets'],
+    ['saleable: 25.33 g', 'saleable: 12.50 g', 'is 40 sheets, where 12.50 g saleable are 19.7 of']
+  ] as const)('of sheets by their mass: %s → %s', ([from, to, said]) => {
+    const [line, ...others] = told([from, to]).filter(one => one.startsWith('CONTRADICTION'))
+    expect(others).toEqual([])
+    expect(line).toContain(`CONTRADICTION visual.lot-size: ${said}`)
+  })
+
+  test.for([['saleable: 25.33 g', 'saleable: 24.10 g']] as const)(
+    'but a few pieces may be missing: %s → %s',
+    change => expect(told(change)).toEqual([])
+  )
+})
+
+describe('a grade that asks for a look', () => {
+  const grade = 'grades/foil-070-r2.yaml'
+  const none = (files = demoFiles) => {
+    const text = files.find(({ path }) => path.endsWith(file))!.text
+    const from = text.indexOf('visual:')
+    return withChange(files, file, text.slice(from, text.indexOf('sampling:')), '')
+  }
+  const asking = (what: string) =>
+    withChange(demoFiles, grade, 'visual: { level: II, aql: 4.0 }', `visual: ${what}`)
+  const viewOf = (files: typeof demoFiles, tongue = english) => {
+    const { content, lots } = evaluate(files)
+    const foil = lots.get('FL-26-016')!
+    if (foil.kind !== 'foil') throw new Error('no foil')
+    return viewLot(content, judgeLot(content, foil, '2026-11-20'), [], tongue)
+  }
+  const answer = (files: typeof demoFiles) => {
+    const view = viewOf(files)
+    const page = lotDocument(view, new Set(['results']), [])
+    const text = page.facts.find(({ label }) => label === 'Visual inspection')?.text
+    const fact = plainSpaces(text ?? '')
+    return { word: page.answer.word, sentence: page.answer.sentence, fact, page }
+  }
+  const refusals = (files: typeof demoFiles) =>
+    problemsOf(files).filter(line => line.startsWith('NOT_RELEASABLE'))
+
+  test('is met by one at least as strict', () => {
+    for (const what of ['{ level: I, aql: 4.0 }', '{ aql: 6.5 }', '{ aql: 4.0 }']) {
+      expect(refusals(asking(what))).toEqual([])
+      expect(answer(asking(what)).word).toBe('pass')
+    }
+    const { sentence, fact } = answer(demoFiles)
+    expect(sentence).toBe(
+      'Meets both limits of grade foil-070, revision 2. The visual inspection it asks for was accepted.'
+    )
+    expect(fact).toContain('Its grade asks for it: level II, AQL 4.0 %.')
+  })
+
+  test('keeps a lot from release where nobody looked', () => {
+    expect(refusals(none())).toEqual([
+      'NOT_RELEASABLE status.0.is: cannot be released: grade foil-070 asks for a visual inspection (level II, AQL 4.0 %), which was not done'
+    ])
+    const { word, sentence, fact, page } = answer(none())
+    expect(word).toBe('not judged')
+    expect(sentence).toContain('The visual inspection it asks for was not done.')
+    expect(fact).toBe('Not done; its grade asks for it: level II, AQL 4.0 %.')
+    expect(page.visualDemand).toMatchObject({ standing: 'not done' })
+  })
+
+  test.for(['{ aql: 2.5 }', '{ level: III, aql: 4.0 }', '{ whole: yes }'])(
+    'keeps a lot from release where the plan was more lenient than %s',
+    what => {
+      expect(refusals(asking(what))).toEqual([
+        expect.stringMatching(
+          /asks for a visual inspection of .*, and it was of level II, AQL 4\.0 %$/u
+        )
+      ])
+      expect(answer(asking(what)).word).toBe('not judged')
+      expect(answer(asking(what)).sentence).toContain('by a plan that lets more through')
+    }
+  )
+
+  test('is not met by a look that is not accepted', () => {
+    const { word, sentence } = answer(changed(['nonconforming: 1', 'nonconforming: 2']))
+    expect(word).toBe('fail')
+    expect(sentence).toContain('The visual inspection it asks for was not accepted.')
+  })
+
+  test('says so on its certificate, in German too, and for programs', () => {
+    const { producer } = evaluate(none()).content
+    const paper = certificateDocument(viewOf(none(), german), producer!.record, undefined, {
+      paper: 'A4'
+    })
+    expect(JSON.stringify(paper)).toContain('Die verlangte Sichtprüfung fehlt.')
+    expect(plainSpaces(JSON.stringify(paper))).toContain(
+      'die Sorte verlangt sie: Niveau II, AQL 4,0 %.'
+    )
+    const demand = { demand: { aql: '4.0' }, standing: 'not done' } as const
+    const data = visualDemandData(demand)
+    expect(visualDemandSchema.parse(data)).toEqual(data)
+    expect(data).toMatchObject({ whole: false, level: 'II', aqlPercent: 4 })
+  })
+
+  test.for([
+    ['{ level: II }', 'MISSING_FIELD visual.aql: is missing: nothing says how much'],
+    ['{ whole: yes, aql: 2.5 }', 'INVALID_VALUE visual.aql: is of a plan, beside the whole lot']
+  ] as const)('says what: %s', ([what, problem]) => {
+    expect(problemsOf(asking(what)).join('\n')).toContain(problem)
+  })
+
+  test('is a grade of foil', () => {
+    const flake = withChange(
+      demoFiles,
+      'grades/flake-250-r3.yaml',
+      'limits:\n',
+      'visual: { whole: yes }\nlimits:\n'
+    )
+    expect(problemsOf(flake).join('\n')).toContain(
+      'INVALID_VALUE visual: is of sheets and rolls, and this grade is flake'
+    )
   })
 })
 

@@ -1,7 +1,7 @@
 /** What a grade is sold in, and how it is kept: what its labels need beside its hazards. */
 
 import { z } from 'zod'
-import { fields, maybe, quantity, text, yesNo } from '../fields.ts'
+import { condition, fields, maybe, quantity, text, yesNo } from '../fields.ts'
 
 export const containerKinds = ['drum', 'pail', 'pouch', 'carton'] as const
 
@@ -13,7 +13,10 @@ export const container = fields({
 })
 
 /** Storage in a form that labels can say in any language. */
-export const keeping = fields({ dry: maybe(yesNo()), below: maybe(quantity('°C')) })
+export const keeping = fields({
+  dry: maybe(yesNo()),
+  below: maybe(condition('storage temperature'))
+})
 
 /** The supplier's words for gaps in statements, by language and code. */
 export const fillsByLanguage = z.partialRecord(

@@ -1,7 +1,7 @@
 /** What each test of pieces cut from a foil lot records. */
 
 import { z } from 'zod'
-import { fields, list, maybe, quantity, refuse } from '../fields.ts'
+import { condition, fields, list, maybe, quantity, refuse } from '../fields.ts'
 import { testHead } from './common.ts'
 import { leachTest } from './leach.ts'
 
@@ -14,10 +14,10 @@ export const leakGases = { nitrogen: 'N2', helium: 'He', methane: 'CH4' } as con
 /** Stretch of the clamping bolt, before and after; load or stress is part of the figure. */
 const creepTest = fields({
   ...testHead,
-  load: maybe(quantity('kN', 'above 0')),
-  stress: maybe(quantity('MPa', 'above 0')),
-  temperature: quantity('°C'),
-  for: quantity('h', 'above 0'),
+  load: maybe(condition('clamping load')),
+  stress: maybe(condition('clamping stress')),
+  temperature: condition('clamped temperature'),
+  for: condition('clamped time'),
   readings: list(fields({ initial: quantity('mm'), final: quantity('mm') }))
 }).superRefine(({ load_kN, stress_MPa }, context) => {
   if (!load_kN && !stress_MPa)
@@ -31,17 +31,17 @@ const creepTest = fields({
 const leakTest = fields({
   ...testHead,
   gas: z.enum(Object.keys(leakGases) as [keyof typeof leakGases]),
-  stress: quantity('MPa', 'above 0'),
-  volume: quantity('mL', 'above 0'),
+  stress: condition('clamping stress'),
+  volume: condition('gas volume'),
   /** Mean diameter of the ring: halfway between its inner and outer one. */
-  diameter: quantity('mm', 'above 0'),
+  diameter: condition('ring diameter'),
   readings: list(
     fields({
-      'absolute-start': quantity('kPa', 'above 0'),
-      'absolute-end': quantity('kPa', 'above 0'),
-      'temperature-start': quantity('°C'),
-      'temperature-end': quantity('°C'),
-      time: quantity('min', 'above 0')
+      'absolute-start': condition('gas pressure'),
+      'absolute-end': condition('gas pressure'),
+      'temperature-start': condition('gas temperature'),
+      'temperature-end': condition('gas temperature'),
+      time: condition('leak time')
     })
   )
 })
@@ -66,9 +66,9 @@ export const foilTests = {
   }),
   'sheet-resistance': fields({
     ...testHead,
-    spacing: quantity('mm'),
+    spacing: condition('probe spacing'),
     /** Of a disc probed at its middle; left out on a sheet of 40 spacings and more. */
-    diameter: maybe(quantity('mm')),
+    diameter: maybe(condition('disc diameter')),
     readings: list(
       fields({ voltage: quantity('mV'), current: quantity('mA'), thickness: quantity('mm') })
     )
@@ -81,8 +81,8 @@ export const foilTests = {
   'leachable-fluoride': leachTest(),
   'oxidation-loss': fields({
     ...testHead,
-    temperature: quantity('°C'),
-    for: quantity('h', 'above 0'),
+    temperature: condition('oxidation temperature'),
+    for: condition('oxidation time'),
     readings: list(fields({ dry: quantity('g'), end: quantity('g') }))
   }),
   'creep-relaxation': creepTest,
@@ -90,8 +90,8 @@ export const foilTests = {
   'thermal-conductivity': fields({
     ...testHead,
     direction: z.enum(directions),
-    at: quantity('°C'),
-    'heat-capacity': quantity('J/(g·K)', 'above 0'),
+    at: condition('conduction temperature'),
+    'heat-capacity': condition('heat capacity'),
     readings: list(fields({ diffusivity: quantity('mm²/s') }))
   }),
   /** One roll: its pieces from one splice to the next, in order, and its width at several places. */
@@ -105,7 +105,7 @@ export const foilTests = {
   'strip-resistance': fields({
     ...testHead,
     /** Temperature of an estimate of the thermal conductivity, where one is wanted. */
-    'thermal-estimate-at': maybe(quantity('°C')),
+    'thermal-estimate-at': maybe(condition('conduction temperature')),
     direction: z.enum(directions),
     readings: list(
       fields({

@@ -9,12 +9,12 @@ import { articleStatement } from './article.ts'
 import { gradeHazards } from './grade-hazards.ts'
 import {
   amount,
+  condition,
   date,
   fields,
   identifier,
   list,
   maybe,
-  quantity,
   refuse,
   text,
   whole,
@@ -27,6 +27,7 @@ import { declarations } from './declarations.ts'
 import { once } from '../once.ts'
 import { perQuantity } from './per-quantity.ts'
 import { quantityKeys } from './common.ts'
+import { visualDemand } from './visual.ts'
 
 /** What a limit holds for. Flake is judged by the lot mean alone. */
 export const scopes = ['lot mean', 'every sheet', 'every reading'] as const
@@ -124,11 +125,13 @@ export const gradeRecord = fields({
   'decision-rule': maybe(z.enum(decisionRules)),
   limits: perQuantity(limitIn),
   measured: maybe(perQuantity(() => howMeasured)),
+  /** Of foil: each lot has to be looked at, and is not released without it. */
+  visual: maybe(visualDemand),
   typical: maybe(perQuantity(unit => amount(unit))),
   'not-measured': maybe(list(text())),
   /** Of foil: tests of the grade in service, as a laboratory reports them. */
   service: maybe(serviceTests),
-  onset: maybe(quantity('°C')),
+  onset: maybe(condition('onset')),
   public: maybe(list(z.enum(publicSections))),
   /** Whether customers may see which of its lots are in stock; never how much. */
   'show-stock': maybe(yesNo()),
@@ -161,17 +164,24 @@ function checkArticle(
   {
     kind,
     article,
-    service
+    service,
+    visual
   }: {
     readonly kind: 'flake' | 'foil'
     readonly article?: unknown
     readonly service?: unknown
+    readonly visual?: unknown
   },
   context: z.RefinementCtx
 ): void {
   if (service !== undefined && kind === 'flake')
     refuse(context, ['service'], 'INVALID_VALUE', [
       'is of gaskets, and this grade is flake',
+      'write it in the grade of the foil'
+    ])
+  if (visual !== undefined && kind === 'flake')
+    refuse(context, ['visual'], 'INVALID_VALUE', [
+      'is of sheets and rolls, and this grade is flake',
       'write it in the grade of the foil'
     ])
   if (article === undefined || kind === 'foil') return

@@ -1,7 +1,18 @@
 /** The lots a workshop makes: batches of flake, furnace runs, foil; and the certificates on them. */
 
 import { z } from 'zod'
-import { date, fields, identifier, list, maybe, quantity, refuse, text, whole } from '../fields.ts'
+import {
+  condition,
+  date,
+  fields,
+  identifier,
+  list,
+  maybe,
+  quantity,
+  refuse,
+  text,
+  whole
+} from '../fields.ts'
 import { articleDecisions } from './article.ts'
 import {
   instrumentsByRole,
@@ -25,7 +36,8 @@ import { visualInspection } from './visual.ts'
 export const stepActions = ['quench', 'filter', 'wash', 'neutralise', 'dry'] as const
 
 /** What a logger or a watchful person read in the course of a step. */
-const temperatureLog = () => list(fields({ at: text(), temperature: quantity('°C') }))
+const temperatureLog = (of: 'step temperature' | 'furnace log') =>
+  list(fields({ at: text(), temperature: condition(of) }))
 
 /** One step of the process, as it was done: what was set, what was seen, what was decided. */
 const step = fields({
@@ -40,11 +52,11 @@ const step = fields({
   at: maybe(text()),
   for: maybe(text()),
   mesh: maybe(text()),
-  temperature: maybe(quantity('°C')),
-  log: maybe(temperatureLog()),
+  temperature: maybe(condition('step temperature')),
+  log: maybe(temperatureLog('step temperature')),
   sources: maybe(sources()),
-  ph: maybe(quantity('1')),
-  conductivity: maybe(quantity('µS/cm', 'above 0')),
+  ph: maybe(condition('step pH')),
+  conductivity: maybe(condition('step conductivity')),
   check: maybe(text()),
   decision: maybe(text())
 })
@@ -60,9 +72,9 @@ const chargeLine = fields({
   mass: maybe(quantity('g', 'above 0')),
   volume: maybe(quantity('mL', 'above 0')),
   /** Of what was measured out; room temperature where it is not said. */
-  temperature: maybe(quantity('°C')),
+  temperature: maybe(condition('charged temperature')),
   /** As the supplier states it or as measured, instead of the table's. */
-  density: maybe(quantity('g/cm³', 'above 0'))
+  density: maybe(condition('charged density'))
 }).superRefine(({ as, mass_g, volume_mL, temperature_C, density_g_per_cm3 }, context) => {
   if (!mass_g && !volume_mL)
     refuse(context, ['mass'], 'MISSING_FIELD', [
@@ -110,10 +122,10 @@ export const expansionRecord = fields({
   ...lotHead,
   from: list(usedLot),
   furnace: maybe(identifier()),
-  temperature: quantity('°C'),
-  dwell: maybe(quantity('s', 'above 0')),
+  temperature: condition('furnace temperature'),
+  dwell: maybe(condition('dwell')),
   worms: fields({ mass: quantity('g', 'above 0'), volume: maybe(quantity('mL', 'above 0')) }),
-  log: maybe(temperatureLog()),
+  log: maybe(temperatureLog('furnace log')),
   sources: maybe(sources()),
   counted: maybe(list(stockCount))
 })
@@ -140,7 +152,7 @@ export const foilRecord = fields({
   from: list(usedLot),
   pressing: fields({
     how: z.enum(['pressed', 'rolled']),
-    pressure: maybe(quantity('MPa', 'above 0')),
+    pressure: maybe(condition('pressing pressure')),
     passes: maybe(whole(1)),
     /** Of forming, as customers find it on the piece. */
     direction: maybe(z.enum(formingDirections)),

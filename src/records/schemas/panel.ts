@@ -3,7 +3,17 @@
 import { z } from 'zod'
 import { momentOf, secondsOf } from '../../metrology/moments.ts'
 import { quoted } from '../../problem.ts'
-import { date, fields, identifier, list, maybe, quantity, refuse, text } from '../fields.ts'
+import {
+  condition,
+  date,
+  fields,
+  identifier,
+  list,
+  maybe,
+  quantity,
+  refuse,
+  text
+} from '../fields.ts'
 import { instrumentsByRole, person, testHead } from './common.ts'
 
 /** Own coating, somebody else's, or a bare plate to hold them against. */
@@ -80,26 +90,26 @@ const shape = fields({
   solids: maybe(solids),
   plate: fields({
     what: text(),
-    length: quantity('mm', 'above 0'),
-    width: quantity('mm', 'above 0'),
-    thickness: quantity('mm', 'above 0')
+    length: condition('plate side'),
+    width: condition('plate side'),
+    thickness: condition('plate thickness')
   }),
   mass: maybe(fields({ plate: quantity('g', 'above 0'), coated: quantity('g', 'above 0') })),
   'wet-film': maybe(spread()),
   'dry-film': maybe(spread()),
   /** Of the dry film, where the plate was not weighed. */
-  'film-density': maybe(quantity('g/cm³', 'above 0')),
+  'film-density': maybe(condition('film density')),
   ...testHead,
   tested: maybe(date()),
   /** How it was heated: burner, distance, where the back was read. */
   how: maybe(text()),
   /** The stated temperature of the back. */
-  until: maybe(quantity('°C')),
+  until: maybe(condition('back temperature')),
   /** When heating began, on the log's clock; its first line where nothing is said. */
-  start: maybe(fields({ at: moment(), within: maybe(quantity('s', 'above 0')) })),
+  start: maybe(fields({ at: moment(), within: maybe(condition('moment known within')) })),
   /** Bare panels heated alike. */
   bare: maybe(list(identifier())),
-  log: maybe(list(fields({ at: moment(), temperature: quantity('°C') }))),
+  log: maybe(list(fields({ at: moment(), temperature: condition('back temperature') }))),
   char: maybe(spread()),
   'painted-by': maybe(person()),
   notes: maybe(text())

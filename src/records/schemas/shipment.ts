@@ -2,6 +2,7 @@
 
 import { z } from 'zod'
 import {
+  condition,
   date,
   fields,
   identifier,
@@ -47,7 +48,7 @@ const shippedLot = fields({
 const packing = fields({
   packages: whole(1),
   gross: quantity('g', 'above 0'),
-  'store-below': maybe(quantity('°C')),
+  'store-below': maybe(condition('storage temperature')),
   'keep-dry': maybe(yesNo()),
   origin: text(),
   'tariff-code': text(),

@@ -1,7 +1,7 @@
 /** What each test of a flake lot records. The key is the quantity it measures. */
 
 import { z } from 'zod'
-import { fields, identifier, list, maybe, quantity, refuse } from '../fields.ts'
+import { condition, fields, identifier, list, maybe, quantity, refuse } from '../fields.ts'
 import { testHead } from './common.ts'
 import { leachTest } from './leach.ts'
 import { sieveTest } from './sieve.ts'
@@ -49,7 +49,7 @@ export const onsetDefinitions = [
 const onsetTest = fields({
   ...testHead,
   definition: z.enum(onsetDefinitions),
-  'heating-rate': maybe(quantity('K/min', 'above 0')),
+  'heating-rate': maybe(condition('heating rate')),
   readings: list(fields({ temperature: quantity('°C') }))
 }).superRefine(({ definition, heatingRate_K_per_min: rate }, context) => {
   if (!rate && definition !== onsetDefinitions[2])
@@ -62,16 +62,16 @@ const onsetTest = fields({
 export const flakeTests = {
   'expansion-volume': fields({
     ...testHead,
-    'bulk-density': maybe(quantity('g/mL')),
+    'bulk-density': maybe(condition('loose density')),
     readings: list(fields({ mass: quantity('g'), volume: quantity('mL') }))
   }),
   'free-acid': fields({
     ...testHead,
     titrant: identifier(),
-    water: maybe(quantity('mL', 'above 0')),
-    extract: maybe(quantity('mL')),
-    aliquot: maybe(quantity('mL')),
-    'end-point-ph': maybe(quantity('1')),
+    water: maybe(condition('extract')),
+    extract: maybe(condition('extract')),
+    aliquot: maybe(condition('aliquot')),
+    'end-point-ph': maybe(condition('end point')),
     blanks: list(quantity('mL')),
     readings: list(fields({ mass: quantity('g'), titre: quantity('mL') }))
   }),
@@ -96,8 +96,8 @@ export const flakeTests = {
   'expansion-curve': expansionCurve,
   'water-soak': fields({
     ...testHead,
-    for: quantity('h', 'above 0'),
-    at: quantity('°C'),
+    for: condition('soak time'),
+    at: condition('soak temperature'),
     readings: list(filled)
   }),
   sieve: sieveTest,

@@ -1,7 +1,17 @@
 /** What became of spent acid, wash water and the like, and what went wrong. Private throughout. */
 
 import { z } from 'zod'
-import { date, fields, identifier, list, maybe, quantity, refuse, text } from '../fields.ts'
+import {
+  condition,
+  date,
+  fields,
+  identifier,
+  list,
+  maybe,
+  quantity,
+  refuse,
+  text
+} from '../fields.ts'
 import { person } from './common.ts'
 
 export const wasteKinds = [
@@ -38,7 +48,7 @@ export const wasteRecord = fields({
   lost: lost(),
   mass: maybe(quantity('g', 'above 0')),
   volume: maybe(quantity('mL', 'above 0')),
-  ph: maybe(quantity('1')),
+  ph: maybe(condition('step pH')),
   nitrate: maybe(quantity('mg/L', 'at least 0')),
   ammonium: maybe(quantity('mg/L', 'at least 0')),
   metals: maybe(list(fields({ metal: text(), concentration: quantity('mg/L', 'at least 0') }))),

@@ -2,7 +2,7 @@
 
 import { z } from 'zod'
 import { aqls, inspectionLevels } from '../../metrology/sampling-scheme.ts'
-import { fields, list, maybe, refuse, whole } from '../fields.ts'
+import { fields, list, maybe, refuse, whole, yesNo } from '../fields.ts'
 import { testHead } from './common.ts'
 
 /** What makes a unit nonconforming. */
@@ -54,4 +54,23 @@ export const visualInspection = fields({
     ])
 })
 
+/** What a grade asks of each lot of foil: to be looked at whole, or by this plan at least. */
+export const visualDemand = fields({
+  whole: maybe(yesNo()),
+  level: maybe(z.enum(inspectionLevels)),
+  aql: maybe(z.enum(aqls))
+}).superRefine(({ whole: isWhole, level, aql }, context) => {
+  if (isWhole && (aql ?? level) !== undefined)
+    refuse(context, [aql === undefined ? 'level' : 'aql'], 'INVALID_VALUE', [
+      'is of a plan, beside the whole lot',
+      'keep one of the two'
+    ])
+  if (!isWhole && aql === undefined)
+    refuse(context, ['aql'], 'MISSING_FIELD', [
+      'is missing: nothing says how much of a lot has to be looked at',
+      "add 'aql:', such as 2.5, or write 'whole: yes'"
+    ])
+})
+
+export type VisualDemand = z.output<typeof visualDemand>
 export type VisualRecord = z.output<typeof visualInspection>

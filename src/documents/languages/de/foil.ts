@@ -53,6 +53,16 @@ export const foil: typeof english = {
     'not marked': 'nicht gekennzeichnet'
   },
   visual,
+  looks: {
+    met: 'Die verlangte Sichtprüfung ist angenommen.',
+    'not done': 'Die verlangte Sichtprüfung fehlt.',
+    'too lenient': 'Die verlangte Sichtprüfung erfolgte nach einem Plan, der mehr durchlässt.',
+    'not accepted': 'Die verlangte Sichtprüfung ist nicht angenommen.'
+  },
+  asked: plan => `Die Sorte verlangt sie: ${plan}.`,
+  notDone: plan => `Nicht durchgeführt; die Sorte verlangt sie: ${plan}.`,
+  wholeLot: 'die ganze Charge',
+  plan: (level, aql) => `Niveau ${level}, AQL ${aql} %`,
   missing: {
     gasketFactors: 'Dichtungsbeiwerte m und y',
     fireSafe: 'Verhalten in einer Fire-Safe-Prüfung',

@@ -50,6 +50,17 @@ export const foil = {
     'not marked': 'not marked'
   },
   visual,
+  /** How a lot stands to the look its grade asks for, beside its limits. */
+  looks: {
+    met: 'The visual inspection it asks for was accepted.',
+    'not done': 'The visual inspection it asks for was not done.',
+    'too lenient': 'The visual inspection it asks for was done by a plan that lets more through.',
+    'not accepted': 'The visual inspection it asks for was not accepted.'
+  },
+  asked: (plan: string) => `Its grade asks for it: ${plan}.`,
+  notDone: (plan: string) => `Not done; its grade asks for it: ${plan}.`,
+  wholeLot: 'the whole lot',
+  plan: (level: string, aql: string) => `level ${level}, AQL ${aql} %`,
   missing: {
     gasketFactors: 'gasket factors m and y',
     fireSafe: 'behaviour in a fire-safe test',
