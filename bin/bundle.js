@@ -2,9 +2,9 @@
 
 import { createHash } from 'node:crypto'
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
-import { readdir, rename, rm, stat } from 'node:fs/promises'
-import { join } from 'node:path'
-import { fileURLToPath, pathToFileURL } from 'node:url'
+import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 
 /**
  * Room for new objects stays at its first size: Node lets it grow to three times 16 MB, as much as all
@@ -19,7 +19,7 @@ const KEPT_ms = 24 * 60 * 60 * 1000
 export const PREFIX = '.lotfolio-'
 
 /**
- * Address of the bundle's main file, made now if there is none of the source as it stands; undefined
+ * Path of the bundle, made now if there is none of the source as it stands; undefined
  * where it cannot be made or written: for a checkout that is read only, or source that does not parse.
  *
  * It lies in a folder of node_modules, where it finds the packages, and as deep as src/site is, so
@@ -32,12 +32,11 @@ export async function bundleOf(project) {
   const packages = join(root, 'node_modules')
   const state = stateOf(root)
   const folder = join(packages, `${PREFIX}${state}`)
-  const file = join(folder, 'main.js')
-  const main = pathToFileURL(file).href
-  if (existsSync(file)) return main
+  const file = join(folder, 'main.cjs')
+  if (existsSync(file)) return file
   const fresh = `${folder}.${process.pid}`
   try {
-    await bundle(root, fresh, join('src', 'cli', 'main.ts'))
+    await bundle(root, join(fresh, 'main.cjs'), join('src', 'cli', 'main.ts'), 'cjs')
     // Edited meanwhile: nobody knows which of both it holds.
     if (stateOf(root) !== state) return undefined
     // Whole or not at all; where another process was first, its bundle is the same.
@@ -45,7 +44,7 @@ export async function bundleOf(project) {
       if (!existsSync(file)) throw error
     })
     await clearAway(packages, folder).catch(() => undefined)
-    return main
+    return file
   } catch {
     return undefined
   } finally {
@@ -69,51 +68,78 @@ function stateOf(root) {
 }
 
 /**
- * Bundle a program.
+ * Bundle a program into one file.
  *
  * @param {string} root folder of package.json
- * @param {string} folder where the bundle goes, a folder of node_modules
+ * @param {string} file what it is written to, in a folder of node_modules
  * @param {string} entry its main file, from `root`
+ * @param {'cjs' | 'esm'} format Node starts CommonJS in less time, and only that can be kept compiled;
+ *   ES modules may wait at their top level
  */
-export async function bundle(root, folder, entry) {
+export async function bundle(root, file, entry, format) {
   const { build } = await import('esbuild')
-  await build({
+  const { outputFiles } = await build({
+    write: false,
     entryPoints: [join(root, entry)],
     absWorkingDir: root,
-    outdir: folder,
+    outfile: file,
     bundle: true,
-    // What only some commands need stays in files of its own.
-    splitting: true,
     plugins: [fewPackages],
-    // Packages in CommonJS ask for Node's own modules by it.
-    banner: {
-      js: "import { createRequire as requireFor } from 'node:module'; const require = requireFor(import.meta.url)"
-    },
+    ...(format === 'cjs' ? asCommonJs : asModule),
     // The build of yaml for browsers parses the same in 0.7 of the time: the one for Node asks the
     // environment at each sign it reads whether to log it.
     alias: { yaml: join(root, 'node_modules', 'yaml', 'browser', 'index.js') },
     platform: 'node',
-    format: 'esm',
+    format,
     charset: 'utf8',
+    minifyWhitespace: true,
     sourcemap: true,
     sourcesContent: false,
     logLevel: 'silent'
   })
+  await mkdir(dirname(file), { recursive: true })
+  for (const { path, text } of outputFiles)
+    await writeFile(path, format === 'cjs' ? text.replaceAll(IMPORTS, IMPORT) : text)
 }
 
 /**
- * Packages of many small files, taken into the bundle: to find and read each file by itself takes longer
- * than to check a small workshop. All others stay outside.
+ * What stands for `import` of a package where a bundle is compiled by itself: only a file of modules can
+ * import some. As long as the word it stands for, so that the source map holds.
  */
-const TAKEN_IN = /^(?:zod|yaml|decimal\.js|commander|@stdlib\/[^/]+)(?:\/|$)/u
+export const IMPORT = 'native'
+
+const IMPORTS = /\bimport(?=\("@)/gu
+
+/** PDFKit finds its data files beside its own, which it is no part of any more. */
+const PDFKIT =
+  "const urlOfPdfkit = require('node:url').pathToFileURL(require.resolve('pdfkit')).href"
+
+/** What modules know of themselves, where there are none. */
+const asCommonJs = {
+  banner: { js: `const urlOfFile = require('node:url').pathToFileURL(__filename).href; ${PDFKIT}` },
+  define: { 'import.meta.url': 'urlOfFile', 'import.meta.dirname': '__dirname' }
+}
+
+/** Packages in CommonJS ask for Node's own modules by `require`. */
+const asModule = {
+  banner: {
+    js: `import { createRequire as requireFor } from 'node:module'; const require = requireFor(import.meta.url); ${PDFKIT}`
+  }
+}
+
+/** Large packages that only some commands load stay outside; to find the files of many costs a start. */
+const LEFT_OUT = /^(?:@11ty\/eleventy|nunjucks|esbuild|tsx|pkijs|asn1js)(?:\/|$)/u
 
 const fewPackages = {
   name: 'few-packages',
   setup(build) {
     // Names of packages alone: a path begins with a dot, or is absolute.
     build.onResolve({ filter: /^[@a-z]/ }, ({ path, kind }) =>
-      kind === 'entry-point' || TAKEN_IN.test(path) ? undefined : { path, external: true }
+      kind !== 'entry-point' && LEFT_OUT.test(path) ? { path, external: true } : undefined
     )
+    build.onLoad({ filter: /[\\/]pdfkit[\\/]js[\\/][^\\/]+$/ }, async ({ path }) => ({
+      contents: (await readFile(path, 'utf8')).replaceAll('import.meta.url', 'urlOfPdfkit')
+    }))
   }
 }
 

@@ -1,19 +1,26 @@
 #!/usr/bin/env node
 /**
  * Starts the program, which is TypeScript: as one bundle, or through tsx where none can be kept. Both
- * run the same code; a bundle starts in half the time and takes half the memory.
+ * run the same code; a bundle starts in a third of the time and takes half the memory.
  */
 
 import { setFlagsFromString } from 'node:v8'
 import { bundleOf, SMALL_NURSERY } from './bundle.js'
+import { load, told } from './load.js'
 
 setFlagsFromString(SMALL_NURSERY)
-process.setSourceMapsEnabled(true)
 
-const { main } = await import((await bundleOf(new URL('..', import.meta.url))) ?? (await source()))
+const file = await bundleOf(new URL('..', import.meta.url))
+if (file !== undefined)
+  process.on('uncaughtException', error => {
+    process.stderr.write(`${told(error, file)}\n`)
+    process.exit(1)
+  })
+const { main } = file === undefined ? await import(await source()) : load(file)
 await main(process.argv.slice(2))
 
 async function source() {
+  process.setSourceMapsEnabled(true)
   try {
     const { register } = await import('tsx/esm/api')
     register()

@@ -12,6 +12,7 @@ import { inMakingOrder } from './order.ts'
 import { evaluatePanels } from './panels.ts'
 import { batchModels, expansionModels, foilModels, type Surroundings } from './models.ts'
 import { type Reports, checkReported, withReported } from './reported.ts'
+import { yieldSoFar } from './process.ts'
 import { checkPlausible } from './result.ts'
 import type { EvaluatedContent, EvaluatedLot, Result, Results } from './types.ts'
 
@@ -38,6 +39,7 @@ export function evaluateContent<Kind extends Records>(
   if (!order.ok) return { problems: order.problems }
   const lots = new Map<string, EvaluatedLot>()
   const readers: Readers = new Map()
+  let last: EvaluatedLot | undefined
   const found = { bench: [] as Problem[], figures: [] as Problem[], doubts: [] as Problem[] }
   for (const lot of order.value) {
     const work = () => {
@@ -45,7 +47,11 @@ export function evaluateContent<Kind extends Records>(
       return { evaluated: evaluateLot(content, lot, bench, lots), problems: bench.problems }
     }
     const { evaluated, problems } = work()
-    const kept = onDemand(evaluated, () => work().evaluated)
+    const kept = onDemand({ ...evaluated, ...yieldSoFar(evaluated, lots) }, () => {
+      // A page asks for one lot's figures several times in a row.
+      if (last?.lot !== lot) last = work().evaluated
+      return last
+    })
     lots.set(lot, kept)
     found.bench.push(...problems)
     found.figures.push(...checkFigures(evaluated))

@@ -86,25 +86,33 @@ export function runExpansionVolumeResult(bench: Bench, run: Expansion): Result |
   )
 }
 
-/** Yield of the batches a run was fed from, taken together; looks through blends. */
-function feedYield(earlier: Earlier, from: Expansion['from']): Estimate | undefined {
-  return joined(from, ({ lot }) => {
-    const batch = earlier.get(lot)
-    if (batch?.kind !== 'batch') return undefined
-    const blended = batch.entry.record.from
-    return batch.process.massYield_percent?.estimate ?? (blended && feedYield(earlier, blended))
-  })
+/** What later lots reckon on with; of a blend without a yield of its own, that of its parts. */
+export function yieldSoFar(
+  lot: EvaluatedLot,
+  earlier: Earlier
+): Pick<EvaluatedLot, 'yieldSoFar_percent'> {
+  const { massYield_percent, carbonRecovery_percent } = lot.process
+  if (lot.kind === 'foil') return {}
+  if (lot.kind === 'expansion') return { yieldSoFar_percent: carbonRecovery_percent?.estimate }
+  const { from } = lot.entry.record
+  return {
+    yieldSoFar_percent: massYield_percent?.estimate ?? (from && joinedYield(from, earlier, 'batch'))
+  }
 }
 
 /**
- * A yield over the lots used, taken together: their mass over the sum of what each of them came from.
- * Undefined where one of them lacks it.
+ * The yield of the lots used, taken together: their mass over the sum of what each of them came from.
+ * Undefined where one of them lacks it, or is of another kind.
  */
-function joined(
+function joinedYield(
   uses: Expansion['from'],
-  yieldOf: (use: { lot: string }) => Estimate | undefined
+  earlier: Earlier,
+  kind: EvaluatedLot['kind']
 ): Estimate | undefined {
-  const yields = uses.flatMap(use => yieldOf(use) ?? [])
+  const yields = uses.flatMap(use => {
+    const lot = earlier.get(use.lot)
+    return (lot?.kind === kind && lot.yieldSoFar_percent) || []
+  })
   if (yields.length < uses.length) return undefined
   const mass_g = uses.reduce((sum, use) => sum + use.mass_g.value, 0)
   const inputs = Object.fromEntries(yields.map((figure, index) => [`part${index}`, figure]))
@@ -120,7 +128,7 @@ export function carbonRecoveryResult(
   sofar: Results,
   earlier: Earlier
 ): Result | undefined {
-  const massYield_percent = feedYield(earlier, run.from)
+  const massYield_percent = joinedYield(run.from, earlier, 'batch')
   const lossOnExpansion_percent = estimateOf(sofar, 'lossOnExpansion_percent')
   if (!massYield_percent || !lossOnExpansion_percent) return undefined
   return singleResult(
@@ -163,10 +171,7 @@ export function overallYieldResult(
   earlier: Earlier
 ): Result | undefined {
   const trimYield_percent = estimateOf(sofar, 'trimYield_percent')
-  const carbonRecovery_percent = joined(
-    foil.from,
-    ({ lot }) => earlier.get(lot)?.process.carbonRecovery_percent?.estimate
-  )
+  const carbonRecovery_percent = joinedYield(foil.from, earlier, 'expansion')
   if (!trimYield_percent || !carbonRecovery_percent) return undefined
   return singleResult(
     openStep(bench, foil, 'from'),

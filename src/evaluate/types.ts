@@ -144,6 +144,11 @@ interface Evaluated<KindName extends string, Kind> {
   readonly process: Results
   readonly instruments: readonly string[]
   readonly overdue: readonly OverdueUse[]
+  /**
+   * What lots made from it reckon on with, in percent: yield of a batch, or of those it was blended
+   * from; carbon recovered in a furnace run. Kept, as every lot down the chain asks for it.
+   */
+  readonly yieldSoFar_percent?: Estimate | undefined
 }
 
 export type EvaluatedBatch = Evaluated<'batch', Batch>

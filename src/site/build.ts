@@ -1,7 +1,6 @@
 /** From a content folder to a finished site in the place of the old one, or to what is wrong with it. */
 
 import { basename, dirname, join } from 'node:path'
-import Eleventy from '@11ty/eleventy'
 import { type IssuedRegister, openRegister } from '../documents/issued.ts'
 import type { SiteDocument } from '../documents/types.ts'
 import type { SiteOptions } from '../pipeline.ts'
@@ -90,6 +89,8 @@ async function writeSite(site: SiteDocument, folder: string, options: Ready, ste
   const cache = paperCache(
     join(dirname(out), '.cache', 'lotfolio', `${basename(out)}-${site.edition}`)
   )
+  // A package of ES modules alone, which the bundle in CommonJS can only import so.
+  const { default: Eleventy } = await import('@11ty/eleventy')
   const eleventy = new Eleventy(templates, folder, {
     quietMode: true,
     configPath: false,

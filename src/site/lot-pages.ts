@@ -7,7 +7,7 @@
 
 import { mkdir, readFile, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
-import Eleventy, { type UserConfig } from '@11ty/eleventy'
+import type { UserConfig } from '@11ty/eleventy'
 import type { LotPage, SiteDocument } from '../documents/types.ts'
 import type { PaperCache } from './paper-cache.ts'
 
@@ -25,12 +25,13 @@ export type LotPageWriter = (lots: readonly LotPage[]) => Promise<string[]>
  *
  * @param setUp gives an Eleventy the filters and data that every page may use
  */
-export function lotPageWriter(
+export async function lotPageWriter(
   templates: string,
   output: string,
   site: SiteDocument,
   setUp: (config: UserConfig, site: SiteDocument) => void
-): LotPageWriter {
+): Promise<LotPageWriter> {
+  const { default: Eleventy } = await import('@11ty/eleventy')
   const shown = { ...site, lots: [] as readonly LotPage[] }
   const eleventy = new Eleventy(join(templates, lotTemplate), output, {
     quietMode: true,

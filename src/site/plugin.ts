@@ -124,7 +124,7 @@ async function pageWriter(
   output: string,
   { templates, steps, cache }: Ready
 ): Promise<LotPageWriter> {
-  const write = lotPageWriter(templates, output, site, (config, shown) => {
+  const write = await lotPageWriter(templates, output, site, (config, shown) => {
     setUp(config, () => shown)
     // Twenty pages wait to be written: as bytes they are one piece each, not thousands of strings.
     useTemplates(

@@ -10,8 +10,9 @@ setFlagsFromString(SMALL_NURSERY)
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const folder = join(root, 'node_modules', `${PREFIX}bench.${process.pid}`)
 try {
-  await bundle(root, folder, join('tests', 'bench', 'run.ts'))
-  await import(pathToFileURL(join(folder, 'run.js')).href)
+  const file = join(folder, 'run.js')
+  await bundle(root, file, join('tests', 'bench', 'run.ts'), 'esm')
+  await import(pathToFileURL(file).href)
 } finally {
   await rm(folder, { recursive: true, force: true })
 }

@@ -77,7 +77,7 @@ test('the source as it stands is what runs, and each state of it has one bundle'
 
 test('what is bundled is what runs', async () => {
   await putBundle()
-  const file = join(project, 'node_modules', bundles()[0]!, 'main.js')
+  const file = join(project, 'node_modules', bundles()[0]!, 'main.cjs')
   const text = readFileSync(file, 'utf8')
   writeFileSync(file, text.replace(description, 'Bundled.'))
   expect((await help()).stdout).toContain('Bundled.')

@@ -139,7 +139,8 @@ describe('what is filled in', () => {
           const form = formFor({ ...file, text: commented })
           const values = valuesOf(form)
           // Rows that are empty are looked at below: they close up.
-          const written = values.filter(({ path }) => at(plainData(file.text), path) !== undefined)
+          const data = plainData(file.text)
+          const written = values.filter(({ path }) => at(data, path) !== undefined)
           const filled = new Map(
             picks.map(([pick, text]) => [written[pick % written.length]!, text.trim()] as const)
           )
