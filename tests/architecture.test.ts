@@ -78,7 +78,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'register'
   ],
   tables: ['problem.ts'],
-  intake: ['problem.ts', 'metrology', 'records', 'tables'],
+  intake: ['problem.ts', 'metrology', 'quantities.ts', 'records', 'tables'],
   forms: ['markup.ts', 'problem.ts', 'records'],
   site: ['pipeline.ts', 'problem.ts', 'documents', 'html', 'pdf', 'data', 'register', 'verify'],
   cli: [

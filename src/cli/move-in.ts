@@ -31,7 +31,7 @@ Examples:
 Each line becomes a record, by a mapping whose 'fills:' is batch, expansion, foil or material and whose
 columns name their fields with points: product.mass, charge.1.mass, reported.ash.value. A line that
 cannot be understood, or whose record would not pass the check, is told and left out; no record that is
-there is written over. --draft marks the records as unfinished, to be completed later.
+there is written over. A column with 'figure:' holds the list's own result, which is held against ours. --draft marks the records as unfinished, to be completed later.
 Exit code: 0 when every line became a record, 1 when one did not, 2 for wrong usage.`
 
 export const moveInCommand = (): Command =>
@@ -64,17 +64,40 @@ async function moveIn(file: string, options: MoveInOptions, command: Command): P
   if ('problems' in lots) return void refuseProblems(lots.problems)
   const path = ({ lot }: OldLot) =>
     relative(userFolder(process.env), join(folder, kind, `${lot}.yaml`)).replaceAll('\\', '/')
-  const taken = namesIn(before)
-  const there = lots.filter(({ lot }) => taken.has(lot.toLowerCase()))
+  const inUse = namesIn(before)
+  const there = lots.filter(({ lot }) => inUse.has(lot.toLowerCase()))
   const fresh = lots.filter(one => one.text !== undefined && !there.includes(one))
   const files = fresh.map((one): SourceFile => ({ path: path(one), text: one.text! }))
   const sound = await soundPart(folder, before, files)
-  const told = [...lots.flatMap(({ problems }) => problems), ...sound.problems]
+  const told = [...lots.flatMap(one => [...one.problems, ...one.unread]), ...sound.problems]
   report(lots, there, sound.files, path, told)
+  const taken = sound.files.map(file => file.path)
+  process.stdout.write(
+    await comparison(
+      lots.filter(one => taken.includes(path(one))),
+      before,
+      sound.files
+    )
+  )
   if (sound.files.length === 0) return void process.stdout.write('Nothing written\n')
   if (!(await isWanted(options.write ?? false))) return
   await writeRecords({ folder, before, written: sound.files })
   process.stdout.write(`Wrote ${count(sound.files.length, 'record')}\n`)
+}
+
+/** The list's own figures beside ours, of the lots that become records. */
+async function comparison(
+  lots: readonly OldLot[],
+  before: readonly SourceFile[],
+  files: readonly SourceFile[]
+): Promise<string> {
+  if (lots.every(({ figures }) => figures.length === 0)) return ''
+  const [{ judgeContent }, { listedText }] = await Promise.all([
+    import('../pipeline.ts'),
+    import('../documents/listed-figures.ts')
+  ])
+  const { evaluated } = judgeContent([...before, ...files])
+  return evaluated ? listedText(lots, evaluated) : ''
 }
 
 /** Numbers in use, by whatever record. */

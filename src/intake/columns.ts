@@ -61,7 +61,7 @@ function headedLines(sheet: Sheet, mapping: Mapping): Lines | { problems: Proble
   const counts = above.map(found)
   const at = counts.indexOf(Math.max(...counts))
   const row = sheet.rows[at] ?? []
-  const problems = names.flatMap(name => headingFaults(sheet, row, name))
+  const problems = headingFaults(sheet, row, names)
   if (problems.length > 0) return { problems }
   const unitsBelow = mapping.file?.unitsBelow
   const units = unitsBelow === undefined ? [] : (sheet.rows[at + unitsBelow] ?? [])
@@ -74,19 +74,27 @@ function headedLines(sheet: Sheet, mapping: Mapping): Lines | { problems: Proble
   return lines(sheet, columns, rows, name => row.findIndex(cell => means(cell, name)))
 }
 
-function headingFaults(sheet: Sheet, row: readonly Cell[], name: string): Problem[] {
-  const alike = row.filter(cell => means(cell, name))
-  if (alike.length === 1) return []
+/** Columns that are not there, told at once, and each that is there twice. */
+function headingFaults(sheet: Sheet, row: readonly Cell[], names: readonly string[]): Problem[] {
+  const alike = (name: string) => row.filter(cell => means(cell, name))
   const there = row.flatMap(({ text }) => (text === '' ? [] : [text]))
-  const at = alike[1] ?? row.find(({ text }) => text !== '') ?? { range: [0, 1] as const }
-  const said: [string, string] =
-    alike.length > 1
-      ? [`two columns are headed ${quoted(name)}`, 'rename one of them where the file is made']
-      : [
-          `no column is headed ${quoted(name)}`,
-          `columns here: ${there.slice(0, 12).join(', ')}; is the delimiter, or the mapping, another?`
-        ]
-  return [cellProblem(sheet, at, [], 'MISSING_COLUMN', said)]
+  const absent = names.filter(name => alike(name).length === 0).map(quoted)
+  const first = row.find(({ text }) => text !== '') ?? { range: [0, 1] as const }
+  const missing = cellProblem(sheet, first, [], 'MISSING_COLUMN', [
+    `no column is headed ${absent.join(' or ')}`,
+    `columns here: ${there.slice(0, 12).join(', ')}; is the delimiter, or the mapping, another? A unit in a heading stands in brackets, as in 'Mass [g]'`
+  ])
+  const twice = names.flatMap(name => {
+    const [, second] = alike(name)
+    const said = `two columns are headed ${quoted(name)}`
+    return second
+      ? cellProblem(sheet, second, [], 'MISSING_COLUMN', [
+          said,
+          'rename one of them where the file is made'
+        ])
+      : []
+  })
+  return absent.length > 0 ? [missing, ...twice] : twice
 }
 
 /** Without headings columns go by their number. */

@@ -13,7 +13,14 @@ import { blockText } from '../records/value-text.ts'
 import { type Cell, cellProblem, type Sheet } from '../tables/sheet.ts'
 import { type Lines, linesOf, strayColumns } from './columns.ts'
 import { styleOf } from './items.ts'
-import { type Filling, type Reader, readValue } from './values.ts'
+import {
+  type FigureColumn,
+  type Filling,
+  type ListedFigure,
+  type Reader,
+  readFigure,
+  readValue
+} from './values.ts'
 
 /** A line of the list: the record it becomes, or why it becomes none. */
 export interface OldLot {
@@ -22,6 +29,10 @@ export interface OldLot {
   readonly line: number
   readonly text?: string
   readonly problems: readonly Problem[]
+  /** Figures that the line gives itself. */
+  readonly figures: readonly ListedFigure[]
+  /** Figures of the line that cannot be read as one: each with why. */
+  readonly unread: readonly Problem[]
 }
 
 interface Constant {
@@ -49,6 +60,7 @@ export function oldLots(
   if ('problems' in lines) return lines
   const problems = strayColumns(lines, mapping.record)
   const fillings = fillingsOf(lines, mapping, kind, problems)
+  const columns = figureColumns(lines, mapping.record)
   const constants = constantsOf(mapping, kind, problems)
   const style = styleOf(lines, mapping.record, fillings)
   if ('code' in style) problems.push(style)
@@ -59,7 +71,9 @@ export function oldLots(
     const skipped = Object.entries(mapping.record.skip ?? {}).some(([name, words]) =>
       words.includes(row[lines.named(name)?.index ?? -1]?.text ?? '')
     )
-    return skipped ? [] : [oldLot(reader, row, fillings, constants, isDraft, seen)]
+    if (skipped) return []
+    const lot = oldLot(reader, row, fillings, constants, isDraft, seen)
+    return [{ ...lot, ...figuresIn(reader, row, columns) }]
   })
 }
 
@@ -94,6 +108,33 @@ function fillingsOf(
   })
 }
 
+const figureColumns = (lines: Lines, { columns }: Mapping): FigureColumn[] =>
+  columns.flatMap(mapped => {
+    const column = lines.named(mapped.column)
+    return mapped.figure !== undefined && column ? [{ key: mapped.figure, mapped, column }] : []
+  })
+
+/** What the list says of a lot's figures itself. */
+function figuresIn(
+  reader: Reader,
+  row: readonly Cell[],
+  columns: readonly FigureColumn[]
+): Pick<OldLot, 'figures' | 'unread'> {
+  const figures: ListedFigure[] = []
+  const unread: Problem[] = []
+  for (const figure of columns) {
+    const cell = row[figure.column.index]
+    if (!cell || cell.text === '') continue
+    const read = readFigure(reader, figure, cell)
+    if ('key' in read) figures.push(read)
+    else {
+      const [code, message, hint] = read
+      unread.push(cellProblem(reader.sheet, cell, [figure.column.name], code, [message, hint]))
+    }
+  }
+  return { figures, unread }
+}
+
 function constantsOf(mapping: Entry<Mapping>, kind: Kind, problems: Problem[]): Constant[] {
   return Object.entries(mapping.record.set ?? {}).flatMap(([field, text]) => {
     const path = pathOf(field)
@@ -113,7 +154,7 @@ function oldLot(
   constants: readonly Constant[],
   isDraft: boolean,
   seen: Set<string>
-): OldLot {
+): Omit<OldLot, 'figures' | 'unread'> {
   const problems: Problem[] = []
   const given: Constant[] = []
   for (const filling of fillings) {

@@ -2,8 +2,9 @@
 
 import { Decimal } from 'decimal.js'
 import { unitNamed, units, type UnitName } from '../metrology/units.ts'
-import { acceptedUnits } from '../metrology/written.ts'
+import { acceptedUnits, isUnreadable, readQuantity, type Reading } from '../metrology/written.ts'
 import { type Problem, quoted } from '../problem.ts'
+import { quantities, type QuantityKey, quantityOf } from '../quantities.ts'
 import { valueFault } from '../records/field-shape.ts'
 import type { Kind } from '../records/kinds.ts'
 import type { DateForm } from '../records/schemas/mapping.ts'
@@ -33,7 +34,8 @@ export interface Reader {
   readonly style: NumberStyle
 }
 
-type Said = readonly [Problem['code'], string, string]
+/** Code, message and hint of a problem. */
+export type Said = readonly [Problem['code'], string, string]
 
 /** The value of an entry with something in it, or why it is none. */
 export function readValue(reader: Reader, filling: Filling, cell: Cell): Value | Problem {
@@ -99,6 +101,37 @@ function quantityText(
     text: unit === '1' ? digits.digits : `${digits.digits} ${unit}`,
     number: unit === '1' ? number : number.times(units[unit].factor)
   }
+}
+
+/** A figure that an old list gives itself. */
+export interface ListedFigure {
+  readonly key: QuantityKey
+  /** In the unit of the quantity, its digits as listed. */
+  readonly reading: Reading
+}
+
+/**
+ * A figure of a list to hold ours against, worked out or not; of more decimals than a spreadsheet
+ * shows, those of the mapping.
+ */
+export function readFigure(reader: Reader, filling: FigureColumn, cell: Cell): ListedFigure | Said {
+  const { key, mapped, column } = filling
+  const { unit } = quantities[quantityOf(key)!]
+  const { places } = mapped
+  const isLong = cell.isNumber && places !== undefined
+  const rounded = isLong ? { ...cell, text: new Decimal(cell.text).toFixed(places) } : cell
+  const taken = quantityText(reader, mapped, column, unit, rounded)
+  if (!('text' in taken)) return taken
+  const reading = readQuantity(taken.text, unit)
+  return isUnreadable(reading)
+    ? ['NOT_A_QUANTITY', `must be a quantity in ${unit}, got ${quoted(cell.text)}`, 'check it']
+    : { key, reading }
+}
+
+export interface FigureColumn {
+  readonly key: QuantityKey
+  readonly mapped: MappedColumn
+  readonly column: FileColumn
 }
 
 const skipHint = ({ name }: FileColumn) =>

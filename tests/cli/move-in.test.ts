@@ -1,6 +1,6 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { differences, lotfolio, smallWorkplace, tree } from '../site/workplace.ts'
 
 const mapping = `id: old
@@ -109,4 +109,70 @@ test('a field that such a record has not is told in the mapping', async () => {
   const { status, stderr, changed } = await movedIn(place, '--write')
   expect({ status, changed }).toEqual({ status: 1, changed: [] })
   expect(stderr).toMatch(/^content\/mappings\/old\.yaml:8:28 UNKNOWN_FIELD/u)
+})
+
+describe('figures of the list itself', () => {
+  const figures = `  - { column: Ausbeute, figure: mass-yield, unit: '%' }\nset:`
+  const placeOf = (rows: readonly string[]) => {
+    const place = placeWith(
+      `Los;Datum;Graphit;Produkt;Asche;Tag;Bemerkung;Ausbeute\n${rows.join('\n')}\n`
+    )
+    writeFileSync(join(place, 'content', 'mappings', 'old.yaml'), mapping.replace('set:', figures))
+    return place
+  }
+
+  test('agree to the last digit, or are told with ours; those that are none are told', async () => {
+    // 29.62 / 25.00 is 118.48 %.
+    const place = placeOf([
+      'EB-0-1;3.2.2026;25,00;29,62;;;;118,5',
+      'EB-0-2;3.2.2026;25,00;29,62;;;;118,4',
+      'EB-0-3;3.2.2026;25,00;29,62;;;;118,3',
+      'EB-0-4;3.2.2026;25,00;29,62;;;;=D5/C5',
+      'EB-0-5;3.2.2026;25,00;29,62;;;;#DIV/0!',
+      'EB-0-6;3.2.2026;25,00;29,62;;;;'
+    ])
+    const { status, stdout, stderr } = await movedIn(place, '--write')
+    expect(status).toBe(0)
+    expect(stdout).toContain(
+      'Figures of the list: 2 of 3 as worked out here, to the last digit\n' +
+        '  line 4, EB-0-3: mass yield is 118.3 % in the list, 118.5 % by its readings\n' +
+        'Wrote 6 records\n'
+    )
+    expect(stderr.match(/NOT_A_QUANTITY/gu)).toHaveLength(2)
+  })
+
+  test('of a lot without such readings are told as such', async () => {
+    const place = placeOf(['EB-0-1;3.2.2026;25,00;29,62;;;;0,31'])
+    const path = join(place, 'content', 'mappings', 'old.yaml')
+    writeFileSync(
+      path,
+      readFileSync(path, 'utf8').replace('figure: mass-yield', 'figure: free-acid')
+    )
+    expect((await movedIn(place)).stdout).toContain(
+      'line 2, EB-0-1: free acidity as H₂SO₄ is 0.31 % in the list, and has no readings here'
+    )
+  })
+
+  test('fill no field, and are of lists alone', async () => {
+    const place = placeOf(['EB-0-1;3.2.2026;25,00;29,62;;;;118,5'])
+    const path = join(place, 'content', 'mappings', 'old.yaml')
+    const text = readFileSync(path, 'utf8')
+    const refused = async (changed: string) => {
+      writeFileSync(path, changed)
+      return (await lotfolio(['check'], place)).stdout
+    }
+    expect(await refused(text.replace('figure: mass', 'to: notes, figure: mass'))).toContain(
+      'is held against ours, and fills no field'
+    )
+    expect(await refused(text.replace('fills: batch', 'fills: free-acid'))).toContain(
+      'is held against a lot of an old list alone'
+    )
+  })
+})
+
+test('columns that are not there are told at once', async () => {
+  const place = placeWith(list.replace('Graphit;Produkt', 'Graphit g;Produkt g'))
+  const { stderr } = await movedIn(place)
+  expect(stderr.match(/MISSING_COLUMN/gu)).toHaveLength(1)
+  expect(stderr).toContain("no column is headed 'Graphit' or 'Produkt'")
 })

@@ -3,6 +3,7 @@
 import { z } from 'zod'
 import { quoted } from '../../problem.ts'
 import { fields, identifier, list, maybe, quantity, refuse, text, whole, yesNo } from '../fields.ts'
+import { quantityKeys } from './common.ts'
 import { foilTests } from './foil-tests.ts'
 import { flakeTests } from './tests.ts'
 
@@ -17,6 +18,8 @@ export const fillable = [
 /** Records that an old list can become, one for each line. */
 export const movable = ['batch', 'expansion', 'foil', 'material'] as const
 export type Movable = (typeof movable)[number]
+
+const isMovable = (fills: string) => movable.some(kind => kind === fills)
 
 /** How the file is written, where it leaves a doubt. */
 const fileForm = fields({
@@ -42,6 +45,8 @@ const column = fields({
   column: text(),
   /** Field it fills; without one it is left out. */
   to: maybe(text()),
+  /** Of an old list: the figure it holds, which is not taken over but held against ours. */
+  figure: maybe(z.enum(quantityKeys)),
   unit: maybe(text()),
   /** Decimals the instrument shows, where a spreadsheet dropped them. */
   places: maybe(whole(0)),
@@ -76,8 +81,17 @@ export const mappingRecord = fields({
       "write 'to:' beside a column"
     ])
   for (const [index, { to, ...rest }] of columns.entries()) {
+    if (rest.figure !== undefined && (to !== undefined || !isMovable(fills)))
+      refuse(context, ['columns', index, 'figure'], 'INVALID_VALUE', [
+        to === undefined
+          ? 'is held against a lot of an old list alone'
+          : 'is held against ours, and fills no field',
+        to === undefined ? 'take it out' : "keep 'figure:' or 'to:'"
+      ])
     const surplus =
-      to === undefined && Object.keys(rest).find(key => key !== 'column' && key !== 'where')
+      to === undefined &&
+      rest.figure === undefined &&
+      Object.keys(rest).find(key => key !== 'column' && key !== 'where')
     if (surplus)
       refuse(context, ['columns', index, surplus], 'INVALID_VALUE', [
         `says how ${quoted(rest.column)} is read, which fills nothing`,
