@@ -51,7 +51,7 @@ interface ImportOptions {
 
 const examples = `
 Examples:
-  lotfolio import gauge.csv --lot FL-26-014 --test sheets
+  lotfolio import gauge.csv --lot FL-26-014 --test thickness
   lotfolio import titrator.csv --lot EB-26-016 --test free-acid --tested 2026-11-03 --write
   lotfolio import gauge.csv --lot FL-26-015 --test sheets --map "Sheet=id" \\
     --map "Thickness=thickness mm" --map "Remark=" --save gauge-1
@@ -69,7 +69,10 @@ export const importCommand = (): Command =>
     .addOption(contentOption())
     .requiredOption('--lot <LOT>', 'lot, or coating panel, the readings are of')
     .addOption(
-      new Option('--test <NAME>', 'test they are of; sheets: of foil; log: temperatures')
+      new Option(
+        '--test <NAME>',
+        'test they are of; sheets or thickness: of foil, x and y its places; log: temperatures'
+      )
         .choices(fillable)
         .makeOptionMandatory()
     )

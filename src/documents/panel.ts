@@ -131,11 +131,14 @@ function methodFacts(results: readonly Result[]): Fact[] {
 /** As recorded, and of what. */
 function loadingText({ loading }: Panel): string | undefined {
   if (!loading) return undefined
-  const { wet_percent: wet, dry_percent: dry, flake_g, paint_g } = loading
-  if (wet) return `${wet.written} of the wet paint`
-  return dry
-    ? `${dry.written} of the dry film`
-    : `${flake_g!.written} in ${paint_g!.written} of wet paint`
+  const { wet_percent: wet, dry_percent: dry, flake_g, paint_g, used_g, potOf } = loading
+  const told = wet
+    ? `${wet.written} of the wet paint`
+    : dry
+      ? `${dry.written} of the dry film`
+      : `${flake_g!.written} in ${paint_g!.written} of wet paint`
+  if (potOf !== undefined) return `${told}, out of the pot of ${potOf}`
+  return used_g ? `${told}; ${used_g.written} taken from the lot` : told
 }
 
 function logTable({ log }: Panel): Table | undefined {

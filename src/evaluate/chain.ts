@@ -9,7 +9,8 @@ import { checkStrengths } from './strength.ts'
 import { checkComplaints, checkCounts } from './complaints.ts'
 import { checkContainers } from './containers.ts'
 import { checkStockContainers } from './stock-containers.ts'
-import { allReturns, allUses, restockedBy, type Return, stockOf, type Use } from './uses.ts'
+import type { Use } from './use.ts'
+import { allReturns, allUses, restockedBy, type Return, stockOf } from './uses.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import type { Records, Entry, Foil } from '../records/types.ts'
 import type { EvaluatedBatch, EvaluatedLot } from './types.ts'
@@ -37,7 +38,7 @@ export const checkFigures = (lot: EvaluatedLot): Problem[] => [
 
 function checkDate(content: Records, { purpose, lot, on, by, entry, field }: Use): Problem[] {
   const stock = stockOf(content, lot)
-  if (!stock || field[0] === 'tests') return []
+  if (!stock || purpose === 'tested') return []
   if (on < stock.since)
     return [
       problemAt(

@@ -2,7 +2,7 @@
 
 import { toDecimal } from '../metrology/rounding.ts'
 import type { Material } from '../records/types.ts'
-import type { Use } from './uses.ts'
+import type { Use } from './use.ts'
 
 type Decimal = ReturnType<typeof toDecimal>
 type Container = NonNullable<Material['containers']>[number]

@@ -8,7 +8,8 @@ import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import type { Entry, Material, Records } from '../records/types.ts'
 import { suggestion } from '../records/validate.ts'
 import { isTold, massOf, sum, usesOf } from './container-stock.ts'
-import { allUses, type Use } from './uses.ts'
+import type { Use } from './use.ts'
+import { allUses } from './uses.ts'
 
 type Container = NonNullable<Material['containers']>[number]
 type Count = NonNullable<Material['counted']>[number]

@@ -3,24 +3,8 @@
 import type { FieldPath } from '../problem.ts'
 import type { Batch, Complaint, Records, Entry, Foil, Incident, Waste } from '../records/types.ts'
 import { plainMass } from './charged.ts'
-
-/** What an amount was taken for. */
-export type Purpose = 'used' | 'tested' | 'retained' | 'shipped' | 'lost'
-
-/** One amount taken from a lot. */
-export interface Use {
-  readonly purpose: Purpose
-  readonly lot: string
-  readonly mass_g: number
-  readonly by: string
-  readonly on: string
-  /** Container of the lot it was taken from, where that was recorded. */
-  readonly container?: string | undefined
-  /** The last digit of the mass, in g, where it was weighed as one. */
-  readonly step_g?: number
-  readonly entry: Entry<unknown>
-  readonly field: FieldPath
-}
+import { paintUses, testUses } from './sample-uses.ts'
+import type { Use } from './use.ts'
 
 /** What a lot had, and since when. */
 export interface Stock {
@@ -88,6 +72,7 @@ export function allUses(content: Records): Use[] {
     ...charged,
     ...put,
     ...[...batches.values()].flatMap(testUses),
+    ...paintUses(content),
     ...[...batches.values(), ...foils.values()].flatMap(retainedUse),
     ...shipped(content),
     ...lost(content)
@@ -149,52 +134,6 @@ const lostBy = (entry: Entry<Waste> | Entry<Incident>, by: string, on: string): 
     entry,
     field: ['lost', index, 'lot']
   }))
-
-/** Sample weighed in for the tests of a batch. */
-function testUses(entry: Entry<Batch>): Use[] {
-  const { lot, tests } = entry.record
-  const taken = (key: string, tested: string, masses: readonly number[]): Use => ({
-    purpose: 'tested',
-    lot,
-    mass_g: masses.reduce((sum, mass) => sum + mass, 0),
-    by: `the ${key} test`,
-    on: tested,
-    entry,
-    field: ['tests', key]
-  })
-  const { expansionVolume, freeAcid, moisture, volatile, ash } = tests ?? {}
-  return [
-    ...(expansionVolume
-      ? [
-          taken(
-            'expansion-volume',
-            expansionVolume.tested,
-            expansionVolume.readings.map(r => r.mass_g.value)
-          )
-        ]
-      : []),
-    ...(freeAcid
-      ? [
-          taken(
-            'free-acid',
-            freeAcid.tested,
-            freeAcid.readings.map(r => r.mass_g.value)
-          )
-        ]
-      : []),
-    ...Object.entries({ moisture, volatile, ash }).flatMap(([key, test]) =>
-      test
-        ? [
-            taken(
-              key,
-              test.tested,
-              test.readings.map(r => r.before_g.value - r.dish_g.value)
-            )
-          ]
-        : []
-    )
-  ]
-}
 
 type ReturnedPart = NonNullable<Complaint['returned']>[number]
 

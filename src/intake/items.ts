@@ -7,6 +7,7 @@ import type { Mapping } from '../records/types.ts'
 import { type NumberStyle, numberAndUnit, shownBy } from '../tables/numbers.ts'
 import { type Cell, cellProblem, type Sheet } from '../tables/sheet.ts'
 import { ALL_LINES, type Lines } from './columns.ts'
+import { halfPlaced, withPlaces } from './places.ts'
 import { type Filling, type Reader, readValue, type Value } from './values.ts'
 
 /** A reading as a file gives it. */
@@ -47,6 +48,7 @@ export function takeItems(
     if (isSkipped(lines, mapping, row)) continue
     const meant = fillings.filter(({ mapped }) => isWhere(lines, mapped.where, row))
     if (meant.length === 0) problems.push(strayLine(reader.sheet, lines, fillings, row))
+    problems.push(...halfPlaced(reader.sheet, meant, row))
     const group = groupFor(groups, lines, mapping, fillings, row, index, key)
     for (const filling of meant) {
       const cell = row[filling.column.index]
@@ -62,7 +64,7 @@ export function takeItems(
   problems.push(...whole.flatMap(group => missingIn(reader.sheet, group, fillings)))
   const items = whole.map(({ row, bag }) => ({
     row,
-    fields: fieldsOf(reader.sheet, bag, problems)
+    fields: withPlaces(fieldsOf(reader.sheet, bag, problems))
   }))
   const around = fieldsOf(reader.sheet, part, problems)
   return problems.length > 0 ? { problems } : { items, part: around }

@@ -9,6 +9,7 @@ import type { Sheet } from '../tables/sheet.ts'
 import { type Lines, linesOf, strayColumns } from './columns.ts'
 import { fill, fillField, isBlank, type Standing, valueAt } from './fill.ts'
 import { styleOf, type Taken, takeItems } from './items.ts'
+import { missingDistance } from './places.ts'
 import { type Destination, destinationOf, type Target } from './target.ts'
 import { thinned } from './thin.ts'
 import type { Filling } from './values.ts'
@@ -62,6 +63,16 @@ export function fillingsOf(lines: Lines, { mapping, target }: Pick<Wish, 'mappin
     problems.push(noField(mapping, ['columns', index, 'to'], mapped.to))
     return []
   })
+  const lacking = missingDistance(fillings)
+  if (lacking !== undefined)
+    problems.push(
+      problemAt(
+        mapping.at(['columns']),
+        'MISSING_COLUMN',
+        `has a column for one distance of a place and none for '${lacking}'`,
+        `add the column of '${lacking}', or leave both out with '{ column: … }'`
+      )
+    )
   return { fillings, problems }
 }
 

@@ -4,6 +4,12 @@ import type { FieldPath } from '../problem.ts'
 import { fieldShape, type FieldShape } from '../records/field-shape.ts'
 import type { Kind } from '../records/kinds.ts'
 
+/** List of a sheet that its places go into, and what a mapping calls their two distances. */
+export const PLACES = 'positions'
+export const distances = ['x', 'y'] as const
+
+export const isDistance = (field: string): boolean => distances.some(name => name === field)
+
 export interface Target {
   readonly kind: Kind
   /** Group of the part: ['tests', 'ash']. */
@@ -26,7 +32,7 @@ export function targetOf(kind: Kind, fills: string, step = 0): Target | undefine
 }
 
 function partOf(kind: Kind, fills: string, step: number): Target {
-  if (fills === 'sheets') {
+  if (fills === 'sheets' || fills === 'thickness') {
     const base = ['measured']
     return { kind, base, list: ['sheets'], key: 'id', sources: [...base, 'sources'] }
   }
@@ -46,13 +52,16 @@ export interface Destination {
   readonly path: FieldPath
   readonly field: string
   readonly shape: FieldShape
+  /** List of groups it is one part of: the positions of a sheet. */
+  readonly within?: string
 }
 
 /** What a mapping means by the name of a field. */
 export function destinationOf(
-  { kind, base, list }: Target,
+  { kind, base, list, key }: Target,
   field: string
 ): Destination | undefined {
+  if (key === 'id' && isDistance(field)) return placeIn(kind, list, field)
   const places = [
     ['reading', [...list, 0, field]],
     ['part', [...base, field]]
@@ -62,4 +71,19 @@ export function destinationOf(
     if (shape && shape.is !== 'group') return { level, path, field, shape }
   }
   return undefined
+}
+
+/** A distance of the places of a sheet: as many as it has readings. */
+function placeIn(kind: Kind, list: FieldPath, field: string): Destination | undefined {
+  const path = [...list, 0, PLACES, 0, field]
+  const shape = fieldShape(kind, path)
+  return (
+    shape && {
+      level: 'reading',
+      path,
+      field,
+      within: PLACES,
+      shape: { ...shape, is: 'list', isRequired: false }
+    }
+  )
 }

@@ -45,7 +45,7 @@ export function readValue(reader: Reader, filling: Filling, cell: Cell): Value |
     cellProblem(reader.sheet, cell, [column.name], code, [message, hint])
   if (typeof result !== 'object') return refuse(['INVALID_VALUE', 'cannot be read', 'check it'])
   if (!('text' in result)) return refuse(result)
-  const path = to.shape.is === 'list' ? [...to.path, 0] : to.path
+  const path = to.shape.is === 'list' && !to.within ? [...to.path, 0] : to.path
   const fault = valueFault(reader.kind, path, result.text)
   if (!fault) return { ...result, cell }
   const wanted = mapped.date === undefined && fault.code === 'BAD_DATE'

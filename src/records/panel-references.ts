@@ -39,6 +39,7 @@ interface Named {
 
 function namesIn(content: Records, panel: Panel): Named[] {
   const { lot, bare = [], method } = panel
+  const potOf = panel.loading?.potOf
   const blanks = [...content.panels.values()].filter(({ record }) => record.kind === 'blank')
   const blankNumbers = new Set(blanks.map(({ record }) => record.number))
   const methods = new Set(content.methods.keys())
@@ -49,6 +50,9 @@ function namesIn(content: Records, panel: Panel): Named[] {
     ...(method === undefined
       ? []
       : [{ field: ['method'], name: method, known: methods, what: 'method' }]),
+    ...(potOf === undefined
+      ? []
+      : [{ field: ['loading', 'potOf'], name: potOf, known: pots(content, panel), what: 'pot' }]),
     ...bare.map((name, index) => ({
       field: ['bare', index],
       name,
@@ -58,6 +62,15 @@ function namesIn(content: Records, panel: Panel): Named[] {
     ...instrumentsIn(content, panel)
   ]
 }
+
+/** Other panels whose record weighs the same flake in. */
+const pots = ({ panels }: Records, { number, lot }: Panel): ReadonlySet<string> =>
+  new Set(
+    [...panels.values()]
+      .map(({ record }) => record)
+      .filter(other => other.number !== number && other.lot === lot && !other.loading?.potOf)
+      .map(other => other.number)
+  )
 
 /** Own batches, and flake bought ready to expand. */
 const flakes = ({ batches, materials }: Records): ReadonlySet<string> =>

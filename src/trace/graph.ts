@@ -5,7 +5,8 @@
  */
 
 import { Decimal } from 'decimal.js'
-import { allReturns, allUses, type Purpose, type Return, stockOf } from '../evaluate/uses.ts'
+import type { Purpose } from '../evaluate/use.ts'
+import { allReturns, allUses, type Return, stockOf } from '../evaluate/uses.ts'
 import { compareText } from '../problem.ts'
 import type { Complaint, Records } from '../records/types.ts'
 

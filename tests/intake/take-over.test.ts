@@ -12,6 +12,15 @@ const cases: Readonly<Record<string, Case & { readonly after: string }>> = {
     after:
       'lot: X-1\nmeasured:\n  tested: 2026-03-14\nsheets:\n  - id: 1 # flat\n    mass: 5.1 g\n    thickness: [1.003 mm, 0.990 mm]\n  - id: 2\n    thickness: [0.998 mm]\n'
   },
+  'a gauge with a line for each place of a sheet': {
+    record:
+      "lot: X-1\nmeasured:\n  tested: 2026-03-14\nsheets:\n  - id: 1 # flat\n    mass: 5.1 g\n    thickness: ['', '', '']\n",
+    mapping:
+      'fills: thickness\nfile: { decimal: comma }\ncolumns:\n  - { column: Sheet, to: id }\n  - { column: X, to: x, unit: mm }\n  - { column: Y, to: y }\n  - { column: Thickness, to: thickness, unit: mm }\n',
+    file: 'Sheet;X;Y (cm);Thickness\n1;10;1,0;1,003\n2;10;1,0;0,998\n1;90,5;1,0;0,990\n2;50;5,0;1,001\n',
+    after:
+      'lot: X-1\nmeasured:\n  tested: 2026-03-14\nsheets:\n  - id: 1 # flat\n    mass: 5.1 g\n    thickness: [1.003 mm, 0.990 mm]\n    positions:\n      - { x: 10 mm, y: 1.0 cm }\n      - { x: 90.5 mm, y: 1.0 cm }\n  - id: 2\n    thickness: [0.998 mm, 1.001 mm]\n    positions:\n      - { x: 10 mm, y: 1.0 cm }\n      - { x: 50 mm, y: 5.0 cm }\n'
+  },
   'a gauge with a line for each sheet': {
     record: 'lot: X-1\nmeasured: { tested: 2026-03-14 }\n',
     mapping:
@@ -129,7 +138,33 @@ const volumes: Case = {
 const ph = cases['pH readings, which have no unit']!
 
 /** What is wrong, and how it is told: place, code, first words, part of the hint. */
+const places = {
+  record: 'lot: X-1\nmeasured: { tested: 2026-03-14 }\n',
+  mapping:
+    'fills: thickness\nfile: { decimal: point }\ncolumns:\n  - { column: Sheet, to: id }\n  - { column: x, to: x, unit: mm }\n  - { column: y, to: y, unit: mm }\n  - { column: t, to: thickness, unit: mm }\n'
+}
+
 const refusals: Readonly<Record<string, [Case, RegExp]>> = {
+  'a reading of thickness without its place': [
+    { ...places, file: 'Sheet;x;y;t\n1;10;10;1.003\n1;;10;0.998\n' },
+    /^export\.csv:3:\d+ MISSING_FIELD\n {2}x: is blank, where the line gives the rest of a reading/u
+  ],
+  'a place without its reading': [
+    { ...places, file: 'Sheet;x;y;t\n1;10;10;1.003\n1;20;10;\n' },
+    /^export\.csv:3:\d+ MISSING_FIELD\n {2}t: is blank/u
+  ],
+  'one distance of a place alone': [
+    {
+      ...places,
+      mapping: places.mapping.replace('{ column: y, to: y, unit: mm }', '{ column: y }'),
+      file: 'Sheet;x;y;t\n1;10;10;1.003\n'
+    },
+    /^mappings\/m\.yaml:\d+:\d+ MISSING_COLUMN\n.*none for 'y'/u
+  ],
+  'a place left of the sheet': [
+    { ...places, file: 'Sheet;x;y;t\n1;-1.5;10;1.003\n' },
+    /^export\.csv:2:3 INVALID_VALUE\n {2}x: must be at least 0/u
+  ],
   'a number that can be read two ways': [
     { ...volumes, file: 'm;V\n1,234;133\n' },
     /^export\.csv:2:1 AMBIGUOUS_NUMBER\n {2}m: '1,234' can be read two ways.*decimal: point/su

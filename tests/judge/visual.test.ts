@@ -167,6 +167,7 @@ describe('the size of the lot goes with what the record has of it', () => {
 
   test.for([
     ['lot-size: 40', 'lot-size: 60', 'is 60 sheets, where 25.33 g saleable are 40 of the sheets'],
+    ['lot-size: 40', 'lot-size: 30', 'is 30 sheets, where 25.33 g saleable are 40 of the sheets'],
     ['saleable: 25.33 g', 'saleable: 12.50 g', 'is 40 sheets, where 12.50 g saleable are 19.7 of']
   ] as const)('of sheets by their mass: %s → %s', ([from, to, said]) => {
     const [line, ...others] = told([from, to]).filter(one => one.startsWith('CONTRADICTION'))

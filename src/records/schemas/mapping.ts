@@ -10,6 +10,7 @@ import { flakeTests } from './tests.ts'
 /** Parts of a record that readings fill. */
 export const fillable = [
   'sheets',
+  'thickness',
   'log',
   ...Object.keys(flakeTests),
   ...Object.keys(foilTests)

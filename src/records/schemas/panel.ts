@@ -34,8 +34,17 @@ const loading = fields({
   wet: maybe(quantity('%', 'above 0')),
   dry: maybe(quantity('%', 'above 0')),
   flake: maybe(quantity('g', 'above 0')),
-  paint: maybe(quantity('g', 'above 0'))
-}).superRefine(({ wet_percent, dry_percent, flake_g, paint_g }, context) => {
+  paint: maybe(quantity('g', 'above 0')),
+  /** Taken from the lot for it, where the loading is told in per cent. */
+  used: maybe(quantity('g', 'above 0')),
+  /** Panel painted out of the same pot, whose record has its flake. */
+  'pot-of': maybe(identifier())
+}).superRefine(({ wet_percent, dry_percent, flake_g, paint_g, used_g, potOf }, context) => {
+  if (used_g && (flake_g ?? potOf) !== undefined)
+    refuse(context, ['used_g'], 'INVALID_VALUE', [
+      flake_g ? 'stands beside the flake weighed in' : 'stands beside a pot that has its flake',
+      'keep one of the two: flake is taken from its lot once'
+    ])
   const ways = [wet_percent, dry_percent, flake_g ?? paint_g].filter(way => way !== undefined)
   if (ways.length !== 1)
     refuse(context, [], ways.length === 0 ? 'MISSING_FIELD' : 'INVALID_VALUE', [
