@@ -31,6 +31,7 @@ const sources: readonly (readonly [label: string, words: RegExp])[] = [
   ['IUPAC', /IUPAC/u],
   ['RFC', /\bRFC \d+/u],
   ['ISO and IEC standards', /\bISO(?:\/\w+)? \d+/u],
+  ['MIL-STD-105E', /MIL-STD-105E/u],
   ['ASTM standards', /\bASTM\b|\bE\d\d\b/u],
   ['GB standards', /\bGB(?:\/T)? \d+/u],
   ['FIPS and other published vectors', /FIPS|test vectors?/iu],

@@ -1,6 +1,7 @@
 /** Foil that was looked at: what was found and how often such a plan accepts. */
 
 import type { AppliedPlan, VisualVerdict } from '../judge/visual.ts'
+import { isPrinted } from '../quality/sampling-plan.ts'
 import { significant } from './figure.ts'
 import { plainFormula, readFormula } from './formula.ts'
 import type { GradeView, LotView } from './lot-view.ts'
@@ -32,6 +33,7 @@ export function visualText(found: VisualVerdict, { foil, numbers }: Tongue): str
       level,
       aql: shown(plan.aql),
       letters: [...new Set([letter, takenFrom])],
+      isPrinted: isPrinted(plan.aql),
       acceptance,
       rejection,
       acceptedAtAql: shown(percent(plan.acceptedAtAql)),
@@ -67,8 +69,7 @@ export function visualWorking(found: VisualVerdict): Working | undefined {
     title: 'Visual inspection',
     formula: plainFormula(FORMULA),
     statements: readFormula(FORMULA),
-    source:
-      'hypergeometric distribution; ISO 2859-1, single sampling, normal inspection, acceptance numbers from memory, not checked against the print',
+    source: `hypergeometric distribution; ISO 2859-1, single sampling, normal inspection, numbers as in MIL-STD-105E, table II-A${isPrinted(plan.aql) ? '' : ' (from memory, not checked against the print)'}`,
     outcome: `${found.nonconforming} of ${found.inspected} nonconforming, Ac ${plan.acceptance}, Re ${plan.rejection}: ${found.isAccepted ? 'accepted' : 'not accepted'}`,
     readings: table(
       'What was seen',

@@ -7,7 +7,8 @@
  * end, read as the nut is loosened; the load goes with the stretch. Load, temperature and time are part
  * of the figure, and so is the stiffness of the rig: figures of different rigs are no comparison.
  *
- * Source: ASTM F38, method B, for the two readings; the quotient from memory, not checked against the print.
+ * Source: ASTM F38-95, 3.2 and 3.3 for what is called relaxation, the part of the initial stress that is lost,
+ * and for the stress being told by the length of the bolt; 8.2 for the two readings. The quotient follows.
  */
 
 import { requireAtMost, requireNotNegative, requirePositive } from '../metrology/domain.ts'
@@ -15,7 +16,8 @@ import { type Computed, type Estimate, propagate } from '../metrology/estimate.t
 
 export const creepBasis = {
   formula: 'R = (D0 − D_f) / D0, D0 stretch of the bolt when tightened, D_f at the end',
-  source: 'readings as in ASTM F38, method B; quotient from memory, not checked against the print'
+  source:
+    'readings as in ASTM F38-95, method B, 8.2; relaxation as the part of the initial stress that is lost, 3.2 and 3.3'
 }
 
 export interface CreepInputs {

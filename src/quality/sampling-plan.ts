@@ -7,9 +7,9 @@
  * goes 1, 2, 3, 5, 7, 10, 14, 21. Letters before the first, and beyond the last, are sent to it. Who is
  * sent to another letter takes its sample size as well; a sample as large as the lot is the whole lot.
  *
- * Source: ISO 2859-1, tables 1 and 2-A, normal inspection. Letters of general levels as two public tables
- * of them agree; acceptance numbers from memory, not checked against the print, and held in the tests
- * against the probabilities of acceptance that the plans of one AQL have in common.
+ * Source: MIL-STD-105E, tables I and II-A, which ISO 2859-1, tables 1 and 2-A, took over (its own print was
+ * not seen); for AQLs from 0.65 % on as a public body prints them, for smaller ones along the same
+ * diagonals, from memory. The tests also hold the probabilities of acceptance that plans of one AQL share.
  */
 
 import { DomainError } from '../metrology/domain.ts'
@@ -62,6 +62,9 @@ const steps = [0, 'back', 'forth', 1, 2, 3, 5, 7, 10, 14, 21] as const
 
 /** The letter that accepts on 0 at the largest AQL of the table, 6.5 %; each smaller AQL is one further. */
 const firstLetter = (aql: Aql): number => aqls.length - 1 - aqls.indexOf(aql)
+
+/** Whether the numbers of an AQL are held to a print; those of smaller ones are from memory. */
+export const isPrinted = (aql: Aql): boolean => aqls.indexOf(aql) >= aqls.indexOf('0.65')
 
 export interface SamplingPlan {
   /** Of the size of the lot. */

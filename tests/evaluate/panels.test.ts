@@ -339,7 +339,7 @@ describe('one reading that is off among its like is told of', () => {
     const seldom = coated('PN-3', [
       [
         log(24),
-        'log:\n  - { at: 0 s, temperature: 20.0 °C }\n  - { at: 300 s, temperature: 290.0 °C }\n  - { at: 900 s, temperature: 740.0 °C }\n'
+        'log:\n  - { at: 0 s, temperature: 20.0 °C }\n  - { at: 300 s, temperature: 800.0 °C }\n  - { at: 900 s, temperature: 740.0 °C }\n'
       ]
     ])
     expect(scattered(workshop(...both, seldom))).toEqual([])

@@ -69,7 +69,7 @@ describe('13 of 40 squares, one torn', () => {
 
   test('in English', () => {
     expect(visualText(demo, english)).toBe(
-      '13 of 40 sheets looked at (ISO 2859-1, single sampling, normal inspection, level II, AQL 4.0 %, letter D, taken to E; acceptance numbers from memory): 1 nonconforming (1 torn edge), 1 taken out; accepted up to 1, not from 2 on: accepted. Such a plan accepts 90.7 % of samples of a process at the AQL, and one in ten at 26.8 % nonconforming.'
+      '13 of 40 sheets looked at (ISO 2859-1, single sampling, normal inspection, level II, AQL 4.0 %, letter D, taken to E): 1 nonconforming (1 torn edge), 1 taken out; accepted up to 1, not from 2 on: accepted. Such a plan accepts 90.7 % of samples of a process at the AQL, and one in ten at 26.8 % nonconforming.'
     )
   })
 
@@ -79,6 +79,17 @@ describe('13 of 40 squares, one torn', () => {
     expect(text).toContain('AQL 4,0 %')
     expect(text).toContain('1 fehlerhaft (1 Randriss), 1 aussortiert')
     expect(text).toContain('90,7 %')
+  })
+
+  test('and says where a number is from memory', () => {
+    const rare = demo.plan!
+    const small = { ...demo, plan: { ...rare, aql: '0.40' } } as const
+    expect(visualText(small, english)).toContain('taken to E; acceptance number from memory)')
+    expect(visualText(small, german)).toContain('; Annahmezahl aus dem Gedächtnis)')
+    expect(visualWorking(small)!.source).toContain('from memory')
+    expect(visualWorking(demo)!.source).toBe(
+      'hypergeometric distribution; ISO 2859-1, single sampling, normal inspection, numbers as in MIL-STD-105E, table II-A'
+    )
   })
 
   test('as a working with its formula as mathematics', () => {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { acceptanceOfProcess } from '../../src/quality/acceptance.ts'
 import { type Aql, aqls, inspectionLevels } from '../../src/metrology/sampling-scheme.ts'
-import { codeLetter, samplingPlan } from '../../src/quality/sampling-plan.ts'
+import { codeLetter, isPrinted, samplingPlan } from '../../src/quality/sampling-plan.ts'
+import { rowsOf } from './outside.ts'
 
 // ISO 2859-1, table 1: letters of the general levels, as two public tables of it have them.
 test.for([
@@ -94,6 +95,65 @@ test('a sample as large as the lot is the lot', () => {
 
 test.for([0, 1, 2.5, 500_001, NaN])('refuses a lot of %f', size => {
   expect(() => codeLetter(size, 'II')).toThrow('lotSize must be a whole number from 2 to 500000')
+})
+
+const printed = rowsOf('sampling-plans')
+
+/** A lot and a level that ask for a letter. */
+const lotOf = (letter: string) =>
+  [2, 9, 16, 26, 51, 91, 151, 281, 501, 1201, 3201, 10_001, 35_001, 150_001]
+    .flatMap(size => inspectionLevels.map(level => ({ size, level })))
+    .find(({ size, level }) => codeLetter(size, level) === letter)!
+
+/** The line of the print that an AQL's arrows lead to from a letter. */
+function followed(at: number, aql: string): { letter: string; size: number; rejection: number } {
+  const cellOf = (index: number) => printed[index]![aql]!
+  const numbers = printed.map((_, index) => index).filter(index => /^\d+$/u.test(cellOf(index)))
+  const isDown = cellOf(at) === 'v' || (cellOf(at) === '|' && at < numbers[0]!)
+  const to = /^\d+$/u.test(cellOf(at))
+    ? at
+    : isDown
+      ? numbers.find(index => index > at)!
+      : numbers.findLast(index => index < at)!
+  const { letter, size } = printed[to]!
+  return { letter: letter!, size: Number(size), rejection: Number(cellOf(to)) }
+}
+
+describe('as printed', () => {
+  test.for(printed.map((row, index) => [row.letter!, index] as const))(
+    'letter %s, every AQL from 0.65 %% on',
+    ([letter, at]) => {
+      const { size, level } = lotOf(letter)
+      for (const aql of aqls.filter(one => one in printed[0]!)) {
+        const to = followed(at, aql)
+        expect([aql, samplingPlan(size, level, aql)]).toEqual([
+          aql,
+          {
+            letter,
+            takenFrom: to.letter,
+            sampleSize: Math.min(to.size, size),
+            acceptance: to.rejection - 1,
+            rejection: to.rejection,
+            isWhole: to.size >= size
+          }
+        ])
+      }
+    }
+  )
+
+  test('has all the AQLs that the paper calls printed', () => {
+    expect(aqls.filter(isPrinted)).toEqual(['0.65', '1.0', '1.5', '2.5', '4.0', '6.5'])
+    expect(Object.keys(printed[0]!).slice(2).sort()).toEqual(aqls.filter(isPrinted).sort())
+  })
+
+  test('smaller AQLs go on along the same diagonals', () => {
+    const plans = (aql: Aql) =>
+      printed
+        .map(({ letter }) => lotOf(letter!))
+        .map(({ size, level }) => samplingPlan(size, level, aql).acceptance)
+    for (const [index, aql] of aqls.slice(1).entries())
+      expect([aql, plans(aql).slice(0, -1)]).toEqual([aql, plans(aqls[index]!).slice(1)])
+  })
 })
 
 /** Every plan that an AQL has, by sample size. */

@@ -27,6 +27,8 @@ export interface VisualParts extends Omit<VisualVerdict, 'plan'> {
     readonly aql: string
     /** Of the lot's size and, where the table sends on, of the sample. */
     readonly letters: readonly string[]
+    /** Whether its acceptance number is held to a print; else it is from memory. */
+    readonly isPrinted: boolean
     readonly acceptance: number
     readonly rejection: number
     readonly acceptedAtAql: string

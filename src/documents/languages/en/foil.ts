@@ -33,7 +33,7 @@ function visual(said: VisualParts): string {
     plan.letters.length === 1
       ? `letter ${plan.letters[0]}`
       : `letter ${plan.letters[0]}, taken to ${plan.letters[1]}`
-  return `${inspected} of ${size} looked at (ISO 2859-1, single sampling, normal inspection, level ${plan.level}, AQL ${plan.aql} %, ${letter}; acceptance numbers from memory): ${found}; accepted up to ${plan.acceptance}, not from ${plan.rejection} on: ${isAccepted ? 'accepted' : 'not accepted'}. Such a plan accepts ${plan.acceptedAtAql} of samples of a process at the AQL, and one in ten at ${plan.onceInTen} nonconforming.`
+  return `${inspected} of ${size} looked at (ISO 2859-1, single sampling, normal inspection, level ${plan.level}, AQL ${plan.aql} %, ${letter}${plan.isPrinted ? '' : '; acceptance number from memory'}): ${found}; accepted up to ${plan.acceptance}, not from ${plan.rejection} on: ${isAccepted ? 'accepted' : 'not accepted'}. Such a plan accepts ${plan.acceptedAtAql} of samples of a process at the AQL, and one in ten at ${plan.onceInTen} nonconforming.`
 }
 
 export const foil = {
