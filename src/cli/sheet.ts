@@ -8,6 +8,7 @@ import { headOf } from '../records/draft.ts'
 import { kindOf } from '../records/kinds.ts'
 import { loadContent } from '../records/content.ts'
 import { Failure } from '../site/failure.ts'
+import { keptFolders } from '../site/kept.ts'
 import { readContent } from '../site/read-content.ts'
 import { folderFrom, userFolder } from './folders.ts'
 import { contentOption, paperOption } from './options.ts'
@@ -67,7 +68,7 @@ async function writeSheet(lot: string, options: SheetOptions, command: Command):
   if (refusals.length > 0) throw new Failure(`no sheet: ${refusals.join('; ')}`)
   const paper = options.paper ?? loaded.value.producer.record.paper ?? 'A4'
   const record = `batches/${file.path.split('/').at(-1)!}`
-  const path = join(folderFrom(options.out, 'private/sheets'), `${lot}.pdf`)
+  const path = join(folderFrom(options.out, join('private', keptFolders.sheets)), `${lot}.pdf`)
   await writeOver(path, await benchSheetPdf(benchSheet(loaded.value, view, record, paper)))
   process.stdout.write(`Wrote ${relative(userFolder(process.env), path)}\n`)
 }

@@ -7,7 +7,7 @@ import type { IssuedRegister } from '../documents/issued.ts'
 import type { ShipmentPack } from '../documents/shipment-types.ts'
 import { isError } from '../problem.ts'
 import { Failure } from '../site/failure.ts'
-import { keptFolder } from '../site/kept.ts'
+import { keptFolders } from '../site/kept.ts'
 import { archiveFor } from '../site/originals.ts'
 import { realFolder } from '../site/output-folder.ts'
 import { readContent } from '../site/read-content.ts'
@@ -45,7 +45,7 @@ own, which stays with the records; the site gives only a list in which whoever h
 Exit code: 0 when the papers are written, 1 when not, 2 for wrong usage.`
 
 /** Where the papers of shipments go when the command does not say. */
-const defaultFolder = join('private', keptFolder)
+const defaultFolder = join('private', keptFolders.shipments)
 
 export const shipCommand = (): Command =>
   new Command('ship')

@@ -28,7 +28,7 @@ const examples = `
 Examples:
   lotfolio trace GR-26-01
   lotfolio trace FL-26-007 --format json
-  lotfolio trace GR-26-01 --recall private/recall-GR-26-01.csv
+  lotfolio trace GR-26-01 --recall private/recalls/GR-26-01.csv
 
 Everything shown is private: it names customers. A record with a fault does not stop a trace: it is
 left out, and that is said.

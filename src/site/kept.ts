@@ -1,17 +1,18 @@
-/** What lies in the workshop edition's folder that no build makes: the papers of shipments. */
+/** What lies in the workshop edition's folder that no build makes: papers that other commands wrote there. */
 
 import { cp } from 'node:fs/promises'
 import { join } from 'node:path'
 import { isMissing } from './failure.ts'
 
-/** Its name there. */
-export const keptFolder = 'shipments'
+/** Their folders there: papers of shipments, bench sheets, recall lists. */
+export const keptFolders = { shipments: 'shipments', sheets: 'sheets', recalls: 'recalls' } as const
 
-/** Copy it into the site that takes the place of the one in `out`, so that a kill loses nothing. */
+export const isKept = (name: string): boolean => Object.values<string>(keptFolders).includes(name)
+
+/** Copy them into the site that takes the place of the one in `out`, so that a kill loses nothing. */
 export async function carryOver(out: string, fresh: string): Promise<void> {
-  await cp(join(out, keptFolder), join(fresh, keptFolder), { recursive: true }).catch(
-    (error: unknown) => {
+  for (const name of Object.values(keptFolders))
+    await cp(join(out, name), join(fresh, name), { recursive: true }).catch((error: unknown) => {
       if (!isMissing(error)) throw error
-    }
-  )
+    })
 }

@@ -4,7 +4,7 @@ import { realpathSync } from 'node:fs'
 import { readdir } from 'node:fs/promises'
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path'
 import { Failure, isMissing } from './failure.ts'
-import { keptFolder } from './kept.ts'
+import { isKept } from './kept.ts'
 import { type Edition, readMarker } from './marker.ts'
 
 /** The real path of a folder that need not exist yet: links in its existing part are followed. */
@@ -56,7 +56,7 @@ async function refuseNesting(out: string, edition: Edition): Promise<void> {
 }
 
 async function refuseForeign(out: string, edition: Edition): Promise<void> {
-  const names = (await namesIn(out)).filter(name => edition === 'public' || name !== keptFolder)
+  const names = (await namesIn(out)).filter(name => edition === 'public' || !isKept(name))
   if (names.length === 0) return
   const found = await readMarker(out)
   if (!found)

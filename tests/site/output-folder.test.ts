@@ -1,9 +1,10 @@
 import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { buildSite } from '../../src/site/build.ts'
 import { Failure } from '../../src/site/failure.ts'
 import type { Edition } from '../../src/site/marker.ts'
+import { siteDocument } from '../fixtures/documents.ts'
 import { inventedSteps, namesIn, tree, workplace } from './workplace.ts'
 
 function placeOf(): string {
@@ -19,7 +20,9 @@ function placeOf(): string {
 const build = (place: string, out: string, edition: Edition = 'public') =>
   buildSite(
     { content: join(place, 'work', 'content'), out: join(place, out), edition },
-    inventedSteps()
+    inventedSteps({
+      buildDocuments: () => ({ site: { ...siteDocument, edition }, problems: [] })
+    })
   )
 
 describe('refuses, and touches nothing,', () => {
@@ -90,5 +93,29 @@ describe('takes', () => {
     symlinkSync(join(place, 'elsewhere'), join(place, 'pages'))
     await build(place, 'pages')
     expect(namesIn(join(place, 'elsewhere'))).toContain('index.html')
+  })
+
+  test('papers that other commands wrote there, before the first site and after it', async () => {
+    const place = placeOf()
+    const papers = ['sheets/EB-1.pdf', 'shipments/SH-1/list.pdf', 'recalls/GR-1.csv']
+    const folder = join(place, 'private')
+    const lay = (name: string, text: string) => {
+      mkdirSync(dirname(join(folder, name)), { recursive: true })
+      writeFileSync(join(folder, name), text)
+    }
+    for (const name of papers) lay(name, name)
+    const before = tree(folder)
+    await build(place, 'private', 'workshop')
+    expect(tree(folder)).toMatchObject(before)
+    lay('sheets/EB-2.pdf', 'another')
+    const later = tree(folder)
+    await build(place, 'private', 'workshop')
+    expect(tree(folder)).toMatchObject(later)
+  })
+
+  test('no such papers into the public site', async () => {
+    const place = placeOf()
+    mkdirSync(join(place, 'pages', 'sheets'), { recursive: true })
+    await expect(build(place, 'pages')).rejects.toThrow(/is not empty and holds no site/u)
   })
 })
