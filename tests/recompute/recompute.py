@@ -72,6 +72,23 @@ class Comparison:
         for key in ours.keys() - measured.keys():
             self.faults.append(f'{lot.lot} {key}: recomputed, but not in the data')
         self.figures(lot, measured, ours, product.limits if product else {})
+        self.looked(lot.lot, data['visual'], lot.record.get('visual'))
+
+    def looked(self, lot, theirs, record):
+        """What a sampling plan accepts, by the distributions themselves."""
+        if theirs is None or record is None or theirs['plan'] is None:
+            if (theirs is None) != (record is None):
+                self.faults.append(f'{lot} visual: in the data or the record alone')
+            return
+        plan, found = theirs['plan'], int(record['nonconforming'])
+        n, ac = plan['sampleSize'], plan['acceptance']
+        self.counts['sampling plan'] += 1
+        self.check(lot, 'visual', 'sample', theirs['inspected'], n, 0)
+        self.check(lot, 'visual', 'rejection number', plan['rejection'], ac + 1, 0)
+        self.check(lot, 'visual', 'accepted at the AQL', plan['acceptedAtAql'], float(stats.binom.cdf(ac, n, float(record['aql']) / 100)), VALUE)
+        self.check(lot, 'visual', 'accepted one time in ten', plan['acceptedOnceInTen'], float(stats.beta.ppf(0.9, ac + 1, n - ac)), VALUE)
+        if theirs['accepted'] is not (found <= ac):
+            self.faults.append(f"{lot} visual: accepted is {theirs['accepted']}, with {found} found and {ac} allowed")
 
     def figures(self, lot, theirs, ours, limits):
         for key, one in theirs.items():
@@ -142,7 +159,7 @@ def main(content, site, draws='20000'):
             comparison.lot(data)
         if data.get('format') == 'lotfolio-panel-data':
             seen.add(data['panel'])
-            comparison.lot({'lot': data['panel'], 'quantities': data['quantities'], 'process': None})
+            comparison.lot({'lot': data['panel'], 'quantities': data['quantities'], 'process': None, 'visual': None})
     for number in sorted(lots.keys() - seen):
         comparison.faults.append(f'{number}: no data.json of it in the site')
     for key, count in sorted(comparison.counts.items()):

@@ -62,6 +62,14 @@ function altered(lot: string, key: string, change: (of: Quantity) => Partial<Qua
   return { ...data, [part]: { ...data[part], [key]: { ...figure, ...change(figure) } } }
 }
 
+/** One lot's data with the odds of its sampling plan times something. */
+function alteredPlan(lot: string, times: number): LotData {
+  const data = lots.find(one => one.lot === lot)!
+  const { plan, ...visual } = data.visual!
+  const odds = { ...plan!, acceptedAtAql: plan!.acceptedAtAql * times }
+  return { ...data, visual: { ...visual, plan: odds } }
+}
+
 /** One panel's data with one number of a figure times something. */
 function alteredPanel(
   panel: string,
@@ -111,7 +119,8 @@ test.skipIf(!python)(
         })),
         altered('FL-26-001', 'foil-density', of => ({
           conformityProbability: of.conformityProbability! - 0.001
-        }))
+        })),
+        alteredPlan('FL-26-016', 1 + 1e-8)
       ],
       500,
       [
@@ -130,11 +139,12 @@ test.skipIf(!python)(
       'EB-26-015 sulfur: recomputed, but not in the data',
       'EB-26-015 another-figure: this script does not know how to recompute it',
       'FL-26-001 foil-density: probability of conformity',
+      'FL-26-016 visual: accepted at the AQL',
       'PN-26-03 active-mass: value',
       'PN-26-04 gain-per-film: standard uncertainty',
       'PN-26-05 char-efficiency: expanded uncertainty'
     ])
-    expect(faults.length - told.length).toBe(lots.length + panels.length - 9)
+    expect(faults.length - told.length).toBe(lots.length + panels.length - 10)
   },
   PATIENCE_MS
 )
