@@ -3,7 +3,7 @@
  *
  *     A = 100 · (after − dish) / ((before − dish) · (1 − w / 100))
  *
- * Source: residue by mass as in ASTM C561 and GB/T 3521, of the dry mass.
+ * Source: residue by mass as in ASTM C561 and GB/T 3521, of the dry mass. Scatter: ASTM C561-91, 10.2.
  */
 
 import { requirePercent } from '../metrology/domain.ts'
@@ -14,6 +14,18 @@ export const ashBasis = {
   formula: 'A = (after − dish) / ((before − dish) · (1 − w)), w moisture',
   source: 'residue by mass as in ASTM C561 and GB/T 3521, of the dry mass'
 }
+
+/** One sample of graphite in four laboratories: its ash, and their standard deviation within. */
+const ROUND_ROBIN = { ash_percent: 0.7286, within_percent: 0.0127 }
+
+/**
+ * How far readings of one sample scatter within a laboratory: as in the round robin, and in proportion
+ * to the ash where there is more of it (common practice, no source).
+ *
+ * @returns standard deviation, %
+ */
+export const ashScatter_percent = (ash_percent: number): number =>
+  ROUND_ROBIN.within_percent * Math.max(1, ash_percent / ROUND_ROBIN.ash_percent)
 
 export interface AshInputs extends WeighingInputs {
   /** Moisture of the sample as it went in, %; exactly 0 where it was dried first. */

@@ -1,9 +1,12 @@
 /** Figures of one flake lot that cannot both be right: told as warnings, the figures stand. */
 
+import { ashScatter_percent } from '../chemistry/ash.ts'
 import { molarMass_g_per_mol } from '../chemistry/molar-mass.ts'
 import { uncertaintyOf } from '../metrology/estimate.ts'
 import { leastConductivity_uS_per_cm } from '../physics/conductivity.ts'
 import { type Problem, problemAt } from '../problem.ts'
+import { repeatabilityOf } from './bench.ts'
+import { excessiveScatter } from './scatter.ts'
 import type { EvaluatedBatch } from './types.ts'
 
 /** Standard uncertainties by which honest figures may miss each other. */
@@ -11,6 +14,7 @@ const NOISE = 4
 
 /** Every doubt about the figures of one batch. */
 export const doubtFlake = (batch: EvaluatedBatch): Problem[] => [
+  ...doubtAsh(batch),
   ...doubtTapping(batch),
   ...doubtSulfur(batch),
   ...doubtFreeSulfate(batch),
@@ -21,6 +25,25 @@ export const doubtFlake = (batch: EvaluatedBatch): Problem[] => [
 const S_PER_SO4 = molarMass_g_per_mol('S') / molarMass_g_per_mol('SO4')
 
 const shown = (value: number) => Number(value.toPrecision(4))
+
+/** Readings of ash further apart than laboratories found, unless the method's own scatter told of it. */
+function doubtAsh({ entry, product }: EvaluatedBatch): Problem[] {
+  const ash = product.ash_percent
+  if (!ash || ash.report) return []
+  const values = ash.each.map(({ estimate }) => estimate.value)
+  const mean = ash.estimate.value
+  const known = { s: ashScatter_percent(mean), df: Infinity, name: 'ASTM C561' }
+  const scatter = excessiveScatter(values, known)
+  if (!scatter || excessiveScatter(values, repeatabilityOf(ash.method, mean))) return []
+  return [
+    problemAt(
+      entry.at([...ash.field, 'readings']),
+      'SCATTERED_READINGS',
+      `the readings of ash lie ${shown(scatter.range)} % apart, more than those of ASTM C561's laboratories did (${shown(scatter.most)} %)`,
+      'burn to constant mass, and split the sample well: ash sits in single grains'
+    )
+  ]
+}
 
 /** Tapping settles flake: it cannot become lighter by it. */
 function doubtTapping({ entry, product }: EvaluatedBatch): Problem[] {

@@ -213,6 +213,9 @@ export function volatileResult(bench: Bench, { tests }: Batch, methodOf: MethodO
     : undefined
 }
 
+const ASH_SCATTER =
+  'Readings further apart than ASTM C561-91, 10.2, lets them lie (0.0127 % within a laboratory at 0.73 % of ash, in proportion above) are told when records are checked.'
+
 export function ashResult(bench: Bench, { tests }: Batch, methodOf: MethodOf, sofar: Results) {
   const water = moistureFor(bench, tests?.ash, 'ash', sofar)
   return water
@@ -221,7 +224,7 @@ export function ashResult(bench: Bench, { tests }: Batch, methodOf: MethodOf, so
         tests?.ash,
         'ash',
         methodOf,
-        { quantity: 'ash_percent', basis: ashBasis },
+        { quantity: 'ash_percent', basis: ashBasis, notes: [ASH_SCATTER] },
         inputs => ashDry({ ...inputs, moisture_percent: water })
       )
     : undefined

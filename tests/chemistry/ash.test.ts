@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { ashDry } from '../../src/chemistry/ash.ts'
+import { ashDry, ashScatter_percent } from '../../src/chemistry/ash.ts'
 import { volatileDry } from '../../src/chemistry/volatile.ts'
 import { asPrinted } from '../metrology/as-printed.ts'
 import { exactly, uncertain } from '../metrology/given.ts'
@@ -22,6 +22,16 @@ test.for([
 ] as const)('%s', ([, dish_g, before_g, after_g, moisture_percent, printed]) => {
   const { value } = ashDry(exactly({ dish_g, before_g, after_g, moisture_percent }))
   expect(asPrinted(value, printed)).toBe(printed)
+})
+
+// ASTM C561-91, 10.2: within laboratories 0.0127 at a mean of 0.7286; above it in proportion, by hand.
+test.for([
+  [0.7286, '0.0127'],
+  [0.1, '0.0127'],
+  [1.4572, '0.0254'],
+  [5, '0.0872']
+] as const)('readings of %f %% ash scatter by %s %%', ([ash, printed]) => {
+  expect(asPrinted(ashScatter_percent(ash), printed)).toBe(printed)
 })
 
 const weighed = { ...dish, moisture_percent: 0.5 }

@@ -1,5 +1,6 @@
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { excessiveScatter } from '../../src/evaluate/scatter.ts'
+import { demoFiles, problemsOf, withChange } from '../records-on-disk.ts'
 
 const known = { s: 4, df: 27, name: 'TM-01 repeatability' }
 
@@ -27,4 +28,30 @@ test('of places that differ by themselves, only what lies next to none of the ot
   expect(excessiveScatter([8, 10, 17], undefined, true)).toBeUndefined()
   expect(excessiveScatter([12, 12, 12, 12, 12, 12, 12, 12, 12e-6], undefined, true)).toBeDefined()
   expect(excessiveScatter([12, 12, 12, 12, 120], undefined, true)).toBeDefined()
+})
+
+describe('duplicates of ash', () => {
+  const record = 'batches/EB-26-015.yaml'
+  const told = (after: string) =>
+    problemsOf(withChange(demoFiles, record, 'after: 22.9235 g', `after: ${after}`)).filter(line =>
+      line.startsWith('SCATTERED_READINGS')
+    )
+
+  test('further apart than laboratories found are told of', () => {
+    expect(told('22.9250 g')).toEqual([
+      expect.stringMatching(
+        /^SCATTERED_READINGS tests\.ash\.readings: the readings of ash lie 0\.0\d+ % apart, more than those of ASTM C561's laboratories did \(0\.05334 %\)$/u
+      )
+    ])
+  })
+
+  test('once, where the method itself scatters less', () => {
+    expect(told('22.9290 g')).toEqual([
+      expect.stringContaining('the readings of ash, dry basis lie') as string
+    ])
+  })
+
+  test('within it are not', () => {
+    expect(told('22.9242 g')).toEqual([])
+  })
 })

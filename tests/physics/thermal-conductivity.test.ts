@@ -36,6 +36,10 @@ test('mm²/s · g/cm³ · J/(g·K), by hand', () => {
 const [least, most] = LORENZ_RANGE
 
 describe('the estimate', () => {
+  test('takes L from what two papers found: 5.4 in Nanomaterials, 6.6 in Scientific Reports', () => {
+    expect(LORENZ_RANGE).toEqual([5.4, 6.6])
+  })
+
   // Nanomaterials 14 (2024) 1162: conductivities of current, kS/m, and heat, W/(m·K), of two foils at 295 K.
   test.for([
     [0.7, 69, 109],
