@@ -17,9 +17,11 @@ export interface DraftOfPlan {
 }
 
 /** Steps that every such batch has, to be replaced by what is really done. */
-const steps = [
-  '  - { what: graphite stirred into the cooled acid, at: , temperature: }',
-  '  - { what: oxidiser added in small portions with cooling, at: , for: , temperature: }',
+const before = ['  - { what: graphite stirred into the cooled acid, at: , temperature: }']
+const oxidising = [
+  '  - { what: oxidiser added in small portions with cooling, at: , for: , temperature: }'
+]
+const after = [
   '  - { what: held with stirring, for: , temperature: }',
   '  - { what: quenched into cold water, does: quench, at: , temperature: }',
   '  - { what: filtered, does: filter, cake: }',
@@ -43,7 +45,9 @@ export const plannedDraft = ({ lot, grade, made, vessel, charge }: DraftOfPlan):
         `  - { material: ${material}, as: ${as}, ${container === undefined ? '' : `container: ${container}, `}planned: ${planned} g, mass: }`
     ),
     'steps:',
-    ...steps,
+    ...before,
+    ...(charge.some(({ as }) => as === 'oxidiser') ? oxidising : []),
+    ...after,
     'product: { mass: }',
     ''
   ].join('\n')

@@ -62,6 +62,7 @@ test('the draft of a plan', () => {
           mass: ''
         }))
       )
+      expect(text.includes('oxidiser added')).toBe(given.charge.some(({ as }) => as === 'oxidiser'))
       expect(faultsOf(text)).toEqual([])
     }),
     { numRuns: 80, seed: 5 }
