@@ -19,6 +19,7 @@ export default defineConfig({
     // current folder, modules. Processes, not threads, as only they have a current folder.
     pool: 'forks',
     isolate: false,
+    poolOptions: { forks: { execArgv: ['--max-semi-space-size=64'] } },
     minWorkers: 1,
     maxWorkers: 2,
     // Some tests start whole programs, on machines with two cores.

@@ -1,5 +1,5 @@
 /**
- * `npm test`: types, formatting and the tests, side by side; arguments go to vitest. A script of Node's
+ * `npm test`: types and the tests, side by side; arguments go to vitest. A script of Node's
  * own rather than a line for a shell, as Windows and the others have no shell in common.
  */
 
@@ -10,30 +10,17 @@ import { dirname, join } from 'node:path'
 
 const require = createRequire(import.meta.url)
 
-const formatted = [
-  '{src,tests,bin}/**/*.{ts,js}',
-  '*.ts',
-  '{package,tsconfig}.json',
-  'templates/**/*.{css,js}'
-]
-
-/** What both checkers found of a file is kept until that file, or one it takes types from, changes. */
+/** What was found of a file is kept until that file, or one it takes types from, changes. */
 const kept = join('node_modules', '.cache', 'lotfolio')
 /** By one thread: several look at the same types again, and the tests take the other core. */
 const checked = name => [
   ...['--noEmit', '--singleThreaded'],
   ...['--incremental', '--tsBuildInfoFile', join(kept, name)]
 ]
-const unchanged = ['--cache', '--cache-strategy', 'content', '--cache-location']
 
 const programs = [
   ['typescript-7', 'bin/tsc', checked('types')],
   ['typescript-7', 'bin/tsc', ['-p', 'src/browser', ...checked('types-of-browser')]],
-  [
-    'prettier',
-    'bin/prettier.cjs',
-    ['--check', ...unchanged, join(kept, 'formatted'), '--log-level', 'warn', ...formatted]
-  ],
   ['vitest', 'vitest.mjs', ['run', ...process.argv.slice(2)]]
 ]
 
