@@ -13,7 +13,8 @@ import { checkTexts } from './documents/check-texts.ts'
 import { checkCopies } from './documents/copy-drift.ts'
 import { type DriftCheck, driftCheck } from './documents/drift.ts'
 import { type IssuedRegister, noRegister } from './documents/issued.ts'
-import type { LabelWish } from './documents/label-types.ts'
+import type { LabelChoice, LabelRules } from './documents/label-types.ts'
+import { labelRules } from './documents/label-wish.ts'
 import { labelDocuments, type Labels } from './documents/labels.ts'
 import type { Pictures } from './documents/picture-types.ts'
 import { checkPictures } from './documents/pictures.ts'
@@ -106,18 +107,16 @@ export function readyCertificate(
 export function lotLabels(
   files: readonly SourceFile[],
   lot: string,
-  wish: LabelWish,
+  wish: Partial<LabelRules> & LabelChoice,
   { asOf, register = noRegister }: Pick<SiteOptions, 'asOf' | 'register'>
 ): Labels {
   const { evaluated, lots, problems } = judgeContent(files, asOf, register)
   const judged = lots.find(one => one.evaluated.lot === lot)
   if (!evaluated || !judged || problems.some(isError)) return { labels: [], problems }
-  const { labels, problems: found } = labelDocuments(
-    evaluated.content,
-    judged,
-    register.issued,
-    wish
-  )
+  const { labels, problems: found } = labelDocuments(evaluated.content, judged, register.issued, {
+    ...wish,
+    ...labelRules(wish, evaluated.content.producer.record.labels)
+  })
   return { labels, problems: inFileOrder([...problems, ...found]) }
 }
 

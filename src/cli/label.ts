@@ -3,11 +3,12 @@
 import { relative } from 'node:path'
 import { Command, InvalidArgumentError, Option } from 'commander'
 import { openRegister, registerOfLot } from '../documents/issued.ts'
-import type { LabelWish } from '../documents/label-types.ts'
+import type { LabelChoice, LabelRules, LabelWish } from '../documents/label-types.ts'
 import { readContainer, readLanguages } from '../documents/label-wish.ts'
 import { readStock, stockForm } from '../pdf/label-stock.ts'
 import { isError } from '../problem.ts'
 import type { Container } from '../records/types.ts'
+import { labelProfiles } from '../records/schemas/common.ts'
 import { containerKinds } from '../records/schemas/container.ts'
 import { Failure } from '../site/failure.ts'
 import { readContent } from '../site/read-content.ts'
@@ -25,8 +26,8 @@ interface LabelOptions {
   readonly container?: Container['kind']
   readonly capacity?: string
   readonly holds?: string
-  readonly language: LabelWish['languages']
-  readonly profile: LabelWish['profile']
+  readonly language?: LabelWish['languages']
+  readonly profile?: LabelWish['profile']
   readonly wording?: NonNullable<LabelWish['wording']>
   readonly sheet?: Exclude<ReturnType<typeof readStock>, string>
   readonly copies?: number
@@ -42,7 +43,7 @@ Examples:
 
 Without --capacity, one label for each container the grade names, or those of one kind. A label has the least size the
 rules allow for the container, or the next that holds its text; type is never set smaller than they
-allow. Of a lot with a certificate, the label says what was issued.
+allow. What 'labels:' of producer.yaml says goes before the defaults. Of a lot with a certificate, the label says what was issued.
 Exit code: 0 when the labels are written, 1 when not, 2 for wrong usage.`
 
 export const labelCommand = (): Command =>
@@ -58,14 +59,14 @@ export const labelCommand = (): Command =>
     .option('--capacity <VOLUME>', 'what the container could hold, such as 60L')
     .option('--holds <MASS>', 'nominal quantity in it, such as 25kg')
     .addOption(
-      new Option('--language <LIST>', 'languages, such as de or de,fr')
-        .default(['en'], 'en')
-        .argParser(read(readLanguages))
+      new Option('--language <LIST>', 'languages, such as de or de,fr (default: en)').argParser(
+        read(readLanguages)
+      )
     )
     .addOption(
-      new Option('--profile <RULES>', 'rules of size and type')
-        .choices(['eu-2028', 'eu-2015', 'us'])
-        .default('eu-2028')
+      new Option('--profile <RULES>', 'rules of size and type (default: eu-2028)').choices([
+        ...labelProfiles
+      ])
     )
     .addOption(
       new Option(
@@ -138,11 +139,15 @@ async function writeLotLabels(lot: string, options: LabelOptions, command: Comma
   for (const name of names) process.stdout.write(`  ${name}\n`)
 }
 
-function wishOf(options: LabelOptions): LabelWish {
+function wishOf(options: LabelOptions): Partial<LabelRules> & LabelChoice {
   const { profile, language, wording, container, capacity, holds } = options
   if (profile === 'us' && wording !== undefined)
     throw new UsageError('--wording goes with European sizes: --profile us has its own')
-  const wish = { profile, languages: language, ...(wording !== undefined && { wording }) }
+  const wish = {
+    ...(profile !== undefined && { profile }),
+    ...(language !== undefined && { languages: language }),
+    ...(wording !== undefined && { wording })
+  }
   if (capacity === undefined && holds === undefined)
     return container === undefined ? wish : { ...wish, kind: container }
   if (container === undefined || capacity === undefined || holds === undefined)

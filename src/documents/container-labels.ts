@@ -3,7 +3,8 @@
 import type { JudgedLot } from '../judge/types.ts'
 import type { Content, Shipment } from '../records/types.ts'
 import type { Issued } from './issued.ts'
-import type { LabelDocument } from './label-types.ts'
+import type { LabelDocument, LabelRules } from './label-types.ts'
+import { inAll } from './label.ts'
 import { labelDocuments } from './labels.ts'
 
 type Part = Shipment['contents'][number]
@@ -22,7 +23,8 @@ export function containerLabels(
   content: Content,
   lot: JudgedLot,
   issued: readonly Issued[],
-  { containers = [] }: Part
+  { containers = [] }: Part,
+  rules: LabelRules
 ): ContainerLabels {
   const labels = new Map<string, LabelDocument>()
   const missing: string[] = []
@@ -30,8 +32,7 @@ export function containerLabels(
     const packed = lot.grade.containers?.find(one => one.kind === kind)
     if (!packed) continue
     const made = labelDocuments(content, lot, issued, {
-      profile: 'eu-2028',
-      languages: ['en'],
+      ...rules,
       containers: [{ ...packed, holds_g: net_g }]
     })
     missing.push(...made.problems.map(({ message }) => `container ${number}: ${message}`))
@@ -41,13 +42,13 @@ export function containerLabels(
 }
 
 /** The number by which a recall asks for it. */
-const numbered = (label: LabelDocument, number: string): LabelDocument => ({
-  ...label,
-  title: `${label.title}, ${number}`,
-  fileName: `label-${number}.pdf`,
-  contents: label.contents.map(content =>
+function numbered(label: LabelDocument, number: string): LabelDocument {
+  const word = inAll(label.languages, ({ container }) => container)
+  const contents = label.contents.map(content =>
     content.facts.length === 0
       ? content
-      : { ...content, facts: [...content.facts, { label: 'Container', text: number }] }
+      : { ...content, facts: [...content.facts, { label: word, text: number }] }
   )
-})
+  const named = { title: `${label.title}, ${number}`, fileName: `label-${number}.pdf` }
+  return { ...label, ...named, contents }
+}

@@ -62,12 +62,19 @@ export interface LabelDocument {
   readonly fileName: string
 }
 
-/** What labels are wanted. */
-export interface LabelWish {
+/** Rules, wording and languages of labels, as a market has them. */
+export interface LabelRules {
   readonly profile: LabelProfile
   /** Of the statements at the European sizes: CLP's where nothing is said; `us` has its own. */
   readonly wording?: Exclude<Edition, 'us'>
   readonly languages: readonly Language[]
+}
+
+/** What labels are wanted. */
+export interface LabelWish extends LabelRules, LabelChoice {}
+
+/** For which containers. */
+export interface LabelChoice {
   /** The grade's own where none are named. */
   readonly containers?: readonly Container[]
   /** Of the grade's own, those of this kind alone. */

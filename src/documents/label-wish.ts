@@ -1,15 +1,29 @@
 /** What labels are wanted, in a user's words. */
 
 import { isUnreadable, readQuantity } from '../metrology/written.ts'
-import type { Container } from '../records/types.ts'
+import type { Container, Producer } from '../records/types.ts'
 import type { Language } from '../hazards/statements.ts'
 import type { Edition } from '../hazards/editions.ts'
-import type { LabelWish } from './label-types.ts'
+import type { LabelRules } from './label-types.ts'
 import { labelLanguages } from './label-words/index.ts'
 
 /** Whose classes, statements and wording the label has. */
-export const editionWanted = ({ profile, wording = 'clp' }: LabelWish): Edition =>
+export const editionWanted = ({ profile, wording = 'clp' }: LabelRules): Edition =>
   profile === 'us' ? 'us' : wording
+
+/**
+ * Rules asked for, each else as the record has it, else European and in English. Rules of other sizes
+ * leave the record's wording behind, and editions with English texts alone its languages.
+ */
+export function labelRules(asked: Partial<LabelRules>, recorded: Producer['labels']): LabelRules {
+  const wordingAsked = asked.wording !== undefined
+  const profile = asked.profile ?? (wordingAsked ? undefined : recorded?.profile) ?? 'eu-2028'
+  const wording = asked.wording ?? (asked.profile === undefined ? recorded?.wording : undefined)
+  const rules = { profile, ...(wording !== undefined && profile !== 'us' && { wording }) }
+  const isEnglish = editionWanted({ ...rules, languages: [] }) !== 'clp'
+  const languages = asked.languages ?? (isEnglish ? undefined : recorded?.languages) ?? ['en']
+  return { ...rules, languages }
+}
 
 /** A container by its kind and two quantities as typed, or what is wrong with them. */
 export function readContainer(

@@ -2,6 +2,7 @@
 
 import { labelMinima, labelSizes, SMALL_US_L, TINY_US_L } from '../hazards/label-size.ts'
 import { dustText } from '../hazards/dust.ts'
+import { shown } from '../hazards/mixture.ts'
 import { type Language, shortWording } from '../hazards/statements.ts'
 import { findSubstance } from '../hazards/substances.ts'
 import { isPictogram } from '../figures/pictograms.ts'
@@ -10,6 +11,7 @@ import type { Container } from '../records/types.ts'
 import type { LabelHazards, Worded } from './label-hazards.ts'
 import type { LabelBlock, LabelContent, LabelDocument, LabelWish } from './label-types.ts'
 import { labelWords } from './label-words/index.ts'
+import type { Route } from './label-words/types.ts'
 import { lotUrl } from './lot.ts'
 import type { LotView } from './lot-view.ts'
 import type { ProducerText } from './types.ts'
@@ -125,7 +127,7 @@ function identifiersOf({ grade }: LotView, languages: readonly Language[]): stri
 }
 
 /** A word in all the languages, said once where they share it: 'Lot / Charge'. */
-const inAll = (
+export const inAll = (
   languages: readonly Language[],
   word: (words: (typeof labelWords)[Language]) => string
 ): string => [...new Set(languages.map(language => word(labelWords[language])))].join(' / ')
@@ -163,7 +165,11 @@ function blockIn(inputs: LabelInputs, language: Language): LabelBlock {
   return {
     language,
     ...(signal === 'Danger' || signal === 'Warning' ? { signal: words.signals[signal] } : {}),
-    hazards: [...textsOf(texts.filter(one => !isPrecaution(one))), ...(dust ? [dust.text] : [])],
+    hazards: [
+      ...textsOf(texts.filter(one => !isPrecaution(one))),
+      ...(dust ? [dust.text] : []),
+      ...unknownIn(view, language)
+    ],
     precautions: textsOf(texts.filter(isPrecaution)),
     ...(named.length === 0
       ? {}
@@ -178,6 +184,23 @@ function storageIn({ grade: { keep } }: LotView, language: Language): string {
     ...(keep?.dry ? [keepDry] : []),
     ...(keep?.below_C ? [keepBelow(written(keep.below_C.written, decimalSign))] : [])
   ].join(' ')
+}
+
+/**
+ * What is of unknown acute toxicity, from 1 % on; of vapours, mists and gases the most.
+ *
+ * Source: CLP Annex I, 3.1.3.6.2.2; 29 CFR 1910.1200, Appendix A, A.1.3.6.2.3 (from memory, not checked
+ * against the print).
+ */
+function unknownIn({ hazards }: LotView, language: Language): string[] {
+  if (!hazards || hazards.classification.article !== undefined) return []
+  const { unknown, decimalSign } = labelWords[language]
+  const most = new Map<Route, number>()
+  for (const { form, percent } of hazards.classification.unknown) {
+    const route = form === 'oral' || form === 'dermal' ? form : 'inhalation'
+    most.set(route, Math.max(percent, most.get(route) ?? 0))
+  }
+  return [...most].map(([route, percent]) => unknown(written(shown(percent), decimalSign), route))
 }
 
 /** What the United States want said of dust. */

@@ -13,7 +13,7 @@ import type { Issued } from './issued.ts'
 import { labelDocument } from './label.ts'
 import { labelHazards, type Worded, wordedIn } from './label-hazards.ts'
 import type { LabelDocument, LabelWish } from './label-types.ts'
-import { editionWanted } from './label-wish.ts'
+import { editionWanted, labelRules } from './label-wish.ts'
 import { labelWords } from './label-words/index.ts'
 import { viewLot } from './lot-view.ts'
 import { lotUrl } from './lot.ts'
@@ -69,8 +69,8 @@ export function labelPapers(
   lot: JudgedLot,
   issued: readonly Issued[]
 ): { readonly labels: readonly LabelPaper[]; readonly links: readonly Paper[] } {
-  const wish: LabelWish = { profile: 'eu-2028', languages: ['en'] }
-  const labels = labelDocuments(content, lot, issued, wish).labels.map(document => ({
+  const rules = labelRules({}, content.producer.record.labels)
+  const labels = labelDocuments(content, lot, issued, rules).labels.map(document => ({
     document,
     url: `${lotUrl(document.lot)}labels/${document.fileName}`
   }))

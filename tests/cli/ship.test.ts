@@ -280,23 +280,26 @@ describe('ship', () => {
     expect(list).toContain('The decision is the adviser’s; the producer reports it.')
   })
 
-  test.runIf(tools)('each container of a kind the grade names has its label', async () => {
-    const place = demoWorkplace()
-    await done(place, 'ship', 'SH-26-06')
-    const folder = join(place, 'private', 'shipments', 'SH-26-06')
-    const labels = ['label-C-0601.pdf', 'label-C-0602.pdf']
-    expect(namesIn(folder).filter(name => name.startsWith('label'))).toEqual(labels)
-    for (const name of labels) {
-      const label = printed(join(folder, name))
-      expect(label).toContain(`Container: ${name.slice(6, 12)}`)
-      expect(label).toContain('Nominal quantity: 10.0 g')
-      expect(label).toContain('Lot: EB-26-010')
-      expect(label).not.toContain('Brindlecroft')
+  test.runIf(tools)(
+    'a label for a container, by the rules and in the languages of the shipment',
+    async () => {
+      const place = demoWorkplace()
+      await done(place, 'ship', 'SH-26-06')
+      const folder = join(place, 'private', 'shipments', 'SH-26-06')
+      const labels = ['label-C-0601.pdf', 'label-C-0602.pdf']
+      expect(namesIn(folder).filter(name => name.startsWith('label'))).toEqual(labels)
+      for (const name of labels) {
+        const label = printed(join(folder, name))
+        expect(label).toContain(`Container / Gebinde: ${name.slice(6, 12)}`)
+        expect(label).toContain('Nominal quantity / Nennmenge: 10.0 g')
+        expect(label).toContain('Lot / Charge: EB-26-010')
+        expect(label).not.toContain('Brindlecroft')
+      }
+      const whole = join(folder, 'SH-26-06-papers.pdf')
+      expect(printed(whole)).toContain('Container / Gebinde: C-0602')
+      expect(faultsOf(readFileSync(whole), 1)).toEqual([])
     }
-    const whole = join(folder, 'SH-26-06-papers.pdf')
-    expect(printed(whole)).toContain('Container: C-0602')
-    expect(faultsOf(readFileSync(whole), 1)).toEqual([])
-  })
+  )
 
   test('tells everything that is missing, and writes nothing', async () => {
     const place = await shipping(

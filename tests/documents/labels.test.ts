@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest'
 import type { LabelDocument, LabelWish } from '../../src/documents/label-types.ts'
 import { labelLanguages, labelWords } from '../../src/documents/label-words/index.ts'
-import { readContainer, readLanguages } from '../../src/documents/label-wish.ts'
+import { labelRules, readContainer, readLanguages } from '../../src/documents/label-wish.ts'
 import { noRegister, registerOfLot } from '../../src/documents/issued.ts'
 import { labelDocuments } from '../../src/documents/labels.ts'
 import type { Edition } from '../../src/hazards/editions.ts'
@@ -370,5 +370,92 @@ describe('a wish in words', () => {
     [readLanguages('de,nl'), "there are no label texts in 'nl'"]
   ])('or refused: %j', (said, why) => {
     expect(said).toContain(why)
+  })
+})
+
+describe('rules of a market', () => {
+  const german = { profile: 'eu-2015', languages: ['de', 'en'] } as const
+  const american = { profile: 'us' } as const
+  const ofTheUN = { profile: 'eu-2028', wording: 'un' } as const
+  test.each([
+    ['European and in English where nothing is said', {}, undefined, 'eu-2028', undefined, ['en']],
+    ['as recorded', {}, german, 'eu-2015', undefined, ['de', 'en']],
+    [
+      'asked language before the recorded',
+      { languages: ['fr'] },
+      german,
+      'eu-2015',
+      undefined,
+      ['fr']
+    ],
+    ['the recorded wording', {}, ofTheUN, 'eu-2028', 'un', ['en']],
+    [
+      'asked sizes leave the recorded wording',
+      { profile: 'eu-2015' },
+      ofTheUN,
+      'eu-2015',
+      undefined,
+      ['en']
+    ],
+    ['an American label is in English', { profile: 'us' }, german, 'us', undefined, ['en']],
+    [
+      'a wording of the UN goes with European sizes',
+      { wording: 'un' },
+      american,
+      'eu-2028',
+      'un',
+      ['en']
+    ],
+    ['a wording of the UN is in English', { wording: 'un' }, german, 'eu-2028', 'un', ['en']]
+  ] as const)('%s', (_, asked, recorded, profile, wording, languages) => {
+    expect(labelRules(asked, recorded as Parameters<typeof labelRules>[1])).toEqual({
+      profile,
+      languages,
+      ...(wording === undefined ? {} : { wording })
+    })
+  })
+
+  test('labels of a lot are those the producer asks for', () => {
+    const files = withChange(
+      demo,
+      'producer.yaml',
+      'roles:',
+      'labels: { profile: eu-2015, languages: [de] }\nroles:'
+    )
+    const [label] = lotLabels(
+      ownChain(files, 'EB-26-012')!,
+      'EB-26-012',
+      { containers: [pouch] },
+      { register: noRegister }
+    ).labels
+    const asked = only('EB-26-012', { profile: 'eu-2015', languages: ['de'] }, files)
+    expect([label!.languages, label!.subject]).toEqual([['de'], asked.subject])
+  })
+})
+
+describe('what is of unknown acute toxicity', () => {
+  const withRest = (fraction: string) =>
+    withChange(
+      filled('fill: { P264: hands }, fill-in-languages: { de: { P264: Hände } }'),
+      'batches/EB-1.yaml',
+      'hazards:\n',
+      `hazards:\n  residues: [{ substance: wimblite, fraction: ${fraction} }]\n`
+    )
+  const saidIn = (fraction: string, wanted: Partial<LabelWish>) =>
+    only('EB-1', wanted, withRest(fraction)).contents[0]!.blocks.map(({ hazards }) =>
+      hazards.slice(1)
+    )
+
+  // CLP Annex I, 3.1.3.6.2.2: from 1 % on.
+  test('is said on labels of every market, from 1 % on', () => {
+    const english = ['oral', 'dermal', 'inhalation'].map(
+      route => `1.5 % of the mixture consists of ingredients of unknown acute toxicity (${route}).`
+    )
+    const german =
+      '1,5 % des Gemisches bestehen aus Bestandteilen von unbekannter akuter Toxizität (oral).'
+    expect(saidIn('1.5 %', { languages: ['en'] })).toEqual([english])
+    expect(saidIn('1.5 %', { languages: ['de'] })[0]![0]).toBe(german)
+    expect(saidIn('0.9 %', { languages: ['en'] })).toEqual([[]])
+    expect(saidIn('1.5 %', { profile: 'us', languages: ['en'] })[0]!.at(-1)).toBe(english[2])
   })
 })

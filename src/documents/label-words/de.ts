@@ -1,6 +1,12 @@
 /** A label's words in German. */
 
-import type { LabelWords } from './types.ts'
+import type { LabelWords, Route } from './types.ts'
+
+const routes: Readonly<Record<Route, string>> = {
+  oral: 'oral',
+  dermal: 'dermal',
+  inhalation: 'inhalativ'
+}
 
 export const de: LabelWords = {
   decimalSign: ',',
@@ -9,9 +15,12 @@ export const de: LabelWords = {
   lot: 'Charge',
   quantity: 'Nennmenge',
   made: 'Hergestellt',
+  container: 'Gebinde',
   retest: 'Nachprüfen bis',
   ec: 'EG',
   telephone: 'Tel.',
+  unknown: (percent, route) =>
+    `${percent} % des Gemisches bestehen aus Bestandteilen von unbekannter akuter Toxizität (${routes[route]}).`,
   contains: 'Enthält',
   keepDry: 'Trocken lagern.',
   keepBelow: temperature => `Unter ${temperature} lagern.`,

@@ -1,7 +1,13 @@
 /** A label's words in English. */
 
 import { pictogramTitles } from '../../figures/pictograms.ts'
-import type { LabelWords } from './types.ts'
+import type { LabelWords, Route } from './types.ts'
+
+const routes: Readonly<Record<Route, string>> = {
+  oral: 'oral',
+  dermal: 'dermal',
+  inhalation: 'inhalation'
+}
 
 export const en: LabelWords = {
   decimalSign: '.',
@@ -10,9 +16,12 @@ export const en: LabelWords = {
   lot: 'Lot',
   quantity: 'Nominal quantity',
   made: 'Made',
+  container: 'Container',
   retest: 'Retest by',
   ec: 'EC',
   telephone: 'Tel.',
+  unknown: (percent, route) =>
+    `${percent} % of the mixture consists of ingredients of unknown acute toxicity (${routes[route]}).`,
   contains: 'Contains',
   keepDry: 'Keep dry.',
   keepBelow: temperature => `Store below ${temperature}.`,

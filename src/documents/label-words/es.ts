@@ -1,6 +1,12 @@
 /** A label's words in Spanish. */
 
-import type { LabelWords } from './types.ts'
+import type { LabelWords, Route } from './types.ts'
+
+const routes: Readonly<Record<Route, string>> = {
+  oral: 'oral',
+  dermal: 'cutánea',
+  inhalation: 'inhalación'
+}
 
 export const es: LabelWords = {
   decimalSign: ',',
@@ -9,9 +15,12 @@ export const es: LabelWords = {
   lot: 'Lote',
   quantity: 'Cantidad nominal',
   made: 'Fabricado el',
+  container: 'Envase',
   retest: 'Volver a ensayar antes del',
   ec: 'CE',
   telephone: 'Tel.',
+  unknown: (percent, route) =>
+    `El ${percent} % de la mezcla consiste en componentes de toxicidad aguda desconocida (${routes[route]}).`,
   contains: 'Contiene',
   keepDry: 'Mantener en lugar seco.',
   keepBelow: temperature => `Almacenar por debajo de ${temperature}.`,

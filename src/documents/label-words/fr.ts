@@ -1,6 +1,12 @@
 /** A label's words in French. */
 
-import type { LabelWords } from './types.ts'
+import type { LabelWords, Route } from './types.ts'
+
+const routes: Readonly<Record<Route, string>> = {
+  oral: 'orale',
+  dermal: 'cutanée',
+  inhalation: 'inhalation'
+}
 
 export const fr: LabelWords = {
   decimalSign: ',',
@@ -9,9 +15,12 @@ export const fr: LabelWords = {
   lot: 'Lot',
   quantity: 'Quantité nominale',
   made: 'Fabriqué le',
+  container: 'Emballage',
   retest: 'À recontrôler avant le',
   ec: 'CE',
   telephone: 'Tél.',
+  unknown: (percent, route) =>
+    `${percent} % du mélange consistent en composants de toxicité aiguë inconnue (${routes[route]}).`,
   contains: 'Contient',
   keepDry: 'Conserver au sec.',
   keepBelow: temperature => `Conserver à moins de ${temperature}.`,

@@ -1,6 +1,12 @@
 /** A label's words in Italian. */
 
-import type { LabelWords } from './types.ts'
+import type { LabelWords, Route } from './types.ts'
+
+const routes: Readonly<Record<Route, string>> = {
+  oral: 'orale',
+  dermal: 'cutanea',
+  inhalation: 'inalazione'
+}
 
 export const it: LabelWords = {
   decimalSign: ',',
@@ -9,9 +15,12 @@ export const it: LabelWords = {
   lot: 'Lotto',
   quantity: 'Quantità nominale',
   made: 'Prodotto il',
+  container: 'Contenitore',
   retest: 'Ricontrollare entro il',
   ec: 'CE',
   telephone: 'Tel.',
+  unknown: (percent, route) =>
+    `Il ${percent} % della miscela è costituito da componenti di tossicità acuta sconosciuta (${routes[route]}).`,
   contains: 'Contiene',
   keepDry: 'Conservare all’asciutto.',
   keepBelow: temperature => `Conservare a temperatura inferiore a ${temperature}.`,

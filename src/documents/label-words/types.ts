@@ -3,6 +3,9 @@
 import type { PictogramCode } from '../../figures/pictograms.ts'
 import type { SignalWord } from '../../hazards/classes.ts'
 
+/** Ways into the body. */
+export type Route = 'oral' | 'dermal' | 'inhalation'
+
 export interface LabelWords {
   readonly decimalSign: '.' | ','
   readonly products: { readonly batch: string; readonly foil: string }
@@ -10,10 +13,14 @@ export interface LabelWords {
   readonly lot: string
   readonly quantity: string
   readonly made: string
+  /** Before the number of one container. */
+  readonly container: string
   readonly retest: string
   /** The European list's abbreviation: 'EC'. */
   readonly ec: string
   readonly telephone: string
+  /** What is of unknown acute toxicity, in %, by a route; a full sentence. */
+  readonly unknown: (percent: string, route: Route) => string
   /** Before the names of what makes the product dangerous. */
   readonly contains: string
   readonly keepDry: string

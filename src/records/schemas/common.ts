@@ -102,8 +102,33 @@ export const hazardEditions = ['clp', 'un', 'us'] as const
 export const paperLanguages = ['en', 'de'] as const
 export type PaperLanguage = (typeof paperLanguages)[number]
 
+/** Rules of size and type of a label. */
+export const labelProfiles = ['eu-2028', 'eu-2015', 'us'] as const
+
 /** Languages of statements beside English. */
 export const hazardLanguages = ['de', 'fr', 'es', 'it'] as const
+
+/**
+ * How labels are made for a market: sizes by the European rules or those of the United States, statements
+ * of CLP or of the UN at European sizes, and languages in their order.
+ */
+export const labelRules = fields({
+  profile: z.enum(labelProfiles),
+  wording: maybe(z.enum(['clp', 'un'])),
+  languages: maybe(list(z.enum(['en', ...hazardLanguages])))
+}).superRefine(({ profile, wording, languages = [] }, context) => {
+  if (profile === 'us' && wording !== undefined)
+    refuse(context, ['wording'], 'UNKNOWN_WORD', [
+      `goes with European sizes: 'us' has statements of its own`,
+      "take 'wording:' out, or write profile: eu-2028"
+    ])
+  const isEnglish = languages.every(language => language === 'en')
+  if ((profile === 'us' || wording === 'un') && !isEnglish)
+    refuse(context, ['languages'], 'MISSING_TEXT', [
+      'statements of the UN and the United States are there in English alone',
+      'take the other languages out'
+    ])
+})
 
 /** What a competent person can decide on a lot's hazards. The reason is public. */
 export const hazardTopics = [

@@ -14,6 +14,7 @@ import {
   whole,
   yesNo
 } from '../fields.ts'
+import { labelRules } from './common.ts'
 import { containerKinds } from './container.ts'
 import { customerLimits, decisionRules } from './grade.ts'
 
@@ -102,6 +103,8 @@ export const shipmentRecord = fields({
   order: maybe(text()),
   contents: list(shippedLot),
   packing: maybe(packing),
+  /** Labels of its containers, for the market they go to; the producer's where nothing is said. */
+  labels: maybe(labelRules),
   'safety-data-sheets': maybe(list(sentSheet)),
   transport: maybe(transport),
   by: maybe(text()),

@@ -22,6 +22,7 @@ import {
   hazardEditions,
   hazardLanguages,
   instrumentsByRole,
+  labelRules,
   paperLanguages,
   quantityKeys,
   stockCount
@@ -67,6 +68,8 @@ export const producerRecord = fields({
   editions: maybe(list(z.enum(hazardEditions))),
   /** Of hazard statements, beside English. */
   languages: maybe(list(z.enum(hazardLanguages))),
+  /** Labels of the lots' pages, and of shipments that ask for no others; European ones in English else. */
+  labels: maybe(labelRules),
   /** The workshop's own: flake has to be below them before it is dried or heated. */
   'oxidiser-limits': maybe(
     fields({
