@@ -45,7 +45,7 @@ test('an incident is open, and stands out, until somebody has closed it', () => 
   expect(closed!.cells).toEqual([
     'spill, 2 g, hood 1, a splash of acid on the tray while the Wobblethorpe pump was primed',
     '2026-10-13, 08:05',
-    'SA-26-02',
+    'SA-26-02, 2 g of SA-26-02 lost',
     'taken up with the binder, washed down, pump hose replaced, told to workshop manager on 2026-10-13',
     'closed on 2026-10-20: the hose is checked before each charge'
   ])
