@@ -12,6 +12,7 @@ import { balanceOf } from '../trace/balance.ts'
 import type { TraceGraph } from '../trace/graph.ts'
 import type { BoardDocument, BoardPart, BoardRow } from './board-types.ts'
 import type { IssuedRegister } from './issued.ts'
+import { incomingPart } from './incoming.ts'
 import { certificateUrl, lotUrl } from './lot.ts'
 import { resultRow } from './result-row.ts'
 import { massText, substanceParts } from './substances.ts'
@@ -42,6 +43,7 @@ export function boardDocument(inputs: BoardInputs): BoardDocument {
       instruments(inputs),
       certificates(inputs, lots),
       stock(inputs, lots),
+      incomingPart(inputs.content),
       ...substanceParts(inputs),
       ...upkeepParts(inputs)
     ]

@@ -8,6 +8,7 @@ import { doubtConditions } from './condition-doubts.ts'
 import { predictedPH } from './filtrate.ts'
 import { doubtFlake } from './flake-doubts.ts'
 import { doubtFoil } from './foil-doubts.ts'
+import { doubtSuppliers } from './incoming.ts'
 import { doubtHeated, doubtResidues } from './oxidiser.ts'
 import { doubtHeat, doubtProcess } from './process-doubts.ts'
 import type { EvaluatedBatch, EvaluatedLot, EvaluatedLots } from './types.ts'
@@ -27,6 +28,7 @@ export function doubtFigures(lot: EvaluatedLot, all: EvaluatedLots<Records>): Pr
 export function findDoubts(content: Records): Problem[] {
   return [
     ...doubtConditions(content),
+    ...doubtSuppliers(content),
     ...[...content.batches.values()].flatMap(entry => [
       ...doubtAmmonium(content, entry),
       ...doubtDrying(content, entry),

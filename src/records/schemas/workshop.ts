@@ -27,6 +27,7 @@ import {
   quantityKeys,
   stockCount
 } from './common.ts'
+import { comparedWithSupplier } from './incoming.ts'
 import { safetyDataSheet, supplierClassification } from './supplier-hazards.ts'
 
 /** The most a vessel is charged with, by the workshop's own assessment. It binds plans and release. */
@@ -294,6 +295,8 @@ export const materialRecord = fields({
   moisture: maybe(quantity('%', 'from 0 to 100')),
   composition: maybe(list(ingredient)),
   'supplier-values': maybe(list(fields({ what: text(), value: text() }))),
+  /** Figures of the supplier that the workshop holds its own against. */
+  compared: maybe(comparedWithSupplier),
   /** Where its supplier's classification is from. */
   'safety-data-sheet': maybe(safetyDataSheet),
   classification: maybe(list(supplierClassification)),
