@@ -1,11 +1,11 @@
 /** What is said of foil as an article: who stated it, on what basis, and what would overturn it. */
 
-import { cited, clauses } from '../hazards/clauses.ts'
+import { clauses } from '../hazards/clauses.ts'
 import { type ArticleStatement, statementOn } from '../judge/article.ts'
-import { quantityOf, titleInSentence } from '../quantities.ts'
+import { quantityOf } from '../quantities.ts'
 import type { GradeView } from './lot-view.ts'
-import { english, type Tongue } from './languages/tongue.ts'
-import { listText, unparted, unstopped } from './words.ts'
+import { english, type Tongue, wordsOf } from './languages/tongue.ts'
+import { unparted, unstopped } from './words.ts'
 
 /** The statement, by the function of whoever made it: the name is the workshop's. */
 export function articleText(
@@ -18,28 +18,25 @@ export function articleText(
 }
 
 /** On a grade's page: the statement with its clause and conditions, or that there is none. */
-export function articleNotes(grade: GradeView, day: string): string[] {
+export function articleNotes(grade: GradeView, day: string, tongue = english): string[] {
   if (grade.kind !== 'foil') return []
+  const words = tongue.grade.article
   const statement = statementOn(grade, day)
-  if (!statement)
-    return [
-      `No competent person’s statement that this foil is an article is ${grade.article ? 'in force' : 'recorded'}: whether it has to be classified and labelled as a mixture is open.`
-    ]
+  if (!statement) return [words.none(grade.article !== undefined)]
   return [
-    `Taken as an article, outside the rules that classify substances and mixtures (${cited(clauses.article)}). ${articleText(statement)}`,
-    conditionText(statement)
+    words.taken(tongue.hazards.cited(clauses.article), articleText(statement, tongue)),
+    conditionText(statement, tongue)
   ]
 }
 
 /** What would overturn it. */
-function conditionText({ atMost = {} }: ArticleStatement): string {
+function conditionText({ atMost = {} }: ArticleStatement, tongue: Tongue): string {
+  const { grade, numbers } = tongue
   const limits = Object.entries(atMost).flatMap(([key, most]) => {
     const quantity = quantityOf(key)
-    return quantity && most ? [`${titleInSentence(quantity)} at most ${most.written}`] : []
+    if (!quantity || !most) return []
+    const title = numbers.inSentence(wordsOf(tongue, quantity).title)
+    return [grade.article.atMost(title, numbers.number(most.written))]
   })
-  return limits.length === 0
-    ? 'What water leaches out of it, or acid left in it, may overturn this: the statement names no limit for either.'
-    : unparted(
-        `It holds while what leaches out stays low, which each lot is held to: ${listText(limits)}.`
-      )
+  return limits.length === 0 ? grade.article.noCondition : unparted(grade.article.condition(limits))
 }

@@ -6,10 +6,10 @@ import { shortFingerprint } from '../register/fingerprint.ts'
 import { revisionsOf } from '../register/standing.ts'
 import { groupedBy } from './grouped.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
-import { catalogues } from './languages/index.ts'
+import { english, type Tongue } from './languages/tongue.ts'
 import { certificateUrl, lotUrl } from './lot.ts'
 import type { CertificatePage, Paper, RegisterText, RevisionText } from './types.ts'
-import { counted, dateText } from './words.ts'
+import { unstopped } from './words.ts'
 
 /** Addresses of the files that go with an issued revision. */
 export function issuedPaths({ number, revision }: { number: string; revision: number }) {
@@ -24,13 +24,17 @@ export interface Shown {
 }
 
 /** A page a certificate, the newest first. */
-export function certificatePages(register: IssuedRegister, shown: Shown): CertificatePage[] {
+export function certificatePages(
+  register: IssuedRegister,
+  shown: Shown,
+  tongue = english
+): CertificatePage[] {
   return [...groupedBy(register.issued, ({ revision }) => revision.number).values()]
     .map(revisions => revisions.reverse())
     .sort(
       (a, b) => compareText(newestDay(b), newestDay(a)) || compareText(numberOf(b), numberOf(a))
     )
-    .map(revisions => pageOf(register, revisions, shown))
+    .map(revisions => pageOf(register, revisions, shown, tongue))
 }
 
 const numberOf = ([newest]: readonly Issued[]) => newest!.revision.number
@@ -39,7 +43,8 @@ const newestDay = ([newest]: readonly Issued[]) => newest!.revision.date
 function pageOf(
   { log }: IssuedRegister,
   revisions: readonly Issued[],
-  { hasPage, hasPapers }: Shown
+  { hasPage, hasPapers }: Shown,
+  tongue: Tongue
 ): CertificatePage {
   const { number, lot } = revisions[0]!.revision
   const withdrawn = revisionsOf(log.standing, number).at(-1)?.withdrawn
@@ -48,79 +53,84 @@ function pageOf(
     lot,
     ...(hasPage(lot) ? { lotUrl: lotUrl(lot) } : {}),
     url: certificateUrl(number),
-    notices: withdrawn
-      ? [`Do not rely on this certificate. It was withdrawn on ${dateText(withdrawn.date)}.`]
-      : [],
+    notices: withdrawn ? [tongue.register.withdrawnNotice(withdrawn.date)] : [],
     revisions: revisions.map(issued => ({
-      ...revisionText(issued),
-      ...(hasPapers(lot) ? saidText(issued) : { changes: [], papers: [] })
+      ...revisionText(issued, tongue),
+      ...(hasPapers(lot) ? saidText(issued, tongue) : { changes: [], papers: [] })
     }))
   }
 }
 
 /** What a revision says of its lot, and where to read it. */
-function saidText(issued: Issued): Pick<RevisionText, 'answer' | 'changes' | 'papers'> {
+function saidText(
+  issued: Issued,
+  tongue: Tongue
+): Pick<RevisionText, 'answer' | 'changes' | 'papers'> {
   const { answer, changes = [] } = issued.frozen.certificate
-  return { answer, changes, papers: papersOf(issued) }
+  return { answer, changes, papers: papersOf(issued, tongue) }
 }
 
-function revisionText(issued: Issued): Omit<RevisionText, 'answer' | 'changes' | 'papers'> {
+function revisionText(
+  issued: Issued,
+  tongue: Tongue
+): Omit<RevisionText, 'answer' | 'changes' | 'papers'> {
   const { revision, state, frozen } = issued
   const { certificate } = frozen
   return {
     title: certificate.title,
     revision: String(revision.revision),
-    issued: dateText(certificate.dated),
-    ...languageText(certificate.language),
+    issued: tongue.numbers.date(certificate.dated),
+    ...languageText(certificate.language, tongue),
     dated: certificate.dated,
     signatory: certificate.signatory,
     state,
-    standing: standingText(issued),
+    standing: standingText(issued, tongue),
     fingerprint: shortFingerprint(revision.data),
-    signature: signatureText(issued),
-    ...(revision.reason === undefined ? {} : { reason: sentence(revision.reason) })
+    signature: signatureText(issued, tongue),
+    ...(revision.reason === undefined ? {} : { reason: `${reasonIn(revision.reason, tongue)}.` })
   }
 }
 
 /** Its language where that is not the page's: the paper's own words are told as they are. */
-const languageText = (language: PaperLanguage): Pick<RevisionText, 'language'> =>
-  language === 'en' ? {} : { language: { code: language, name: catalogues[language].name } }
+const languageText = (language: PaperLanguage, page: Tongue): Pick<RevisionText, 'language'> =>
+  language === page.language
+    ? {}
+    : { language: { code: language, name: page.pages.languageNames[language] } }
 
-/** A reason as one sentence, whether or not its author ended it so. */
-const sentence = (reason: string) => `${reason.replace(/\.$/u, '')}.`
+/** A reason without its full stop, whether or not its author ended it so. */
+const reasonIn = (reason: string, { own }: Tongue) => unstopped(own(reason))
 
 /** How a revision stands, with day and reason. */
-export function standingText({ revision, successor }: Issued): string {
+export function standingText({ revision, successor }: Issued, tongue = english): string {
+  const { register: words } = tongue
   const { withdrawn } = revision
   if (successor) {
-    const reason = successor.reason ? `: ${sentence(successor.reason)}` : '.'
-    return `Superseded by revision ${successor.revision} on ${dateText(successor.date)}${reason}`
+    const reason = successor.reason ? reasonIn(successor.reason, tongue) : ''
+    return words.superseded(successor.revision, successor.date, reason)
   }
-  if (withdrawn) return `Withdrawn on ${dateText(withdrawn.date)}: ${sentence(withdrawn.reason)}`
-  return `Stands as issued on ${dateText(revision.date)}.`
+  if (withdrawn) return words.withdrawn(withdrawn.date, reasonIn(withdrawn.reason, tongue))
+  return words.stands(revision.date)
 }
 
-function signatureText({ revision: { signatures }, frozen: { pdfSigner }, cms }: Issued): string {
+function signatureText(
+  { revision: { signatures }, frozen: { pdfSigner }, cms }: Issued,
+  { register: words }: Tongue
+): string {
   const said =
     signatures.length === 0
-      ? 'Not signed; its fingerprint stands in the register.'
-      : `Signed with ${signatures
-          .map(({ key, date }) => `key ${shortFingerprint(key)} on ${dateText(date)}`)
-          .join(' and ')}.`
-  return pdfSigner && cms
-    ? `${said} Its PDF is signed for ${pdfSigner.name} as well, with a certificate of the X.509 kind issued by ${pdfSigner.issuer}.`
-    : said
+      ? words.notSigned
+      : words.signed(signatures.map(({ key, date }) => ({ key: shortFingerprint(key), date })))
+  return pdfSigner && cms ? `${said} ${words.pdfSigned(pdfSigner.name, pdfSigner.issuer)}` : said
 }
 
-function papersOf(issued: Issued): Paper[] {
+function papersOf(issued: Issued, { register: words }: Tongue): Paper[] {
   const { number, revision } = issued.revision
   const { pdf, data, proof } = issuedPaths(issued.revision)
-  const name = `${number}, revision ${revision}`
   const json = 'application/json'
   return [
-    { title: `Certificate ${name} (PDF)`, url: pdf, mediaType: 'application/pdf' },
-    { title: `What it says, for programs (JSON)`, url: data, mediaType: json },
-    { title: `Proof that it stands in the register (JSON)`, url: proof, mediaType: json }
+    { title: words.certificate(number, revision), url: pdf, mediaType: 'application/pdf' },
+    { title: words.says, url: data, mediaType: json },
+    { title: words.proof, url: proof, mediaType: json }
   ]
 }
 
@@ -131,17 +141,21 @@ export const registerFile = 'register/register.json'
 export const copiesFile = 'register/copies.json'
 
 /** What the register's own page says; undefined where nothing was ever issued. */
-export function registerText({ log, head, issued }: IssuedRegister): RegisterText | undefined {
+export function registerText(
+  { log, head, issued }: IssuedRegister,
+  tongue = english
+): RegisterText | undefined {
   if (head.size === 0) return undefined
+  const { register: words, own, pages } = tongue
   return {
-    sentence: `The register has ${counted(head.size, 'line')} on ${counted(issued.length, 'revision')}. Each line holds the hash of the line before, and the root stands for all of them: whoever keeps it can tell whether anything older was changed.`,
+    sentence: words.sentence(head.size, issued.length),
     size: String(head.size),
     root: head.root,
     keys: [...log.standing.keys.values()].map(({ key, date, retired }) => ({
       id: shortFingerprint(key),
       from: date,
-      until: retired ? `${retired.date}, ${retired.reason}` : 'in use'
+      until: retired ? words.retired(pages.day(retired.date), own(retired.reason)) : words.inUse
     })),
-    papers: [{ title: 'The register (JSON)', url: registerFile, mediaType: 'application/json' }]
+    papers: [{ title: words.register, url: registerFile, mediaType: 'application/json' }]
   }
 }

@@ -4,11 +4,11 @@ import { compareText } from '../problem.ts'
 import type { Content } from '../records/types.ts'
 import { lotUrl } from './lot.ts'
 import type { ChainLink } from './types.ts'
-import { dateText, kindTexts } from './words.ts'
+import { english, type Tongue } from './languages/tongue.ts'
 
 interface Made {
   readonly made: string
-  readonly kind: keyof typeof kindTexts
+  readonly kind: keyof Tongue['lot']['kinds']
   readonly from: readonly string[]
   readonly into: string[]
 }
@@ -45,21 +45,23 @@ export function madeFrom(content: Content): ReadonlyMap<string, Made> {
 export function chainOf(
   lots: ReadonlyMap<string, Made>,
   lot: string,
-  hasPage: (lot: string) => boolean
+  hasPage: (lot: string) => boolean,
+  tongue = english
 ): ChainLink[] {
   const leadsToPage = (run: string) => isRun(lots, run) && reach(lots, run, 'into').some(hasPage)
   const later = reach(lots, lot, 'into').filter(name => hasPage(name) || leadsToPage(name))
-  return linksOf(lots, [...reach(lots, lot, 'from'), lot, ...later], hasPage)
+  return linksOf(lots, [...reach(lots, lot, 'from'), lot, ...later], hasPage, tongue)
 }
 
 /** The lot and what it was made from: the part of its chain that later lots leave as it is. */
 export const originOf = (lots: ReadonlyMap<string, Made>, lot: string): ChainLink[] =>
-  linksOf(lots, [...reach(lots, lot, 'from'), lot], () => false)
+  linksOf(lots, [...reach(lots, lot, 'from'), lot], () => false, english)
 
 function linksOf(
   lots: ReadonlyMap<string, Made>,
   names: readonly string[],
-  hasPage: (lot: string) => boolean
+  hasPage: (lot: string) => boolean,
+  { lot: words, numbers }: Tongue
 ): ChainLink[] {
   // A bought lot stands among the names, and is nobody’s business outside.
   const shown = new Set(names.filter(name => lots.has(name)))
@@ -71,8 +73,8 @@ function linksOf(
     .sort((a, b) => compareText(a.made.made, b.made.made) || compareText(a.name, b.name))
     .map(({ name, made }) => ({
       lot: name,
-      kind: kindTexts[made.kind],
-      made: dateText(made.made),
+      kind: words.kinds[made.kind],
+      made: numbers.date(made.made),
       from: shownBefore(lots, name, shown),
       ...(hasPage(name) ? { url: lotUrl(name) } : {})
     }))

@@ -6,7 +6,7 @@ import { unitText } from './figure.ts'
 import type { GradeDocument } from './grade-types.ts'
 import { lotUrl } from './lot.ts'
 import type { LotForSale } from './lots-for-sale.ts'
-import { counted, kindTexts } from './words.ts'
+import { english, type Tongue, wordsOf } from './languages/tongue.ts'
 
 /** What customers ask of each kind, in the order they ask. */
 const asked: Readonly<Record<ChoiceKind['id'], readonly QuantityName[]>> = {
@@ -21,6 +21,8 @@ const asked: Readonly<Record<ChoiceKind['id'], readonly QuantityName[]>> = {
 }
 
 export interface ChoiceInputs {
+  /** English where nothing is said. */
+  readonly tongue?: Tongue
   readonly grades: readonly GradeDocument[]
   readonly kindOf: (grade: string) => ChoiceKind['id']
   readonly lotsOf: (grade: string) => readonly LotForSale[]
@@ -30,7 +32,8 @@ export interface ChoiceInputs {
 export const choiceOf = (inputs: ChoiceInputs): ChoiceKind[] =>
   (['foil', 'flake'] as const).flatMap(id => {
     const own = inputs.grades.filter(grade => inputs.kindOf(grade.id) === id)
-    const cells = own.map(grade => asked[id].map(quantity => cellOf(grade, quantity)))
+    const { tongue = english } = inputs
+    const cells = own.map(grade => asked[id].map(quantity => cellOf(grade, quantity, tongue)))
     const used = asked[id].filter((_, index) =>
       cells.some(row => row[index]!.limit || row[index]!.typical)
     )
@@ -39,21 +42,26 @@ export const choiceOf = (inputs: ChoiceInputs): ChoiceKind[] =>
       ? [
           {
             id,
-            title: id === 'flake' ? kindTexts.batch : kindTexts.foil,
-            needs: used.map(needOf),
+            title: tongue.lot.kinds[id === 'flake' ? 'batch' : 'foil'],
+            needs: used.map(quantity => needOf(quantity, tongue)),
             grades
           }
         ]
       : []
   })
 
-const needOf = (quantity: QuantityName): ChoiceNeed => {
-  const { key, title } = quantities[quantity]
-  return { key, title, unit: unitText(quantity) }
-}
+const needOf = (quantity: QuantityName, tongue: Tongue): ChoiceNeed => ({
+  key: quantities[quantity].key,
+  title: wordsOf(tongue, quantity).title,
+  unit: unitText(quantity)
+})
 
-function cellOf({ measured, observed }: GradeDocument, quantity: QuantityName): ChoiceCell {
-  const need = needOf(quantity)
+function cellOf(
+  { measured, observed }: GradeDocument,
+  quantity: QuantityName,
+  tongue: Tongue
+): ChoiceCell {
+  const need = needOf(quantity, tongue)
   const limit = measured.find(({ key }) => key === need.key)?.limit
   const typical = observed.find(({ key }) => key === need.key)
   return { ...need, ...(limit ? { limit } : {}), ...(typical ? { typical } : {}) }
@@ -64,14 +72,15 @@ function gradeOf(
   grade: GradeDocument,
   used: readonly QuantityName[]
 ): ChoiceGrade {
+  const { tongue = english } = inputs
   const lots = inputs.lotsOf(grade.id)
   return {
     id: grade.id,
     title: grade.title,
     url: grade.url,
-    cells: used.map(quantity => cellOf(grade, quantity)),
+    cells: used.map(quantity => cellOf(grade, quantity, tongue)),
     lots: lots.map(lotText),
-    supply: supplyText(lots)
+    supply: supplyText(lots, tongue)
   }
 }
 
@@ -79,9 +88,9 @@ function lotText({ lot, stock }: LotForSale): ChoiceLot {
   return { lot, url: lotUrl(lot), ...(stock ? { stock } : {}) }
 }
 
-function supplyText(lots: readonly LotForSale[]): string {
-  const released = lots.length === 0 ? 'no lot released' : `${counted(lots.length, 'lot')} released`
+function supplyText(lots: readonly LotForSale[], { series }: Tongue): string {
+  const released = series.released(lots.length)
   if (lots.every(({ stock }) => stock === undefined)) return released
   const left = lots.filter(({ stock }) => stock).length
-  return `${released}, ${left === 0 ? 'none' : left} in stock`
+  return series.stocked(released, left)
 }

@@ -20,7 +20,7 @@ import { hazardText } from './hazards.ts'
 import { gradeUrl } from './lot.ts'
 import { type GradeView, viewGrade } from './lot-view.ts'
 import { limitText, methodText } from './result-row.ts'
-import { english } from './languages/tongue.ts'
+import { english, type Tongue, wordsOf } from './languages/tongue.ts'
 import { notMeasuredOf } from './not-measured.ts'
 import { safetyNotes } from './safety-notes.ts'
 import { supplyOf } from './supply.ts'
@@ -29,10 +29,12 @@ import { typicals } from './watch.ts'
 import { planAsked } from './visual.ts'
 import { chartsOf } from './watch-chart.ts'
 import type { ChartText } from './watch-types.ts'
-import { dateText, kindTexts, ruleTexts, withMinus } from './words.ts'
+import { withMinus } from './words.ts'
 import { siteAddress } from './site-address.ts'
 
 export interface DatasheetInputs extends PaperOptions {
+  /** English where nothing is said. */
+  readonly tongue?: Tongue
   readonly content: Content
   /** In force on day `asOf`. */
   readonly grade: GradeView
@@ -41,80 +43,79 @@ export interface DatasheetInputs extends PaperOptions {
   readonly open: readonly Series[]
 }
 
-const statements = [
-  'A datasheet promises nothing of a lot: its certificate says what was found on it and whether it meets the limits of its grade.',
-  'It is no safety data sheet and no inspection document to EN 10204.',
-  'Heating and bench results are no fire-resistance rating.'
-]
-
-const populationOf = ({ grade }: DatasheetInputs, own: readonly Series[]): string[] => {
+const populationOf = (
+  { grade, tongue = english }: DatasheetInputs,
+  own: readonly Series[]
+): string[] => {
+  const { population, earlier } = tongue.grade
   const figures = own.flatMap(series => series.figures)
   return figures.some(({ made }) => made < grade.validFrom)
     ? [...population, earlier(grade.revision)]
     : [...population]
 }
 
-const earlier = (revision: number) =>
-  `Among these lots are some made before revision ${revision}; they met the limits of their day.`
-
-const population = [
-  'Of lots of this grade that were let go. The limits decided which lots these are, so no interval here takes figures as normal where there is a limit.',
-  'At least the part of lots that is given lies from one value to the other, both included, with the confidence that is given. Figures are as measured: the intervals hold what measuring adds.'
-]
-
 /** The site's address of a page. */
 const addressOf = (site: string | undefined, path: string) =>
   site === undefined ? {} : { address: siteAddress(site, path) }
 
 export function datasheetOf(inputs: DatasheetInputs): Datasheet {
-  const { content, grade, asOf, open, paper } = inputs
+  const { content, grade, asOf, open, paper, tongue = english } = inputs
+  const { own: said, lot: words } = tongue
   const own = open.filter(series => series.grade === grade.id)
   const producer = content.producer.record
   return {
-    language: 'en',
+    language: tongue.language,
     paper,
     producer: producerText(producer),
     id: grade.id,
-    title: grade.title,
+    title: said(grade.title),
     revision: String(grade.revision),
-    validFrom: dateText(grade.validFrom),
+    validFrom: tongue.numbers.date(grade.validFrom),
     dated: asOf,
-    asOf: dateText(asOf),
-    kind: grade.kind === 'flake' ? kindTexts.batch : kindTexts.foil,
-    description: grade.description,
-    facts: factsOf(grade),
-    declared: declaredOn(grade, asOf),
-    decisionRule: ruleTexts[grade.decisionRule ?? 'simple'],
+    asOf: tongue.numbers.date(asOf),
+    kind: kindText(grade, tongue),
+    description: said(grade.description),
+    facts: factsOf(grade, tongue),
+    declared: declaredOn(grade, asOf, tongue),
+    decisionRule: words.rules[grade.decisionRule ?? 'simple'],
     measured: measuredProperties(inputs),
-    observed: observedProperties(grade, own),
+    observed: observedProperties(grade, own, tongue),
     population: populationOf(inputs, own),
-    typical: statedAsTypical(grade),
-    notMeasured: notMeasuredOf(grade, Object.keys(reportedOf(grade)), english),
-    charts: chiefCharts(grade, own),
-    density: grade.kind === 'foil' ? densityCharts(ofFoil(inputs), grade.id) : [],
-    supply: supplyOf(grade),
-    ...hazardText(grade.hazards, { day: asOf, languages: true }),
-    cautions: grade.cautions ?? [],
-    safety: safetyNotes(grade, asOf),
-    revisions: historyOf(versionsOf(inputs), asOf),
-    statements,
+    typical: statedAsTypical(grade, tongue),
+    notMeasured: notMeasuredOf(grade, Object.keys(reportedOf(grade)), tongue),
+    charts: chiefCharts(grade, own, tongue),
+    density: grade.kind === 'foil' ? densityCharts(ofFoil(inputs), grade.id, tongue) : [],
+    supply: supplyOf(grade, tongue),
+    ...hazardText(grade.hazards, { day: asOf, languages: true, tongue }),
+    cautions: (grade.cautions ?? []).map(said),
+    safety: safetyNotes(grade, asOf, tongue),
+    revisions: historyOf(versionsOf(inputs), asOf, tongue),
+    statements: tongue.grade.statements,
     ...addressOf(producer.site, gradeUrl(grade.id))
   }
 }
 
-const factsOf = ({ kind, casNumber, safetyDataSheet, visual }: GradeView): Fact[] =>
+const kindText = ({ kind }: GradeView, { lot }: Tongue): string =>
+  lot.kinds[kind === 'flake' ? 'batch' : 'foil']
+
+const factsOf = (grade: GradeView, tongue: Tongue): Fact[] =>
   [
-    { label: 'Product', text: kind === 'flake' ? kindTexts.batch : kindTexts.foil },
-    { label: 'CAS number', text: casNumber ?? '' },
-    { label: 'Safety data sheet', text: safetyDataSheet ?? '' },
+    { label: tongue.lot.facts.product, text: kindText(grade, tongue) },
+    { label: tongue.lot.facts.cas, text: grade.casNumber ?? '' },
+    { label: tongue.lot.facts.sheet, text: grade.safetyDataSheet ?? '' },
     {
-      label: english.foil.facts.visual,
-      text: visual ? `of each lot: ${planAsked(visual, english)}` : ''
+      label: tongue.foil.facts.visual,
+      text: grade.visual ? tongue.grade.ofEachLot(planAsked(grade.visual, tongue)) : ''
     }
   ].filter(({ text }) => text !== '')
 
 /** What each lot is measured for: the limits first, then what is reported without one. */
-function measuredProperties({ content, grade, asOf }: DatasheetInputs): MeasuredProperty[] {
+function measuredProperties({
+  content,
+  grade,
+  asOf,
+  tongue = english
+}: DatasheetInputs): MeasuredProperty[] {
   // A figure that has a limit is measured as the limit says.
   return Object.entries({ ...grade.limits, ...reportedOf(grade), ...grade.limits }).flatMap(
     ([key, how]) => {
@@ -124,47 +125,56 @@ function measuredProperties({ content, grade, asOf }: DatasheetInputs): Measured
       return [
         {
           key,
-          title: quantities[quantity].title,
-          ...limitOf(grade, key),
+          title: wordsOf(tongue, quantity).title,
+          ...limitOf(grade, key, tongue),
           unit: unitText(quantity),
-          ...(method ? { method: methodText(method) } : {})
+          ...(method ? { method: methodText(method, undefined, tongue) } : {})
         }
       ]
     }
   )
 }
 
-function limitOf({ limits }: GradeView, key: string): Pick<MeasuredProperty, 'limit'> {
+function limitOf(
+  { limits }: GradeView,
+  key: string,
+  tongue: Tongue
+): Pick<MeasuredProperty, 'limit'> {
   const limit = Object.entries(limits).find(([name]) => name === key)?.[1]
-  return limit ? { limit: limitText(boundsOf(limit), limit.of ?? 'lot mean') } : {}
+  return limit ? { limit: limitText(boundsOf(limit), limit.of ?? 'lot mean', tongue) } : {}
 }
 
-const observedProperties = (grade: GradeView, series: readonly Series[]): TypicalProperty[] =>
-  typicals({ grade, series, edition: 'public', hasPage: () => true }).map(typical => ({
+const observedProperties = (
+  grade: GradeView,
+  series: readonly Series[],
+  tongue: Tongue
+): TypicalProperty[] =>
+  typicals({ grade, series, edition: 'public', hasPage: () => true, tongue }).map(typical => ({
     ...typical,
-    ...limitOf(grade, typical.key)
+    ...limitOf(grade, typical.key, tongue)
   }))
 
-const statedAsTypical = ({ typical = {} }: GradeView): Fact[] =>
+const statedAsTypical = ({ typical = {} }: GradeView, tongue: Tongue): Fact[] =>
   Object.entries(typical).flatMap(([key, reading]) => {
     const quantity = quantityOf(key)
     if (!quantity || !reading) return []
-    const text = withUnit(withMinus(reading.decimal), unitText(quantity).printed)
-    return [{ label: quantities[quantity].title, text }]
+    const figure = tongue.numbers.number(withMinus(reading.decimal))
+    const text = withUnit(figure, unitText(quantity).printed)
+    return [{ label: wordsOf(tongue, quantity).title, text }]
   })
 
 /** Properties whose figures are drawn lot by lot. */
 const MOST_CHARTS = 2
 
 /** The first limits of the grade: its chief properties. */
-const chiefCharts = (grade: GradeView, own: readonly Series[]): ChartText[] =>
+const chiefCharts = (grade: GradeView, own: readonly Series[], tongue: Tongue): ChartText[] =>
   Object.entries(grade.limits)
     .flatMap(([key, limit]) => {
       const series = own.find(({ quantity }) => quantities[quantity].key === key)
       if (!limit || !series) return []
       const unit = unitText(series.quantity).printed
-      const title = [quantities[series.quantity].title, unit].filter(Boolean).join(', ')
-      return chartsOf({ key, title, figures: series.figures, bounds: boundsOf(limit) })
+      const title = [wordsOf(tongue, series.quantity).title, unit].filter(Boolean).join(', ')
+      return chartsOf({ key, title, figures: series.figures, bounds: boundsOf(limit), tongue })
     })
     .slice(0, MOST_CHARTS)
 

@@ -2,7 +2,8 @@
 
 import type { DeclaredText } from './grade-types.ts'
 import type { GradeView } from './lot-view.ts'
-import { dateText, unparted } from './words.ts'
+import { english, type Tongue } from './languages/tongue.ts'
+import { unparted, unstopped } from './words.ts'
 
 interface Statement {
   readonly says: string
@@ -11,27 +12,35 @@ interface Statement {
   readonly by: string
 }
 
-/** Asked of every grade: silence on these is told. */
-const ALWAYS = ['Origin', 'Substances of concern'] as const
-
 /** Statements made by a day, with what they rest on and who made them, by function. */
-export function declaredOn({ declared = {} }: GradeView, day: string): DeclaredText[] {
+export function declaredOn(
+  { declared = {} }: GradeView,
+  day: string,
+  tongue = english
+): DeclaredText[] {
   const { origin, substancesOfConcern, others = [] } = declared
-  const own = [origin, substancesOfConcern]
+  const words = tongue.grade.declared
+  // Asked of every grade: silence on the first two is told.
   return [
-    ...ALWAYS.map((about, index) => statementText(about, own[index], day)),
+    statementText(words.origin, origin, day, tongue),
+    statementText(words.substances, substancesOfConcern, day, tongue),
     ...others
-      .map(({ about, ...one }) => statementText(about, one, day))
-      .filter(({ basis }) => basis)
+      .filter(({ on }) => on <= day)
+      .map(({ about, ...one }) => statementText(tongue.own(about), one, day, tongue))
   ]
 }
 
-function statementText(about: string, one: Statement | undefined, day: string): DeclaredText {
-  if (!one || one.on > day) return { about, says: 'Nothing is declared.' }
+function statementText(
+  about: string,
+  one: Statement | undefined,
+  day: string,
+  { grade: { declared: words }, own }: Tongue
+): DeclaredText {
+  if (!one || one.on > day) return { about, says: words.nothing }
   return {
     about,
-    says: sentence(one.says),
-    basis: `Basis: ${unparted(one.basis).replace(/\.$/u, '')}. Declared on ${dateText(one.on)} by the ${one.by}.`
+    says: sentence(own(one.says)),
+    basis: words.basis(unstopped(unparted(own(one.basis))), one.on, own(one.by))
   }
 }
 

@@ -5,7 +5,8 @@ import type { Series, WatchedFigure } from '../judge/watched.ts'
 import { quantities, type QuantityName } from '../quantities.ts'
 import { resultFigures, unitText } from './figure.ts'
 import type { TabledChart } from './grade-types.ts'
-import { counted } from './words.ts'
+import { english, type Tongue, wordsOf } from './languages/tongue.ts'
+import { spokenDrawing } from './spoken-drawing.ts'
 import { atScatter } from './watch-chart.ts'
 
 const DENSITY: QuantityName = 'foilDensity_g_per_cm3'
@@ -34,11 +35,15 @@ interface Pair {
  *
  * @param series of lots that customers may see, of every grade
  */
-export const densityCharts = (series: readonly Series[], grade: string): TabledChart[] =>
+export const densityCharts = (
+  series: readonly Series[],
+  grade: string,
+  tongue = english
+): TabledChart[] =>
   PROPERTIES.flatMap(quantity => {
     const pairs = pairsOf(series, quantity)
     const isShown = pairs.length >= FEWEST && pairs.some(pair => pair.grade === grade)
-    return isShown ? [chartOf(quantity, pairs, grade)] : []
+    return isShown ? [chartOf(quantity, pairs, grade, tongue)] : []
   })
 
 const ofQuantity = (series: readonly Series[], quantity: QuantityName): WatchedFigure[] =>
@@ -55,30 +60,40 @@ function pairsOf(series: readonly Series[], quantity: QuantityName): Pair[] {
   })
 }
 
-function chartOf(quantity: QuantityName, pairs: readonly Pair[], grade: string): TabledChart {
+function chartOf(
+  quantity: QuantityName,
+  pairs: readonly Pair[],
+  grade: string,
+  tongue: Tongue
+): TabledChart {
+  const { series, pages } = tongue
+  const [x, y] = [named(DENSITY, tongue), named(quantity, tongue)]
   const { key } = quantities[quantity]
-  const title = `${named(quantity)} against density`
+  const title = series.againstDensity(y)
   return {
     id: `${key}-against-density`,
     title,
-    summary: summaryOf(pairs, grade),
-    drawing: drawScatterChart(
-      pairs.map(pair => pointOf(pair, grade)),
-      { x: named(DENSITY), y: named(quantity) }
+    summary: summaryOf(pairs, grade, tongue),
+    drawing: spokenDrawing(
+      drawScatterChart(
+        pairs.map(pair => pointOf(pair, grade)),
+        { x, y }
+      ),
+      tongue
     ),
     table: {
-      caption: `${title}, lot by lot`,
+      caption: series.lotByLot(title),
       columns: [
-        { title: 'Lot', numeric: false },
-        { title: 'Grade', numeric: false },
-        { title: named(DENSITY), numeric: true },
-        { title: named(quantity), numeric: true }
+        { title: pages.tables.lot, numeric: false },
+        { title: pages.tables.grade, numeric: false },
+        { title: x, numeric: true },
+        { title: y, numeric: true }
       ],
       rows: pairs.map(pair => [
         pair.lot,
         pair.grade,
-        figureText(pair.density),
-        figureText(pair.property)
+        figureText(pair.density, tongue),
+        figureText(pair.property, tongue)
       ])
     }
   }
@@ -94,23 +109,23 @@ const pointOf = ({ lot, grade, density, property }: Pair, own: string): ScatterP
 })
 
 /** 'Foil density, g/cm³'. */
-function named(quantity: QuantityName): string {
+function named(quantity: QuantityName, tongue: Tongue): string {
   const unit = unitText(quantity).printed
-  return [quantities[quantity].title, unit].filter(Boolean).join(', ')
+  return [wordsOf(tongue, quantity).title, unit].filter(Boolean).join(', ')
 }
 
-function figureText({ value, U }: WatchedFigure): string {
+function figureText({ value, U }: WatchedFigure, { numbers }: Tongue): string {
   const figures = resultFigures(value, U)
-  return `${figures.value.printed} ± ${figures.expandedUncertainty.printed}`
+  return numbers.number(`${figures.value.printed} ± ${figures.expandedUncertainty.printed}`)
 }
 
-function summaryOf(pairs: readonly Pair[], grade: string): string {
+function summaryOf(pairs: readonly Pair[], grade: string, tongue: Tongue): string {
   const own = pairs.filter(pair => pair.grade === grade).length
   const others = pairs.length - own
   const [densities, values] = [pairs.map(p => p.density.value), pairs.map(p => p.property.value)]
-  const span = (of: readonly number[]) =>
-    `${atScatter(of)(Math.min(...of))} to ${atScatter(of)(Math.max(...of))}`
-  const rings =
-    others > 0 ? ` and, as rings, ${counted(others, 'lot')} of other grades of foil` : ''
-  return `${counted(own, 'lot')} of this grade as dots${rings}, each with its expanded uncertainties. Densities ${span(densities)}, values ${span(values)}.`
+  const span = (of: readonly number[]) => {
+    const text = atScatter(of, tongue)
+    return tongue.results.between(text(Math.min(...of)), text(Math.max(...of)))
+  }
+  return tongue.series.scatter(own, others, span(densities), span(values))
 }

@@ -8,72 +8,88 @@ import { declaredOn } from './declared.ts'
 import { unitText, withUnit } from './figure.ts'
 import type { GradeRevision } from './grade-types.ts'
 import type { GradeView } from './lot-view.ts'
-import { english } from './languages/tongue.ts'
+import { english, type Tongue, wordsOf } from './languages/tongue.ts'
 import { serviceText } from './not-measured.ts'
 import { limitText } from './result-row.ts'
 import { supplyOf } from './supply.ts'
 import { planAsked } from './visual.ts'
-import { dateText, kindTexts, ruleTexts, withMinus } from './words.ts'
+import { withMinus } from './words.ts'
 
 /** Every revision, latest first; `views` begin with the first. */
-export const historyOf = (views: readonly GradeView[], day: string): GradeRevision[] =>
+export const historyOf = (
+  views: readonly GradeView[],
+  day: string,
+  tongue = english
+): GradeRevision[] =>
   views
     .map((view, index) => {
       const before = views[index - 1]
       return {
         revision: String(view.revision),
-        validFrom: dateText(view.validFrom),
-        changes: before ? changesIn(before, view, day) : ['First revision.']
+        validFrom: tongue.numbers.date(view.validFrom),
+        changes: before ? changesIn(before, view, day, tongue) : [tongue.grade.history.first]
       }
     })
     .reverse()
 
 /** One sentence a difference; what readers are not told, such as what is published, is left out. */
-function changesIn(was: GradeView, is: GradeView, day: string): string[] {
+function changesIn(was: GradeView, is: GradeView, day: string, tongue: Tongue): string[] {
   const groups = [parts, limitsOf, typicalOf, supplied, hazardsOf]
+  const differ = (what: string, before?: string, now?: string) => change(what, before, now, tongue)
+  const statements = (grade: GradeView) => declaredOf(grade, day, tongue)
   const found = [
-    ...groups.flatMap(told => changedItems(told(was), told(is), change)),
-    ...changedItems(declaredOf(was, day), declaredOf(is, day), changedStatement)
+    ...groups.flatMap(told => changedItems(told(was, tongue), told(is, tongue), differ)),
+    ...changedItems(statements(was), statements(is), (what, before, now) =>
+      changedStatement(tongue, what, before, now)
+    )
   ]
-  return found.length > 0 ? found : ['Nothing that is said here.']
+  return found.length > 0 ? found : [tongue.grade.history.nothing]
 }
 
 /** What is told of a grade, by what it is of. */
-type Told = (grade: GradeView) => ReadonlyMap<string, string>
+type Told = (grade: GradeView, tongue: Tongue) => ReadonlyMap<string, string>
 
 const told = (entries: readonly (readonly [what: string, text: string | undefined])[]) =>
   new Map(entries.flatMap(([what, text]) => (text ? [[what, text] as const] : [])))
 
-const parts: Told = grade =>
-  told([
-    ['Title', grade.title],
-    ['Product', grade.kind === 'flake' ? kindTexts.batch : kindTexts.foil],
-    ['Description', grade.description],
-    ['CAS number', grade.casNumber],
-    ['Safety data sheet', grade.safetyDataSheet],
-    ['Decision rule', ruleTexts[grade.decisionRule ?? 'simple'].split(':')[0]],
-    ['Visual inspection', grade.visual && planAsked(grade.visual, english)],
-    ['Not measured', grade.notMeasured?.join(', ')],
-    ['Fire-safe test', grade.service?.fireSafe && serviceText(grade.service.fireSafe, english)],
-    ['Oxygen service', grade.service?.oxygen && serviceText(grade.service.oxygen, english)],
-    ['Cautions', grade.cautions?.join(' ')]
+const parts: Told = (grade, tongue) => {
+  const { own, lot, foil, changes, grade: words } = tongue
+  const { fireSafe, oxygen } = grade.service ?? {}
+  return told([
+    [words.history.title, own(grade.title)],
+    [lot.facts.product, lot.kinds[grade.kind === 'flake' ? 'batch' : 'foil']],
+    [words.history.description, own(grade.description)],
+    [lot.facts.cas, grade.casNumber],
+    [lot.facts.sheet, grade.safetyDataSheet],
+    [words.history.rule, lot.rules[grade.decisionRule ?? 'simple'].split(':')[0]],
+    [foil.facts.visual, grade.visual && planAsked(grade.visual, tongue)],
+    [changes.notMeasured, grade.notMeasured?.map(own).join(', ')],
+    [foil.facts.fireSafe, fireSafe && serviceText(fireSafe, tongue)],
+    [foil.facts.oxygen, oxygen && serviceText(oxygen, tongue)],
+    [changes.cautions, grade.cautions?.map(own).join(' ')]
   ])
+}
 
-const titleOf = (key: string): string => {
+const titleOf = (key: string, tongue: Tongue): string => {
   const quantity = quantityOf(key)
-  return quantity ? quantities[quantity].title : key
+  return quantity ? wordsOf(tongue, quantity).title : key
 }
 
 /** Limits, and figures that are reported without one. */
-const limitsOf: Told = grade =>
-  told([
+const limitsOf: Told = (grade, tongue) => {
+  const { noLimit, byMethod } = tongue.grade.history
+  const by = (text: string, { method }: { readonly method?: string | undefined }) =>
+    method === undefined ? text : byMethod(text, method)
+  return told([
     ...Object.entries(grade.limits).map(
-      ([key, limit]) => [titleOf(key), limit && byMethod(limitSentence(key, limit), limit)] as const
+      ([key, limit]) =>
+        [titleOf(key, tongue), limit && by(limitSentence(key, limit, tongue), limit)] as const
     ),
     ...Object.entries(reportedOf(grade))
       .filter(([key]) => isOpen(key, grade.limits))
-      .map(([key, how]) => [titleOf(key), how && byMethod('no limit', how)] as const)
+      .map(([key, how]) => [titleOf(key, tongue), how && by(noLimit, how)] as const)
   ])
+}
 
 /** What is measured without a limit; customers see it where they see results. */
 export const reportedOf = ({ public: open = [], measured = {} }: GradeView) =>
@@ -85,46 +101,55 @@ function isOpen(key: string, limits: GradeView['limits']): boolean {
   return !(key in limits) && !!quantity && quantities[quantity].side === 'product'
 }
 
-const byMethod = (text: string, { method }: { readonly method?: string | undefined }) =>
-  method === undefined ? text : `${text}, by ${method}`
-
-function limitSentence(key: string, limit: NonNullable<Grade['limits'][keyof Grade['limits']]>) {
-  const { printed, of } = limitText(boundsOf(limit), limit.of ?? 'lot mean')
+function limitSentence(
+  key: string,
+  limit: NonNullable<Grade['limits'][keyof Grade['limits']]>,
+  tongue: Tongue
+) {
+  const { printed, of } = limitText(boundsOf(limit), limit.of ?? 'lot mean', tongue)
   const quantity = quantityOf(key)
   return `${withUnit(printed, quantity ? unitText(quantity).printed : '')} (${of})`
 }
 
-const typicalOf: Told = ({ typical = {} }) =>
+const typicalOf: Told = ({ typical = {} }, tongue) =>
   told(
     Object.entries(typical).map(([key, reading]) => {
       const quantity = quantityOf(key)
-      const text =
-        reading && quantity && withUnit(withMinus(reading.decimal), unitText(quantity).printed)
-      return [`${titleOf(key)}, stated as typical`, text] as const
+      const { numbers, grade } = tongue
+      const said = reading && numbers.number(withMinus(reading.decimal))
+      const text = said && quantity && withUnit(said, unitText(quantity).printed)
+      return [grade.history.statedAsTypical(titleOf(key, tongue)), text] as const
     })
   )
 
-const supplied: Told = grade => told(supplyOf(grade).map(({ label, text }) => [label, text]))
+const supplied: Told = (grade, tongue) =>
+  told(supplyOf(grade, tongue).map(({ label, text }) => [label, text]))
 
-const declaredOf = (grade: GradeView, day: string) =>
+const declaredOf = (grade: GradeView, day: string, tongue: Tongue) =>
   told(
-    declaredOn(grade, day).map(({ about, says, basis }) => [
-      `Declared, ${about.toLowerCase()}`,
+    declaredOn(grade, day, tongue).map(({ about, says, basis }) => [
+      tongue.grade.history.declared(about),
       basis && `${says} ${basis}`
     ])
   )
 
 /** Statements are long, and those in force stand in full beside the revisions. */
-function changedStatement(what: string, was?: string, is?: string): string[] {
+function changedStatement(tongue: Tongue, what: string, was?: string, is?: string): string[] {
   if (was === is) return []
-  return [`${what}: ${was ? (is ? 'the text differs' : 'left out') : 'added'}.`]
+  const { differs, leftOut, added } = tongue.grade.history
+  return [was ? (is ? differs(what) : leftOut(what)) : added(what)]
 }
 
-const hazardsOf: Told = ({ hazards }) =>
-  told([
-    ['Hazards', hazards?.classified.join(', ')],
-    ['Precautionary statements', hazards?.precautions?.join(', ')],
-    ['Basis of the classification', hazards?.basis],
-    ['Dust', hazards?.dust],
-    ['Transport', hazards?.transport?.decision]
+const hazardsOf: Told = (
+  { hazards },
+  { grade: { history: words }, hazards: said, own, ...tongue }
+) => {
+  const text = (one: string | undefined) => one && own(one)
+  return told([
+    [tongue.changes.hazards, hazards?.classified.map(said.className).join(', ')],
+    [words.precautions, hazards?.precautions?.join(', ')],
+    [words.basis, text(hazards?.basis)],
+    [words.dust, hazards?.dust && words.dusts[hazards.dust]],
+    [words.transport, text(hazards?.transport?.decision)]
   ])
+}

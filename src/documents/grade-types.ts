@@ -1,5 +1,6 @@
 /** A grade's page and its datasheet, which say the same. */
 
+import type { PaperLanguage } from '../records/schemas/common.ts'
 import type { LotSummary } from './list-types.ts'
 import type { SafetyNotes } from './safety-types.ts'
 import type { HazardText } from './hazard-types.ts'
@@ -47,7 +48,7 @@ export interface TabledChart extends ChartText {
  * what it says of lots is of lots that customers may see.
  */
 export interface Datasheet {
-  readonly language: 'en'
+  readonly language: PaperLanguage
   readonly paper: 'A4' | 'Letter'
   readonly producer: ProducerText
   readonly id: string

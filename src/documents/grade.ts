@@ -2,11 +2,14 @@
 
 import { type DatasheetInputs, datasheetOf } from './datasheet.ts'
 import type { Datasheet, GradeDocument } from './grade-types.ts'
+import { english } from './languages/tongue.ts'
 import { gradeUrl } from './lot.ts'
 import type { LotSummary, Paper } from './types.ts'
 import { hasWatchPage, type WatchInputs, watchUrl } from './watch.ts'
 
-export const datasheetUrl = (grade: string): string => `${gradeUrl(grade)}${grade}-datasheet.pdf`
+/** A file for each language; the English one without its name. */
+export const datasheetUrl = (grade: string, { language } = english): string =>
+  `${gradeUrl(grade)}${grade}-datasheet${language === 'en' ? '' : `-${language}`}.pdf`
 
 /** Build the page of a grade; the pages of its lots and of their figures are those of the edition. */
 export function gradeDocument(
@@ -18,7 +21,7 @@ export function gradeDocument(
   return {
     ...datasheetOf(inputs),
     url: gradeUrl(id),
-    datasheetUrl: datasheetUrl(id),
+    datasheetUrl: datasheetUrl(id, inputs.tongue),
     ...(hasWatchPage(watch) ? { watchUrl: watchUrl(id) } : {}),
     lots
   }
@@ -31,8 +34,8 @@ export function datasheetIn(page: GradeDocument): Datasheet {
 }
 
 /** A lot's link to the datasheet of its grade. */
-export const datasheetLink = (grade: string): Paper => ({
-  title: `Datasheet of grade ${grade} as it is now (PDF)`,
-  url: datasheetUrl(grade),
+export const datasheetLink = (grade: string, tongue = english): Paper => ({
+  title: tongue.register.papers.datasheet(grade),
+  url: datasheetUrl(grade, tongue),
   mediaType: 'application/pdf'
 })

@@ -2,6 +2,7 @@
 
 import { compareText } from '../problem.ts'
 import { groupedBy } from './grouped.ts'
+import { english } from './languages/tongue.ts'
 import { gradeUrl } from './lot.ts'
 import type { LotListPage, LotShelf, LotSummary, SiteDocument } from './types.ts'
 
@@ -15,18 +16,19 @@ interface List extends LotShelf {
 
 /** Every list of a site's lots. */
 export function lotLists(
-  summaries: readonly LotSummary[]
+  summaries: readonly LotSummary[],
+  { pages: { lists } } = english
 ): Pick<SiteDocument, 'years' | 'byGrade' | 'lists' | 'states'> {
   const newest = [...summaries].sort(
     (a, b) => compareText(b.made, a.made) || compareText(b.lot, a.lot)
   )
-  const years = listsOf(newest, 'Lots made in', ({ made }) => {
+  const years = listsOf(newest, lists.madeIn, ({ made }) => {
     const year = made.slice(0, 4)
     return { name: year, title: year, url: `years/${year}/` }
   })
   const grades = listsOf(
     newest.filter(({ grade }) => grade !== ''),
-    'Lots of grade',
+    lists.ofGrade,
     ({ grade }) => ({ name: grade, title: grade, url: `${gradeUrl(grade)}lots/` })
   ).sort((a, b) => compareText(a.name, b.name))
   return {

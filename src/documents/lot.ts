@@ -12,7 +12,7 @@ import type { LotView } from './lot-view.ts'
 import { notMeasuredOf, serviceText } from './not-measured.ts'
 import { placesFrom, resultRow, typicalRow } from './result-row.ts'
 import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.ts'
-import { marks, unparted } from './words.ts'
+import { unparted } from './words.ts'
 import { type Tongue, wordsOf } from './languages/tongue.ts'
 import { demandText, visualText, visualWorking } from './visual.ts'
 import { workingOf } from './working.ts'
@@ -38,7 +38,7 @@ export function lotDocument(
     url: lotUrl(view.lot),
     grade: {
       id: grade.id,
-      title: grade.title,
+      title: view.tongue.own(grade.title),
       revision: String(grade.revision),
       url: gradeUrl(grade.id)
     },
@@ -51,14 +51,19 @@ export function lotDocument(
     workings: sections.has('working') ? workingsOf(view) : [],
     chain: sections.has('chain') ? view.chain : [],
     traceability: sections.has('results') ? view.traceability : [],
-    ...hazardText(grade.hazards, { day: view.asOf, languages: true }, view.hazards, rows),
+    ...hazardText(
+      grade.hazards,
+      { day: view.asOf, languages: true, tongue: view.tongue },
+      view.hazards,
+      rows
+    ),
     // Reasons name figures: they go where the figures go.
     ...(view.foil?.visual && sections.has('results') ? { visual: view.foil.visual } : {}),
     ...(grade.visual && view.foil?.look && sections.has('results')
       ? { visualDemand: { demand: grade.visual, standing: view.foil.look } }
       : {}),
     ...(view.hazards && rows.length > 0 ? { hazardReasons: reasonedClasses(view.hazards) } : {}),
-    cautions: grade.cautions ?? [],
+    cautions: (grade.cautions ?? []).map(view.tongue.own),
     papers,
     notices: noticesOf(view)
   }
@@ -104,9 +109,9 @@ export const shownAnswer = (view: LotView, sections: Sections): LotDocument['ans
   sections.has('results') ? answerOf(view) : unpublished(view)
 
 /** A verdict tells of figures: where these are not shown, only the lot's status is. */
-const unpublished = ({ grade }: LotView): LotDocument['answer'] => ({
+const unpublished = ({ grade, tongue }: LotView): LotDocument['answer'] => ({
   word: 'not published',
-  sentence: `The results of grade ${grade.id} are not published; whether the lot was let go is its status.`
+  sentence: tongue.pages.lot.unpublished(grade.id)
 })
 
 /** Does it meet its grade: the first thing a reader wants to know. */
@@ -215,9 +220,9 @@ const fact = (label: string, text: string | number | undefined): Fact[] =>
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
-function noticesOf({ state, status, calledBack }: LotView): string[] {
-  if (calledBack) return [`${marks.calledBack}. ${status.sentence}`]
-  if (state === 'concession')
-    return ['This lot was let go under a concession and is not released for general sale.']
-  return state === 'rejected' ? ['This lot was rejected and is not for sale.'] : []
+function noticesOf({ state, status, calledBack, tongue }: LotView): string[] {
+  const { lot: words } = tongue.pages
+  if (calledBack) return [`${tongue.lot.marks.calledBack}. ${status.sentence}`]
+  if (state === 'concession') return [words.concession]
+  return state === 'rejected' ? [words.rejected] : []
 }

@@ -7,6 +7,7 @@ import type { Content } from '../records/types.ts'
 import { balanceOf } from '../trace/balance.ts'
 import { openGraph, type TraceGraph } from '../trace/graph.ts'
 import { groupedBy } from './grouped.ts'
+import { english, type Tongue } from './languages/tongue.ts'
 import { massText } from './substances.ts'
 
 export interface LotForSale {
@@ -22,6 +23,7 @@ interface SaleInputs {
   readonly asOf: string
   /** Where every gram is, which the workshop's edition alone has at hand. */
   readonly graph: TraceGraph | undefined
+  readonly tongue?: Tongue
 }
 
 /**
@@ -33,7 +35,8 @@ export function lotsForSale({
   content,
   lots,
   asOf,
-  graph: whole
+  graph: whole,
+  tongue = english
 }: SaleInputs): (grade: string) => LotForSale[] {
   const released = groupedBy(
     lots.filter(({ state }) => state === 'released').sort(latestFirst),
@@ -49,7 +52,7 @@ export function lotsForSale({
     if (!graph || !traced) return {}
     const { inStock_g } = balanceOf(graph, traced)
     if (!inStock_g.greaterThan(0)) return { stock: '' }
-    return { stock: whole ? massText(inStock_g) : 'in stock' }
+    return { stock: whole ? massText(inStock_g) : tongue.series.inStock }
   }
   return grade =>
     (released.get(grade) ?? []).map(({ evaluated: { lot } }) => ({

@@ -8,13 +8,16 @@ import { groupedBy } from './grouped.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { certificateUrl, lotUrl } from './lot.ts'
 import type { News, NewsEntry } from './news-types.ts'
-import { kindTexts, stateText } from './words.ts'
+import { english, type Tongue } from './languages/tongue.ts'
+import { stateText } from './words.ts'
 import { siteAddress } from './site-address.ts'
 
 interface NewsInputs {
   readonly lots: readonly JudgedLot[]
   readonly register: IssuedRegister
   readonly asOf: string
+  /** English where nothing is said. */
+  readonly tongue?: Tongue
 }
 
 /** Latest news that a feed holds: what changed before is on the site. */
@@ -27,7 +30,7 @@ const MOST = 100
  * @param hasPage whether a lot is shown
  */
 export function newsOf(
-  { lots, register, asOf }: NewsInputs,
+  { lots, register, asOf, tongue = english }: NewsInputs,
   site: string | undefined,
   hasPage: (lot: string) => boolean
 ): News | undefined {
@@ -35,9 +38,9 @@ export function newsOf(
   const root = siteAddress(site, '')
   const shown = lots.filter(({ evaluated }) => hasPage(evaluated.lot))
   const entries = [
-    ...shown.flatMap(lot => lotEntry(lot, root, asOf)),
+    ...shown.flatMap(lot => lotEntry(lot, root, asOf, tongue)),
     ...[...groupedBy(register.issued, ({ revision }) => revision.number).values()].map(revisions =>
-      certificateEntry(revisions[0]!, revisions.at(-1)!, root)
+      certificateEntry(revisions[0]!, revisions.at(-1)!, root, tongue)
     )
   ]
   const latestFirst = (a: NewsEntry, b: NewsEntry) =>
@@ -49,7 +52,8 @@ export function newsOf(
 function lotEntry(
   { evaluated: { lot, kind, entry }, state, decision }: JudgedLot,
   root: string,
-  asOf: string
+  asOf: string,
+  tongue: Tongue
 ): NewsEntry[] {
   const { status = [], made } = entry.record
   const first = status.find(({ is, on }) => on <= asOf && isSellable(is))
@@ -57,25 +61,34 @@ function lotEntry(
   return [
     {
       id: tagUri(root, made, lotUrl(lot)),
-      title: `Lot ${lot}, ${kindTexts[kind]}: ${state}`,
+      title: tongue.register.news.lot(
+        lot,
+        tongue.lot.kinds[kind],
+        tongue.pages.tables.states[state]
+      ),
       url: lotUrl(lot),
       published: first.on,
       updated: decision?.on ?? first.on,
-      summary: stateText(state, decision)
+      summary: stateText(state, decision, tongue)
     }
   ]
 }
 
-function certificateEntry({ revision: first }: Issued, newest: Issued, root: string): NewsEntry {
+function certificateEntry(
+  { revision: first }: Issued,
+  newest: Issued,
+  root: string,
+  tongue: Tongue
+): NewsEntry {
   const { number, revision, lot, date, withdrawn } = newest.revision
   const url = certificateUrl(number)
   return {
     id: tagUri(root, first.date, url),
-    title: `Certificate ${number}, revision ${revision}, of lot ${lot}: ${withdrawn ? 'withdrawn' : 'issued'}`,
+    title: tongue.register.news.certificate(number, revision, lot, withdrawn !== undefined),
     url,
     published: first.date,
     updated: withdrawn?.date ?? date,
-    summary: standingText(newest)
+    summary: standingText(newest, tongue)
   }
 }
 

@@ -7,13 +7,14 @@
 
 import { panelGroups, type PanelGroup } from '../evaluate/panel-groups.ts'
 import type { EvaluatedPanel } from '../evaluate/types.ts'
-import { quantities, type QuantityName } from '../quantities.ts'
+import type { QuantityName } from '../quantities.ts'
+import { english, type Tongue } from './languages/tongue.ts'
 import { unitText } from './figure.ts'
 import { meanText, scatterText } from './panel-figures.ts'
-import { PANEL_WARNING, panelUrl } from './panel.ts'
+import { panelUrl } from './panel.ts'
 import type { PanelLink, ScreeningText } from './panel-types.ts'
 import type { Table } from './text-types.ts'
-import { counted, dateText, listText, unparted } from './words.ts'
+import { unparted } from './words.ts'
 
 /** The figures that speak of the flake, whatever it was painted on with. */
 const open = [
@@ -24,6 +25,8 @@ const open = [
   'gainPerActiveMass_sm2_per_g'
 ] as const satisfies readonly QuantityName[]
 
+type Open = (typeof open)[number]
+
 /** Whose panels, and what of them is told. */
 export interface ScreeningInputs {
   readonly panels: ReadonlyMap<string, EvaluatedPanel>
@@ -31,11 +34,13 @@ export interface ScreeningInputs {
   readonly asOf: string
   /** The workshop finds the panels themselves from there. */
   readonly edition: 'public' | 'workshop'
+  /** English where nothing is said. */
+  readonly tongue?: Tongue
 }
 
 /** The panels of a lot, as far as an edition may tell; nothing where none was heated by that day. */
 export function screeningText(inputs: ScreeningInputs): ScreeningText | undefined {
-  const { lot, asOf, edition } = inputs
+  const { lot, asOf, edition, tongue = english } = inputs
   const own = [...inputs.panels.values()].filter(
     ({ entry: { record } }) =>
       record.kind === 'own' && record.lot === lot && (record.tested ?? '9') <= asOf
@@ -43,9 +48,9 @@ export function screeningText(inputs: ScreeningInputs): ScreeningText | undefine
   const groups = panelGroups(own)
   if (groups.length === 0) return undefined
   return {
-    warning: PANEL_WARNING,
-    about: aboutOf(own),
-    table: tableOf(groups),
+    warning: tongue.series.panels.warning,
+    about: aboutOf(own, tongue),
+    table: tableOf(groups, tongue),
     links: edition === 'workshop' ? own.map(linkOf) : []
   }
 }
@@ -53,39 +58,42 @@ export function screeningText(inputs: ScreeningInputs): ScreeningText | undefine
 const linkOf = ({ number }: EvaluatedPanel): PanelLink => ({ lot: number, url: panelUrl(number) })
 
 /** Method, days and temperature: a figure means nothing without them. */
-function aboutOf(panels: readonly EvaluatedPanel[]): string[] {
+function aboutOf(
+  panels: readonly EvaluatedPanel[],
+  { series: { panels: words }, own, numbers }: Tongue
+): string[] {
   const methods = new Set(panels.flatMap(({ results }) => results.backsideTime_min?.method ?? []))
   const days = panels.flatMap(({ entry }) => entry.record.tested ?? []).sort()
   const until = new Set(panels.flatMap(({ entry }) => entry.record.until_C?.written ?? []))
   return [
-    `Steel panels painted with this flake and heated from ${dateText(days[0]!)} to ${dateText(days.at(-1)!)}, until their backs were at ${listText([...until])}.`,
+    words.heated(days[0]!, days.at(-1)!, [...until].map(numbers.number)),
     ...[...methods].map(({ id, edition, title, conditions }) =>
-      unparted(`Method ${id}, edition ${edition}: ${title}; ${conditions}.`)
+      unparted(words.method(id, edition, own(title), own(conditions)))
     ),
-    'Means over the panels of one coating with U at about 95 %, and the scatter s between them. Active is the flake alone; the ceiling is the height it could fill by its own expansion volume.'
+    words.means
   ]
 }
 
-function tableOf(groups: readonly PanelGroup[]): Table {
+function tableOf(groups: readonly PanelGroup[], { series, numbers }: Tongue): Table {
+  const { panels: words } = series
+  const shown = (text: string): string => numbers.number(text) || words.none
   return {
-    caption: 'Coatings with this flake',
+    caption: words.caption,
     columns: [
-      { title: 'Panels', numeric: false },
-      ...open.map(quantity => ({ title: titleOf(quantity), numeric: true }))
+      { title: words.column, numeric: false },
+      ...open.map(quantity => ({ title: titleOf(quantity, words.titles), numeric: true }))
     ],
     rows: groups.flatMap(group => [
       [
-        counted(group.panels.length, 'panel'),
+        words.panels(group.panels.length),
         ...open.map(quantity => shown(meanText(group.figure(quantity))))
       ],
-      ['s between them', ...open.map(quantity => shown(scatterText(group.figure(quantity))))]
+      [words.between, ...open.map(quantity => shown(scatterText(group.figure(quantity))))]
     ])
   }
 }
 
-const shown = (text: string): string => text || 'none'
-
-const titleOf = (quantity: QuantityName): string => {
+const titleOf = (quantity: Open, titles: Readonly<Record<Open, string>>): string => {
   const unit = unitText(quantity).printed
-  return `${quantities[quantity].title}${unit ? `, ${unit}` : ''}`
+  return `${titles[quantity]}${unit ? `, ${unit}` : ''}`
 }

@@ -10,6 +10,7 @@ import type { Issued } from './issued.ts'
 import type { IssuedPaper } from './issued-paper.ts'
 import { lotUrl } from './lot.ts'
 import { languageOf } from './languages/records.ts'
+import { english, type Tongue } from './languages/tongue.ts'
 import type { LotView } from './lot-view.ts'
 import type { CertificateDocument, CertificatePaper, Paper } from './types.ts'
 
@@ -21,6 +22,8 @@ export interface PaperInputs extends PaperOptions {
   readonly issued: readonly Issued[]
   /** Prepared papers are the workshop's own business. */
   readonly edition: 'public' | 'workshop'
+  /** Language of the preview where there is no certificate; English where nothing is said. */
+  readonly previewIn?: PaperLanguage
 }
 
 /** A lot as each language shows it. */
@@ -37,7 +40,7 @@ export function papersOfLot(viewIn: ViewIn, inputs: PaperInputs): CertificatePap
     )
   ].reverse()
   if (papers.length > 0) return papers
-  const view = viewIn('en')
+  const view = viewIn(inputs.previewIn ?? 'en')
   const document = certificateDocument(view, producer, undefined, inputs)
   return [{ document, url: `${lotUrl(view.lot)}${view.lot}-preview.pdf` }]
 }
@@ -98,20 +101,25 @@ function evidenceOf({ revision, frozen, text, cms }: Issued): IssuedPaper {
 export const paperLinks = (
   certificates: readonly CertificatePaper[],
   issued: readonly Issued[],
-  dataUrl: string
+  dataUrl: string,
+  tongue = english
 ): Paper[] => [
   ...certificates.map(({ document, url, issued: evidence }) => ({
-    title: titleOf(document, evidence && stateWord(issued, evidence)),
+    title: titleOf(document, evidence && stateWord(issued, evidence), tongue),
     url,
     mediaType: 'application/pdf'
   })),
-  { title: 'Figures for programs (JSON)', url: dataUrl, mediaType: 'application/json' }
+  { title: tongue.register.papers.data, url: dataUrl, mediaType: 'application/json' }
 ]
 
-function titleOf({ number, revision }: CertificateDocument, state: string | undefined): string {
-  if (number === undefined) return 'Preview of the certificate (PDF)'
-  const name = `Certificate ${number}, revision ${revision}`
-  return `${name}${state === 'current' ? '' : `, ${state ?? 'prepared, not issued'}`} (PDF)`
+function titleOf(
+  { number, revision = '' }: CertificateDocument,
+  state: Issued['state'] | undefined,
+  { register: { papers: words } }: Tongue
+): string {
+  if (number === undefined) return words.preview
+  const said = state === 'current' ? '' : words.states[state ?? 'prepared']
+  return words.certificate(number, revision, said)
 }
 
 const stateWord = (issued: readonly Issued[], { sha256 }: IssuedPaper) =>

@@ -6,6 +6,7 @@ import { type Problem, problemAt } from '../problem.ts'
 import type { Batch, Entry, Foil, Records } from '../records/types.ts'
 import { suggestion } from '../records/validate.ts'
 import { withUnit } from './figure.ts'
+import { english } from './languages/tongue.ts'
 import { lotUrl } from './lot.ts'
 import type { PictureHead, PictureText, Pictures } from './picture-types.ts'
 
@@ -58,7 +59,12 @@ function faultOf(head: PictureHead): [message: string, hint: string] | undefined
 }
 
 /** Pictures for the page of a lot; those that cannot be shown were told before. */
-export const pictureTexts = (lot: string, recorded: Recorded, pictures: Pictures): PictureText[] =>
+export const pictureTexts = (
+  lot: string,
+  recorded: Recorded,
+  pictures: Pictures,
+  { own } = english
+): PictureText[] =>
   recorded.flatMap(({ file, caption, width_mm }, index) => {
     const head = pictures.get(file)
     if (!head || 'fault' in head) return []
@@ -66,7 +72,7 @@ export const pictureTexts = (lot: string, recorded: Recorded, pictures: Pictures
     return {
       file,
       url: `${lotUrl(lot)}picture-${index + 1}.${kind}`,
-      caption,
+      caption: own(caption),
       width_px,
       height_px,
       ...(width_mm ? { scale: scaleOf(width_mm.value) } : {})

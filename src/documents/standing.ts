@@ -16,7 +16,8 @@ import type { LotView } from './lot-view.ts'
 import { resultRow } from './result-row.ts'
 import { periodText, printedEnds } from './typical.ts'
 import type { StandingFigure, StandingText } from './watch-types.ts'
-import { counted } from './words.ts'
+import { english, type Tongue } from './languages/tongue.ts'
+import type { Figure } from './text-types.ts'
 
 /** Fewer others are sooner compared with one by one. */
 const FEWEST_OTHERS = 3
@@ -38,9 +39,10 @@ export function standings(
  * @param series figures of its grade as the edition shows them
  */
 export function standingOf(
-  view: Pick<LotView, 'lot' | 'rows' | 'rule'>,
+  view: Pick<LotView, 'lot' | 'rows' | 'rule'> & { readonly tongue?: Tongue },
   series: readonly Series[]
 ): StandingText | undefined {
+  const { tongue = english } = view
   const found = view.rows.flatMap(row => {
     const own = row.result && row.bounds && series.find(one => one.quantity === row.quantity)
     return own ? placeIn(own, view, row) : []
@@ -48,16 +50,13 @@ export function standingOf(
   if (found.length === 0) return undefined
   const longest = found.reduce((a, b) => (b.lots.length > a.lots.length ? b : a))
   return {
-    sentence:
-      `Beside ${populationText(longest.lots, longest.older)}: the dot is this lot with its uncertainty, each tick another lot, each tall stroke a limit near by. ` +
-      'Lots count as above or below where they differ by more than both are uncertain.',
+    sentence: tongue.series.beside(
+      longest.lots.length,
+      longest.older > 0,
+      periodText(longest.lots, tongue)
+    ),
     figures: found.map(({ text }) => text)
   }
-}
-
-function populationText(lots: readonly WatchedFigure[], older: number): string {
-  const latest = older > 0 ? 'the latest ' : ''
-  return `${latest}${counted(lots.length, 'other lot')} of the grade, made ${periodText(lots)}`
 }
 
 interface Found {
@@ -69,7 +68,7 @@ interface Found {
 /** Where a figure is only known to lie below something, it has no place. */
 function placeIn(
   { quantity, figures, older }: Series,
-  { lot, rule }: Pick<LotView, 'lot' | 'rule'>,
+  { lot, rule, tongue = english }: Pick<LotView, 'lot' | 'rule'> & { readonly tongue?: Tongue },
   row: JudgedRow
 ): Found[] {
   const known = figures.filter(({ below, isExternal }) => below === undefined && !isExternal)
@@ -79,39 +78,37 @@ function placeIn(
   const values = lots.map(({ value }) => value)
   const range = { lower: Math.min(...values), upper: Math.max(...values) }
   const { lower, upper } = printedEnds(range, values, quantity)
-  const { key, title, unit, value, expandedUncertainty } = resultRow(row, rule)
+  const said = ({ printed }: Figure) => tongue.numbers.number(printed)
+  const ends = [said(lower), said(upper)] as const
+  const { key, title, unit, value, expandedUncertainty } = resultRow(row, rule, tongue)
   const printed = [value, expandedUncertainty].flatMap(one => (one ? [one.printed] : []))
   const { min, max } = row.bounds ?? {}
   const text: StandingFigure = {
     key,
     title,
     value: withUnit(printed.join(' ± '), unit.printed),
-    others: withUnit(`${lower.printed} to ${upper.printed}`, unit.printed),
-    place: placeText(own, lots),
+    others: withUnit(tongue.results.between(...ends), unit.printed),
+    place: placeText(own, lots, tongue),
     drawing: drawStandingStrip({
       value: own.value,
       half: own.U,
       others: values,
       bounds: [min, max].flatMap(bound => (bound === undefined ? [] : [Number(bound)])),
-      ends: [lower.printed, upper.printed]
+      ends
     })
   }
   return [{ text, lots, older }]
 }
 
 /** 'above 2, below 1, not told apart from 4 of 7'. */
-function placeText(own: WatchedFigure, lots: readonly WatchedFigure[]): string {
+function placeText(own: WatchedFigure, lots: readonly WatchedFigure[], { series }: Tongue): string {
   const isApart = ({ value, U }: WatchedFigure) =>
     Math.abs(own.value - value) > Math.hypot(own.U, U)
   const apart = lots.filter(isApart)
   const above = apart.filter(({ value }) => value < own.value).length
   const below = apart.length - above
   const same = lots.length - apart.length
-  if (same === lots.length) return `not told apart from any of ${lots.length}`
-  const parts = [
-    above > 0 ? `above ${above}` : '',
-    below > 0 ? `below ${below}` : '',
-    same > 0 ? `not told apart from ${same}` : ''
-  ]
-  return `${parts.filter(Boolean).join(', ')} of ${lots.length}`
+  return same === lots.length
+    ? series.notTold(lots.length)
+    : series.place(above, below, same, lots.length)
 }

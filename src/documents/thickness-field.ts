@@ -9,71 +9,78 @@ import { roundToPlaces, toDecimal } from '../metrology/rounding.ts'
 import { spread } from '../physics/thickness.ts'
 import { resultFigures } from './figure.ts'
 import type { FieldText, Table } from './types.ts'
-import { counted, withMinus } from './words.ts'
+import { english, type Tongue } from './languages/tongue.ts'
+import { withMinus } from './words.ts'
 
 /** The maps of a lot's sheets, all to one scale of shades. */
-export function fieldText(field: readonly SheetField[]): FieldText {
+export function fieldText(field: readonly SheetField[], tongue = english): FieldText {
   const all = field.flatMap(({ readings }) => readings.map(({ thickness_mm }) => thickness_mm))
   const { min, max } = spread(all)
-  const text = placesOf(field)
+  const text = placesOf(field, tongue)
   return {
-    legend: `The fuller a dot, the thicker the sheet there: from ${text(min)} mm, open, to ${text(max)} mm, full; each has its figure beside it. x runs along the length and y along the width, both from the lower left corner.`,
-    maps: field.map(sheet => mapText(sheet, [min, max], text)),
+    legend: tongue.series.field.legend(`${text(min)} mm`, `${text(max)} mm`),
+    maps: field.map(sheet => mapText(sheet, [min, max], text, tongue)),
     places: placesTable(field)
   }
 }
 
 /** Numbers at the place of the finest reading. */
-function placesOf(field: readonly SheetField[]): (value: number) => string {
+function placesOf(field: readonly SheetField[], { numbers } = english): (value: number) => string {
   const decimals = field.flatMap(({ readings }) => readings.map(({ decimal }) => decimal))
   const places = Math.max(...decimals.map(decimal => decimal.split('.')[1]?.length ?? 0))
-  return value => withMinus(roundToPlaces(toDecimal(value), places))
+  return value => numbers.number(withMinus(roundToPlaces(toDecimal(value), places)))
 }
 
 function mapText(
   sheet: SheetField,
   [least, greatest]: readonly [number, number],
-  text: (value: number) => string
+  text: (value: number) => string,
+  tongue: Tongue
 ): FieldText['maps'][number] {
+  const { series, numbers, results } = tongue
   const { label, length_mm, width_mm, readings } = sheet
   return {
     id: `thickness-${label.replace(/[^A-Za-z0-9]+/gu, '-')}`,
-    title: label.charAt(0).toUpperCase() + label.slice(1),
-    summary: summaryOf(sheet, text),
+    title: capital(results.place(label)),
+    summary: summaryOf(sheet, text, tongue),
     drawing: drawSheetMap({
       length: length_mm,
       width: width_mm,
-      lengthText: `length ${sheet.length}`,
-      widthText: `width ${sheet.width}`,
+      lengthText: series.field.length(numbers.number(sheet.length)),
+      widthText: series.field.width(numbers.number(sheet.width)),
       spots: readings.map(({ x_mm, y_mm, thickness_mm, decimal }) => ({
         x: x_mm,
         y: y_mm,
-        text: decimal,
+        text: numbers.number(decimal),
         shade: shadeOf(thickness_mm, least, greatest)
       }))
     })
   }
 }
 
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
+
 const plain = (value: number) => withMinus(toDecimal(value).toSignificantDigits(9).toFixed())
 
-function summaryOf(sheet: SheetField, text: (value: number) => string): string {
+function summaryOf(sheet: SheetField, text: (value: number) => string, tongue: Tongue): string {
+  const { field: words } = tongue.series
   const { readings, along_mm: along, across_mm: across } = sheet
   const values = readings.map(({ thickness_mm }) => thickness_mm)
   const { min, max, range } = spread(values)
+  const shown = (value: number) => `${text(value)} mm`
   const mean = meanValue(values.map(value => ({ value, terms: new Map() })))
   return [
-    `${counted(values.length, 'reading')}: mean ${text(mean)} mm, from ${text(min)} mm to ${text(max)} mm, range ${text(range)} mm.`,
+    words.readings(values.length, shown(mean), shown(min), shown(max), shown(range)),
     along && across
-      ? `Taper along the length ${taperText(along)}, across the width ${taperText(across)}.`
-      : 'Too few places, or all on one line: no taper can be told.'
+      ? words.taper(taperText(along, tongue), taperText(across, tongue))
+      : words.noTaper
   ].join(' ')
 }
 
 /** '+0.012 mm ± 0.006 mm': the sign says which end is the thicker. */
-function taperText(taper: Estimate): string {
+function taperText(taper: Estimate, { numbers }: Tongue): string {
   const { value, expandedUncertainty } = resultFigures(taper.value, expand(taper).U)
-  return `${signed(value.printed)} mm ± ${expandedUncertainty.printed} mm`
+  return numbers.number(`${signed(value.printed)} mm ± ${expandedUncertainty.printed} mm`)
 }
 
 const signed = (printed: string) => (/^−|^[0.]+$/u.test(printed) ? printed : `+${printed}`)

@@ -19,7 +19,7 @@ import { quantities, type QuantityName } from '../quantities.ts'
 import { figure, unitText, withUnit } from './figure.ts'
 import type { Figure } from './types.ts'
 import type { TypicalText } from './watch-types.ts'
-import { counted, dateText } from './words.ts'
+import { english, spoken, type Tongue, wordsOf } from './languages/tongue.ts'
 
 /** Fewer lots say nothing of others: of five, the least and greatest hold a third of all. */
 export const FEWEST_FOR_TYPICAL = 5
@@ -36,15 +36,20 @@ export interface Population {
 }
 
 /** The typical interval of a quantity; absent where too few lots, or some below their limit, say nothing. */
-export function typicalOf({ quantity, figures, isScreened }: Population): TypicalText | undefined {
+export function typicalOf(
+  { quantity, figures, isScreened }: Population,
+  tongue = english
+): TypicalText | undefined {
   const own = figures.filter(({ isExternal }) => !isExternal)
   if (own.length < FEWEST_FOR_TYPICAL || own.some(({ below }) => below !== undefined)) return
   const values = own.map(({ value }) => value)
   const interval = isScreened || !isNormal(values) ? free(values) : toleranceInterval(values)
-  const ends = printedEnds(interval, values, quantity)
-  const { key, title } = quantities[quantity]
+  const { lower, upper } = printedEnds(interval, values, quantity)
+  const ends = { lower: spoken(tongue, lower), upper: spoken(tongue, upper) }
+  const { key } = quantities[quantity]
+  const { title } = wordsOf(tongue, quantity)
   const unit = unitText(quantity)
-  const printed = `${ends.lower.printed} to ${ends.upper.printed}`
+  const printed = tongue.results.between(ends.lower.printed, ends.upper.printed)
   const text = {
     key,
     title,
@@ -52,12 +57,12 @@ export function typicalOf({ quantity, figures, isScreened }: Population): Typica
     ...ends,
     printed,
     n: values.length,
-    period: periodText(own),
+    period: periodText(own, tongue),
     kind: interval.kind,
     coverage: wholePercent(interval.held),
     confidence: wholePercent(interval.confidence)
   }
-  return { ...text, sentence: sentenceOf(text) }
+  return { ...text, sentence: sentenceOf(text, tongue) }
 }
 
 /** Whether enough figures are there to judge, and nothing speaks against a normal shape. */
@@ -70,10 +75,10 @@ export function isNormal(values: readonly number[]): boolean {
 const free = (values: readonly number[]) => distributionFreeInterval(values)
 
 /** '20 January 2026 to 3 November 2026'; one day where there is only one. */
-export function periodText(figures: readonly { readonly made: string }[]): string {
-  const [first, last] = [figures[0]?.made ?? '', figures.at(-1)?.made ?? '']
-  return first === last ? dateText(first) : `${dateText(first)} to ${dateText(last)}`
-}
+export const periodText = (
+  figures: readonly { readonly made: string }[],
+  { series } = english
+): string => series.period(figures[0]?.made ?? '', figures.at(-1)?.made ?? '')
 
 /** Both ends rounded outward, so that what was inside stays inside, and none below zero that cannot be. */
 export function printedEnds(
@@ -105,15 +110,14 @@ const wholePercent = (part: number): Figure =>
       .toFixed()
   )
 
-const how = {
-  normal: 'the figures taken as normal',
-  'distribution-free': 'no shape assumed'
-} as const
-
-function sentenceOf(text: Omit<TypicalText, 'sentence'>): string {
+function sentenceOf(text: Omit<TypicalText, 'sentence'>, { series }: Tongue): string {
   const { coverage, confidence, printed, unit, n, period, kind } = text
-  return (
-    `At least ${coverage.printed} % of lots lie from ${withUnit(printed, unit.printed)}, ` +
-    `with ${confidence.printed} % confidence: from ${counted(n, 'lot')} made ${period}, ${how[kind]}.`
-  )
+  return series.typical({
+    coverage: coverage.printed,
+    confidence: confidence.printed,
+    ends: withUnit(printed, unit.printed),
+    n,
+    period,
+    kind
+  })
 }

@@ -6,7 +6,9 @@ import type { WatchedFigure } from '../judge/watched.ts'
 import { placesFor, roundToPlaces, toDecimal } from '../metrology/rounding.ts'
 import type { Bounds } from '../quality/judge.ts'
 import { sampleOf } from '../quality/sample.ts'
-import { counted, withMinus } from './words.ts'
+import { english, type Tongue } from './languages/tongue.ts'
+import { spokenDrawing } from './spoken-drawing.ts'
+import { withMinus } from './words.ts'
 import type { ChartText } from './watch-types.ts'
 
 export interface ChartInputs {
@@ -18,13 +20,18 @@ export interface ChartInputs {
   readonly bounds: Bounds
   /** Absent where only the figures are shown. */
   readonly process?: WatchedProcess
+  /** English where nothing is said; limits of the process are told in English alone. */
+  readonly tongue?: Tongue
 }
 
 /** A number at the place of the second digit of what it scatters by. */
-export function atScatter(values: readonly number[]): (value: number) => string {
+export function atScatter(
+  values: readonly number[],
+  { numbers } = english
+): (value: number) => string {
   const s = values.length > 1 ? sampleOf(values).s : 0
   const places = placesFor(s === 0 ? (values[0] ?? 1) : s, 2)
-  return value => withMinus(roundToPlaces(toDecimal(value), places))
+  return value => numbers.number(withMinus(roundToPlaces(toDecimal(value), places)))
 }
 
 /** Heights in points. */
@@ -33,7 +40,7 @@ const LOW = 200
 
 /** The chart of the figures and, where limits could be drawn, that of their moving ranges. */
 export function chartsOf(inputs: ChartInputs): ChartText[] {
-  const { figures, process, key, title } = inputs
+  const { figures, process, key, title, tongue = english } = inputs
   if (figures.length < 2) return []
   const { levels, outside } = levelsOf(inputs)
   const signals = signalled(process)
@@ -46,7 +53,12 @@ export function chartsOf(inputs: ChartInputs): ChartText[] {
     height: HIGH
   })
   return [
-    { id: `${key}-figures`, title, summary: summaryOf(inputs, levels, outside), drawing },
+    {
+      id: `${key}-figures`,
+      title,
+      summary: summaryOf(inputs, levels, outside),
+      drawing: spokenDrawing(drawing, tongue)
+    },
     ...(process?.chart ? [rangesOf(inputs, process.chart, title)] : [])
   ]
 }
@@ -65,17 +77,19 @@ const pointOf = ({ lot, value, U }: WatchedFigure, signals: ReadonlySet<string>)
 const FAR = 2
 
 /** Levels to draw, and the bounds too far off, which would press the figures into a line. */
-function levelsOf({ figures, bounds: { min, max }, process }: ChartInputs) {
+function levelsOf({ figures, bounds: { min, max }, process, tongue = english }: ChartInputs) {
+  const { series, numbers } = tongue
+  const said = (bound: string) => numbers.number(withMinus(bound))
   const reach = figures.flatMap(({ value, U }) => [value - U, value + U])
   const [low, high] = [Math.min(...reach), Math.max(...reach)]
   const room = FAR * (high - low)
   const bounds: ChartLevel[] = [
     ...(min === undefined
       ? []
-      : [{ value: Number(min), role: 'bound', name: `minimum ${withMinus(min)}` } as const]),
+      : [{ value: Number(min), role: 'bound', name: series.minimum(said(min)) } as const]),
     ...(max === undefined
       ? []
-      : [{ value: Number(max), role: 'bound', name: `maximum ${withMinus(max)}` } as const])
+      : [{ value: Number(max), role: 'bound', name: series.maximum(said(max)) } as const])
   ]
   const isNear = ({ value }: ChartLevel) => value >= low - room && value <= high + room
   return {
@@ -96,20 +110,21 @@ function controlLevels(process: WatchedProcess | undefined): ChartLevel[] {
 
 /** What the chart shows, in words: the figures themselves stand in the table. */
 function summaryOf(
-  { figures, process }: ChartInputs,
+  { figures, process, tongue = english }: ChartInputs,
   levels: readonly ChartLevel[],
   outside: readonly string[]
 ): string {
   const values = figures.map(({ value }) => value)
-  const text = atScatter(values)
+  const text = atScatter(values, tongue)
+  const { series } = tongue
   const drawn = levels.map(({ name, value, role }) =>
     role === 'bound' ? name : `${name} ${text(value)}`
   )
   return [
-    `${counted(figures.length, 'lot')} in order of date, each with its expanded uncertainty; least ${text(Math.min(...values))}, greatest ${text(Math.max(...values))}.`,
-    drawn.length > 0 ? `Lines: ${drawn.join(', ')}.` : '',
+    series.inOrder(figures.length, text(Math.min(...values)), text(Math.max(...values))),
+    drawn.length > 0 ? series.lines(drawn) : '',
     process?.average ? 'The thin curve is the moving average.' : '',
-    outside.length > 0 ? `Too far off to be drawn: the grade's ${outside.join(' and ')}.` : ''
+    outside.length > 0 ? series.tooFar(outside) : ''
   ]
     .filter(Boolean)
     .join(' ')

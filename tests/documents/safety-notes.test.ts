@@ -2,7 +2,8 @@
 
 import { describe, expect, test } from 'vitest'
 import { z } from 'zod'
-import { DISCLAIMER, safetyNotes } from '../../src/documents/safety-notes.ts'
+import { english } from '../../src/documents/languages/tongue.ts'
+import { safetyNotes } from '../../src/documents/safety-notes.ts'
 import { agents } from '../../src/hazards/exposure.ts'
 import file from '../../src/hazards/product-cautions.json' with { type: 'json' }
 import { unparted } from '../../src/documents/words.ts'
@@ -72,13 +73,13 @@ describe('a datasheet', () => {
 
   test('defers to competent persons, and is never called a safety data sheet', () => {
     for (const { safety } of publicSite.grades) {
-      expect(safety.disclaimer).toBe(DISCLAIMER)
+      expect(safety.disclaimer).toBe(english.safety.disclaimer)
       const said = JSON.stringify(safety).replaceAll('not a legal classification, safety data', '')
       expect(said).not.toMatch(/safety data/iu)
       expect(said).not.toMatch(/not dangerous/iu)
     }
     for (const who of ['dangerous-goods safety adviser', 'occupational hygienist', 'licensed'])
-      expect(DISCLAIMER).toContain(who)
+      expect(english.safety.disclaimer).toContain(who)
   })
 
   test('says whom to ask about carriage, beside its hazards or where none are declared', () => {

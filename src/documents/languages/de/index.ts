@@ -4,6 +4,7 @@ import type { Catalogue } from '../catalogue.ts'
 import { changes } from './changes.ts'
 import { copy } from './copy.ts'
 import { foil } from './foil.ts'
+import { grade } from './grade.ts'
 import { hazards } from './hazards.ts'
 import { inspection } from './inspection.ts'
 import { lot } from './lot.ts'
@@ -11,7 +12,10 @@ import { numbers } from './numbers.ts'
 import { pages } from './pages/index.ts'
 import { paper } from './paper.ts'
 import { product } from './quantities.ts'
+import { register } from './register.ts'
 import { results } from './results.ts'
+import { safety } from './safety.ts'
+import { series } from './series.ts'
 import { substanceName } from './substances.ts'
 
 export const de: Catalogue = {
@@ -20,6 +24,10 @@ export const de: Catalogue = {
   knowsSubstance: name => substanceName(name) !== undefined,
   numbers,
   lot,
+  grade,
+  series,
+  register,
+  safety,
   foil,
   results,
   inspection,

@@ -2,7 +2,7 @@
 
 import type { Certainty, Clause } from '../../../hazards/clauses.ts'
 
-const certainty: Readonly<Record<Certainty, string>> = {
+export const certainty: Readonly<Record<Certainty, string>> = {
   print: '',
   'second hand': 'aus zweiter Hand zitiert',
   memory: 'aus dem Gedächtnis, nicht mit dem Druck verglichen'

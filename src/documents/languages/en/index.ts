@@ -4,13 +4,17 @@ import { quantities } from '../../../quantities.ts'
 import { changes } from './changes.ts'
 import { copy } from './copy.ts'
 import { foil } from './foil.ts'
+import { grade } from './grade.ts'
 import { hazards } from './hazards.ts'
 import { inspection } from './inspection.ts'
 import { lot } from './lot.ts'
 import { numbers } from './numbers.ts'
 import { pages } from './pages/index.ts'
 import { paper } from './paper.ts'
+import { register } from './register.ts'
 import { results } from './results.ts'
+import { safety } from './safety.ts'
+import { series } from './series.ts'
 
 export const en = {
   name: 'English',
@@ -19,6 +23,10 @@ export const en = {
   quantities,
   numbers,
   lot,
+  grade,
+  series,
+  register,
+  safety,
   foil,
   results,
   inspection,

@@ -7,8 +7,11 @@ import * as chrome from './chrome.ts'
 import * as grade from './grade.ts'
 import * as lot from './lot.ts'
 import { tables } from './tables.ts'
+import type { PaperLanguage } from '../../../../records/schemas/common.ts'
 
 export const pages = {
+  /** Of papers and pages in other languages. */
+  languageNames: { en: 'English', de: 'German' } satisfies Record<PaperLanguage, string>,
   ...chrome,
   ...archive,
   ...certificates,
