@@ -8,6 +8,7 @@
  */
 
 import { checkLanguages } from './documents/check-languages.ts'
+import { checkPages } from './documents/check-pages.ts'
 import { checkSuppliers } from './documents/check-suppliers.ts'
 import { checkTexts } from './documents/check-texts.ts'
 import { checkCopies } from './documents/copy-drift.ts'
@@ -18,7 +19,7 @@ import { labelRules } from './documents/label-wish.ts'
 import { labelDocuments, type Labels } from './documents/labels.ts'
 import type { Pictures } from './documents/picture-types.ts'
 import { checkPictures } from './documents/pictures.ts'
-import { siteDocument } from './documents/site.ts'
+import { siteInLanguages } from './documents/site-forms.ts'
 import { certificateToIssue, nextOrder } from './documents/to-issue.ts'
 import type { SiteDocument } from './documents/types.ts'
 import { evaluateContent } from './evaluate/evaluate.ts'
@@ -139,7 +140,7 @@ export function buildDocuments(files: readonly SourceFile[], options: SiteOption
     register,
     ...(pictures && { pictures })
   }
-  return { site: siteDocument(inputs), problems }
+  return { site: siteInLanguages(inputs), problems }
 }
 
 /**
@@ -158,7 +159,17 @@ export const withSignals = (
       ? [
           ...checkStockCounts(evaluated.content),
           ...(pictures ? checkPictures(evaluated.content, pictures) : []),
-          ...checkCopies(evaluated.content, byNumber(lots), register, asOf)
+          ...checkCopies(evaluated.content, byNumber(lots), register, asOf),
+          ...checkPages({
+            evaluated,
+            lots,
+            series,
+            edition: 'public',
+            asOf,
+            paper: 'A4',
+            register,
+            ...(pictures && { pictures })
+          })
         ]
       : [])
   ])

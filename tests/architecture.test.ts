@@ -59,7 +59,8 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'trace',
     'hazards',
     'figures',
-    'register'
+    'register',
+    'archive'
   ],
   html: ['markup.ts', 'documents', 'figures', 'archive'],
   pdf: ['documents', 'figures'],

@@ -52,27 +52,23 @@ export interface Difference {
   /** Expanded uncertainty of the difference, as printed. */
   readonly uncertainty?: string
   /** What must be said beside it. */
-  readonly notes: readonly string[]
+  readonly notes: readonly Note[]
 }
 
-export const notes = {
-  below: 'one of them is only known to be below a bound',
-  unstated: 'no uncertainty is stated for one of them',
-  methods: 'measured by different methods',
-  apart: 'taken as independent, as the working of one is not published'
-} as const
+/** Each has its words in `words.ts`. */
+export type Note = 'below' | 'unstated' | 'methods' | 'apart'
 
 /** How much the figure of a lot differs from that of another, the one it is compared with. */
 export function differenceOf(lot: KnownFigure, from: KnownFigure): Difference {
-  const methods = lot.method === from.method ? [] : [notes.methods]
-  if (lot.below || from.below) return { is: 'unknown', notes: [notes.below, ...methods] }
+  const methods: Note[] = lot.method === from.method ? [] : ['methods']
+  if (lot.below || from.below) return { is: 'unknown', notes: ['below', ...methods] }
   if (!isUncertain(lot) || !isUncertain(from))
-    return { is: 'unknown', notes: [notes.unstated, ...methods] }
-  const apart = lot.parts && from.parts ? [] : [notes.apart]
+    return { is: 'unknown', notes: ['unstated', ...methods] }
+  const apart: Note[] = lot.parts && from.parts ? [] : ['apart']
   const difference = lot.exact - from.exact
   const pools = poolsOf(lot, from)
   const variance = pools.reduce((sum, pool) => sum + pool.variance, 0)
-  if (variance === 0) return { is: 'unknown', notes: [notes.unstated, ...methods] }
+  if (variance === 0) return { is: 'unknown', notes: ['unstated', ...methods] }
   const U = coverageFactor(freedomOf(pools, variance)) * Math.sqrt(variance)
   const rounded = roundResult(difference, U)
   return {

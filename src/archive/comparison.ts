@@ -2,6 +2,7 @@
 
 import { type Difference, differenceOf, type KnownFigure, type KnownLot } from './compare.ts'
 import type { ListedQuantity } from './lots.ts'
+import { type ScriptWords, scriptWords } from './words.ts'
 
 export interface ComparedCell {
   readonly figure: KnownFigure
@@ -42,16 +43,14 @@ export function compareLots(
   return [...rows.filter(isShared), ...rows.filter(row => !isShared(row))]
 }
 
-const words = {
-  larger: 'more than they are uncertain',
-  'not larger': 'no more than they are uncertain',
-  unknown: 'cannot be said'
-} as const
-
 /** '+3.2 ± 5.5 mL/g: no more than they are uncertain' */
-export function differenceText({ is, printed, uncertainty, notes }: Difference, unit: string) {
+export function differenceText(
+  { is, printed, uncertainty, notes }: Difference,
+  unit: string,
+  words: ScriptWords = scriptWords
+) {
   const sum = printed === undefined ? '' : `${[printed, '±', uncertainty, unit].join(' ').trim()}: `
-  return `${sum}${words[is]}${notes.length > 0 ? ` (${notes.join('; ')})` : ''}`
+  return `${sum}${words[is]}${notes.length > 0 ? ` (${notes.map(note => words[note]).join('; ')})` : ''}`
 }
 
 const columns = [
@@ -116,7 +115,7 @@ function pairLine(
     against,
     plain(difference.printed).replace('+', ''),
     difference.uncertainty ?? '',
-    words[difference.is],
-    difference.notes.join('; ')
+    scriptWords[difference.is],
+    difference.notes.map(note => scriptWords[note]).join('; ')
   ]
 }

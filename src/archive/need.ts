@@ -1,5 +1,6 @@
 /** How a grade stands to a need: by its certified limits, by what is typical, or by single lots. */
 
+import { type ScriptWords, scriptWords } from './words.ts'
 import type { Figures } from './figures.ts'
 import { boundOf } from './query.ts'
 
@@ -98,32 +99,19 @@ function standingOf(
   return isKnown ? 'met' : 'not known'
 }
 
-/** The words for an answer. */
-export const answerTexts: Readonly<Record<Answer, string>> = {
-  certified: 'met by certified limit',
-  typical: 'met by typical figures',
-  'some lots': 'met by some released lots only',
-  'not known': 'not known',
-  'not met': 'not met'
-}
-
-const reasons: Readonly<Record<Answer, string>> = {
-  certified: 'every lot is judged by a limit within it',
-  typical: 'no limit holds it, typical figures do',
-  'some lots': 'neither limit nor typical figures hold it, figures of some lots do',
-  'not known': 'no released lot has a figure with its uncertainty',
-  'not met': 'neither limit nor any released lot’s figure with its uncertainty lies within it'
-}
-
 /** 'Ash, dry basis: every lot is judged by a limit within it; …', from titles by key. */
-export function reasonOf({ answer, each }: Match, titles: ReadonlyMap<string, string>): string {
-  const texts = [...each].map(([key, one]) => `${titles.get(key) ?? key}: ${reasons[one]}`)
+export function reasonOf(
+  { answer, each }: Match,
+  titles: ReadonlyMap<string, string>,
+  words: ScriptWords = scriptWords
+): string {
+  const texts = [...each].map(([key, one]) => `${titles.get(key) ?? key}: ${words.reasons[one]}`)
   const isShared = [...each.values()].every(one => one !== 'not met' && one !== 'not known')
   const noSingle =
     isShared && answer === 'not met'
-      ? ['no single released lot answers to all of it']
+      ? [words.noSingle]
       : isShared && answer === 'not known'
-        ? ['no single released lot is known to answer to all of it']
+        ? [words.noSingleKnown]
         : []
   return [...texts, ...noSingle].join('; ')
 }

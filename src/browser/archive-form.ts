@@ -2,7 +2,9 @@
 
 import type { ListedQuantity } from '../archive/lots.ts'
 import { boundOf, type Query, type Range, type Sorting } from '../archive/query.ts'
+import { fill } from '../archive/words.ts'
 import { make, part } from './elements.ts'
+import { words } from './words.ts'
 
 /** The form, once it knows which figures there are. */
 export interface ArchiveForm {
@@ -96,8 +98,8 @@ function rangesOf(quantities: readonly ListedQuantity[]) {
 function offerOrders(order: HTMLSelectElement, quantities: readonly ListedQuantity[]): void {
   for (const { key, title } of inOrder(quantities))
     order.append(
-      make('option', { value: key }, `${title}, lowest first`),
-      make('option', { value: `${key} down` }, `${title}, highest first`)
+      make('option', { value: key }, fill(words.lowestFirst, { title })),
+      make('option', { value: `${key} down` }, fill(words.highestFirst, { title }))
     )
 }
 
@@ -120,21 +122,21 @@ function rangeIn({ from, to }: RangeFields): Range {
 }
 
 function rangeFields({ key, title, unit }: ListedQuantity): RangeFields {
-  const field = (end: string, words: string) =>
+  const field = (end: string, said: string) =>
     make('input', {
       type: 'text',
       inputmode: 'decimal',
       autocomplete: 'off',
       size: '6',
       id: `find-${key}-${end}`,
-      'aria-label': `${title}, ${words}${unit === '' ? '' : `, in ${unit}`}`
+      'aria-label': fill(unit === '' ? words.field : words.fieldIn, { title, end: said, unit })
     })
-  const [from, to] = [field('from', 'at least'), field('to', 'at most')]
+  const [from, to] = [field('from', words.atLeast), field('to', words.atMost)]
   const group = make(
     'div',
     { class: 'range' },
     make('span', { class: 'range-title' }, title),
-    make('span', { class: 'range-ends' }, from, ' to ', to, ` ${unit}`)
+    make('span', { class: 'range-ends' }, from, ` ${words.to} `, to, ` ${unit}`)
   )
   return { group, from, to }
 }

@@ -16,8 +16,10 @@ import {
 } from '../archive/query.ts'
 import { type ArchiveForm, archiveForm } from './archive-form.ts'
 import { foundTable } from './archive-table.ts'
+import { fill } from '../archive/words.ts'
 import { make, part } from './elements.ts'
 import { loadFigures, loadLots } from './load.ts'
+import { words } from './words.ts'
 
 const ROOT = '../'
 /** Rows shown at first, and added at each asking. */
@@ -52,7 +54,7 @@ async function need(state: State, keys: readonly string[]): Promise<void> {
   const known = new Set(state.list.quantities.map(({ key }) => key))
   const missing = keys.filter(key => known.has(key) && !state.columns.has(key))
   if (missing.length === 0) return
-  for (const key of missing) state.columns.set(key, await loadFigures(ROOT, key))
+  for (const key of missing) state.columns.set(key, await loadFigures(key))
   show(state)
 }
 
@@ -119,15 +121,15 @@ function showChosen(state: State): void {
   const place = part('find-chosen', HTMLParagraphElement)
   place.hidden = chosen.length === 0
   const href = `../compare/index.html#${addressOf({ ...noQuery, chosen })}`
-  const clear = make('button', { type: 'button' }, 'None')
+  const clear = make('button', { type: 'button' }, words.chooseNone)
   clear.addEventListener('click', () => {
     update(state, { ...state.query, chosen: [] })
     part('find-text', HTMLInputElement).focus()
   })
   place.replaceChildren(
     chosen.length > 1
-      ? make('a', { href }, `Compare ${chosen.length} lots`)
-      : 'Choose another lot to compare with',
+      ? make('a', { href }, fill(words.compare, { n: chosen.length }))
+      : words.another,
     `: ${chosen.join(', ')} `,
     clear
   )
@@ -139,7 +141,7 @@ const turned = ({ sort }: Query, by: string) =>
 
 function moreButton(state: State): HTMLElement {
   const left = state.found.length - state.shown
-  const button = make('button', { type: 'button' }, `Show ${Math.min(left, ROWS)} more`)
+  const button = make('button', { type: 'button' }, fill(words.more, { n: Math.min(left, ROWS) }))
   button.addEventListener('click', () => {
     const next = state.shown
     state.shown += ROWS
@@ -150,10 +152,11 @@ function moreButton(state: State): HTMLElement {
 }
 
 function countText({ list, found }: State): string {
-  if (found.length === 0) return 'No lot is found. Take a filter away, or a part of the number.'
-  return found.length === list.count
-    ? `All ${list.count} lots`
-    : `${found.length} of ${list.count} lots`
+  const { count: all } = list
+  if (found.length === 0) return words.noneFound
+  return found.length === all
+    ? fill(words.all, { n: all })
+    : fill(words.some, { n: found.length, all })
 }
 
 let resting: number | undefined
@@ -163,8 +166,9 @@ function say(state: State): void {
   clearTimeout(resting)
   resting = setTimeout(() => {
     const first = state.found[0]
-    const lot = first === undefined ? '' : `, first ${state.list.lots[first]}`
-    part('find-said', HTMLParagraphElement).textContent = `${countText(state)}${lot}`
+    const count = countText(state)
+    part('find-said', HTMLParagraphElement).textContent =
+      first === undefined ? count : fill(words.first, { count, lot: state.list.lots[first]! })
   }, REST_ms)
 }
 
@@ -221,8 +225,7 @@ async function open(form: HTMLFormElement): Promise<State> {
 
 function attempt(work: Promise<unknown>): void {
   work.catch((error: unknown) => {
-    part('find-count', HTMLElement).textContent =
-      'The list of lots did not load: reload the page, or use the plain lists below.'
+    part('find-count', HTMLElement).textContent = words.listFailed
     part('plain-lists', HTMLDivElement).hidden = false
     console.error(error)
   })

@@ -5,7 +5,9 @@ import type { Figures, PrintedFigure } from '../archive/figures.ts'
 import type { Columns } from '../archive/find.ts'
 import { type ListedQuantity, type LotList, wordAt } from '../archive/lots.ts'
 import type { Sorting } from '../archive/query.ts'
+import { fill } from '../archive/words.ts'
 import { make } from './elements.ts'
+import { dayText, figureIn, stateText, verdictText, words } from './words.ts'
 
 export interface TableContent {
   readonly list: LotList
@@ -28,17 +30,19 @@ interface Head {
 }
 
 const plainHeads: readonly Head[] = [
-  { title: 'Lot', by: 'lot' },
-  { title: 'Made', by: 'made' },
-  { title: 'Grade', by: 'grade' },
-  { title: 'Product' },
-  { title: 'Meets its grade?', by: 'answer' },
-  { title: 'Status', by: 'state' }
+  { title: words.lot, by: 'lot' },
+  { title: words.made, by: 'made' },
+  { title: words.grade, by: 'grade' },
+  { title: words.product },
+  { title: words.meets, by: 'answer' },
+  { title: words.status, by: 'state' }
 ]
 
 /** '269.5 ± 3.4 mL/g' */
 export const figureText = ({ value, uncertainty }: PrintedFigure, unit: string): string =>
-  [value, uncertainty === undefined ? '' : `± ${uncertainty}`, unit].filter(Boolean).join(' ')
+  figureIn(
+    [value, uncertainty === undefined ? '' : `± ${uncertainty}`, unit].filter(Boolean).join(' ')
+  )
 
 /** The whole table, for some of the rows found. */
 export function foundTable(content: TableContent): HTMLElement {
@@ -50,11 +54,11 @@ export function foundTable(content: TableContent): HTMLElement {
       by: key,
       isNumber: true
     })),
-    ...(shown.length === 0 ? [{ title: 'Key figures' }] : [])
+    ...(shown.length === 0 ? [{ title: words.keyFigures }] : [])
   ]
   const table = make('table', { class: 'stack lots found' })
   table.append(
-    make('caption', { class: 'unseen', id: 'found-caption' }, 'Lots found'),
+    make('caption', { class: 'unseen', id: 'found-caption' }, words.found),
     make('thead', {}, make('tr', {}, ...heads.map(head => headCell(head, content)))),
     make('tbody', {}, ...Array.from(rows, row => lotRow(content, row)))
   )
@@ -91,19 +95,19 @@ function lotRow(content: TableContent, row: number): HTMLElement {
     'tr',
     {},
     make('th', { scope: 'row' }, pick(content, lot), make('a', { href: `${lot}/index.html` }, lot)),
-    cell('Made', make('time', { datetime: made }, made)),
-    cell('Grade', wordAt(list.grade, row) || none('none')),
-    cell('Product', wordAt(list.kind, row)),
+    cell(words.made, make('time', { datetime: made }, dayText(made))),
+    cell(words.grade, wordAt(list.grade, row) || none(words.nothing)),
+    cell(words.product, wordAt(list.kind, row)),
     cell(
-      'Meets its grade?',
+      words.meets,
       make(
         'span',
         { class: `verdict ${classOf(answer)}` },
         make('span', { class: 'mark', 'aria-hidden': 'true' }, markOf(answer)),
-        ` ${answer}`
+        ` ${verdictText(answer)}`
       )
     ),
-    cell('Status', make('span', { class: `state ${classOf(state)}` }, state)),
+    cell(words.status, make('span', { class: `state ${classOf(state)}` }, stateText(state))),
     ...shown.map(quantity => figureCell(quantity, columns.get(quantity.key), row)),
     ...(shown.length === 0 ? [keyCell(content, row)] : [])
   )
@@ -111,7 +115,11 @@ function lotRow(content: TableContent, row: number): HTMLElement {
 
 /** A box that puts a lot aside for comparing. */
 function pick({ chosen, onChoose }: TableContent, lot: string): HTMLElement {
-  const box = make('input', { type: 'checkbox', 'aria-label': `Compare ${lot}`, 'data-lot': lot })
+  const box = make('input', {
+    type: 'checkbox',
+    'aria-label': fill(words.compareLot, { lot }),
+    'data-lot': lot
+  })
   box.checked = chosen.includes(lot)
   box.addEventListener('change', () => onChoose(lot, box.checked))
   return make('label', { class: 'pick' }, box)
@@ -122,11 +130,11 @@ const classOf = (word: string) => word.replaceAll(' ', '-')
 const cell = (label: string, ...children: (Node | string)[]): HTMLElement =>
   make('td', { 'data-label': label }, ...children)
 
-const none = (words: string): DocumentFragment => {
+const none = (said: string): DocumentFragment => {
   const fragment = document.createDocumentFragment()
   fragment.append(
     make('span', { class: 'none', 'aria-hidden': 'true' }, '–'),
-    make('span', { class: 'unseen' }, words)
+    make('span', { class: 'unseen' }, said)
   )
   return fragment
 }
@@ -141,7 +149,7 @@ function figureCell(
   return make(
     'td',
     { 'data-label': label, class: 'number' },
-    figure ? figureText(figure, '') : none('not measured')
+    figure ? figureText(figure, '') : none(words.notMeasured)
   )
 }
 
@@ -159,7 +167,7 @@ function keyCell({ list, columns }: TableContent, row: number): HTMLElement {
     ])
   return make(
     'td',
-    { 'data-label': 'Key figures', class: 'wide' },
-    ...(parts.length > 0 ? parts : [none('none')])
+    { 'data-label': words.keyFigures, class: 'wide' },
+    ...(parts.length > 0 ? parts : [none(words.nothing)])
   )
 }

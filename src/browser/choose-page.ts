@@ -3,7 +3,6 @@
 import type { Figures } from '../archive/figures.ts'
 import { type LotList, wordAt } from '../archive/lots.ts'
 import {
-  answerTexts,
   matchOf,
   type Needs,
   type OfferedLot,
@@ -12,8 +11,10 @@ import {
   spanAt
 } from '../archive/need.ts'
 import { addressOf, boundOf, noQuery, queryFrom, type Range } from '../archive/query.ts'
+import { fill as filled } from '../archive/words.ts'
 import { make, part } from './elements.ts'
 import { loadFigures, loadLots } from './load.ts'
+import { words } from './words.ts'
 
 const ROOT = '../'
 /** Lots named for each grade; the others are counted. */
@@ -78,7 +79,7 @@ async function load(needs: Needs): Promise<LotList> {
   const list = await loadLots(ROOT)
   for (const key of needs.keys())
     if (!columns.has(key) && list.quantities.some(one => one.key === key))
-      columns.set(key, await loadFigures(ROOT, key))
+      columns.set(key, await loadFigures(key))
   return list
 }
 
@@ -98,12 +99,12 @@ function answerIn(list: LotList, item: HTMLElement, needs: Needs): string {
   item
     .querySelector('.standing')
     ?.replaceChildren(
-      make('b', {}, answerTexts[match.answer]),
-      make('span', { class: 'fine' }, reasonOf(match, titles)),
-      ...(named.length > 0 ? ['Lots that answer to it:', ...links] : []),
-      more > 0 ? ` and ${more} more` : ''
+      make('b', {}, words.answers[match.answer]),
+      make('span', { class: 'fine' }, reasonOf(match, titles, words)),
+      ...(named.length > 0 ? [words.lotsThatAnswer, ...links] : []),
+      more > 0 ? ` ${filled(words.andMore, { n: more })}` : ''
     )
-  return `${item.dataset['grade']}: ${answerTexts[match.answer]}`
+  return `${item.dataset['grade']}: ${words.answers[match.answer]}`
 }
 
 let turn = 0
@@ -122,7 +123,7 @@ async function update(): Promise<void> {
     const asked = new Map([...needs].filter(([key]) => mine.includes(key)))
     return [...form.querySelectorAll<HTMLElement>('[data-grade]')].map(item => {
       if (list && asked.size > 0) return answerIn(list, item, asked)
-      item.querySelector('.standing')?.replaceChildren('nothing is asked yet')
+      item.querySelector('.standing')?.replaceChildren(words.nothingAsked)
       return ''
     })
   })
@@ -143,7 +144,7 @@ function fill(): void {
 const attempt = () =>
   void update().catch((error: unknown) => {
     const told = part('choose-said', HTMLParagraphElement)
-    told.textContent = 'The lots did not load: reload the page, or read the tables.'
+    told.textContent = words.lotsFailed
     told.classList.remove('unseen')
     console.error(error)
   })

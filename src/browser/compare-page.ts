@@ -6,9 +6,11 @@ import { finderOf, type Finder } from '../archive/find.ts'
 import type { LotList } from '../archive/lots.ts'
 import { csvOf } from '../archive/plain-csv.ts'
 import { addressOf, MOST_COMPARED, noQuery, queryFrom } from '../archive/query.ts'
+import { fill } from '../archive/words.ts'
 import { comparedTable } from './compare-table.ts'
 import { make, part } from './elements.ts'
 import { loadKnown, loadLots } from './load.ts'
+import { words } from './words.ts'
 
 const ROOT = '../'
 
@@ -28,7 +30,7 @@ const says = (text: string) => {
 async function choose(state: State, lots: readonly string[]): Promise<void> {
   state.chosen = lots
   history.replaceState(null, '', `#${addressOf({ ...noQuery, chosen: lots })}`)
-  state.known = await loadKnown(ROOT, state.list, lots)
+  state.known = await loadKnown(state.list, lots)
   if (!lots.includes(state.against)) state.against = lots[0] ?? ''
   show(state)
 }
@@ -43,7 +45,7 @@ function show(state: State): void {
   const place = part('compared', HTMLDivElement)
   if (!isEnough) {
     place.replaceChildren()
-    return says(chosen.length === 0 ? 'Add two lots at least.' : 'Add another lot.')
+    return says(chosen.length === 0 ? words.addTwo : words.addAnother)
   }
   const lots = known.map(({ lot }) => list.lots.indexOf(lot))
   const at = Math.max(
@@ -58,13 +60,15 @@ function show(state: State): void {
   const larger = rows
     .flatMap(({ cells }) => cells)
     .filter(cell => cell?.difference?.is === 'larger')
-  says(
-    `${known.length} lots beside each other; ${larger.length} figures differ from those of ${known[at]!.lot} by more than they are uncertain.`
-  )
+  says(fill(words.differ, { n: known.length, larger: larger.length, lot: known[at]!.lot }))
 }
 
 function chosenItem(state: State, lot: string): HTMLElement {
-  const button = make('button', { type: 'button', 'aria-label': `Take ${lot} away` }, '✕')
+  const button = make(
+    'button',
+    { type: 'button', 'aria-label': fill(words.takeAway, { lot }) },
+    '✕'
+  )
   button.addEventListener('click', () => {
     attempt(
       choose(
@@ -82,11 +86,10 @@ function add(state: State, field: HTMLInputElement): void {
   const text = field.value.trim()
   const [row] = text === '' ? [] : state.finder.find({ ...noQuery, text }, new Map())
   const lot = row === undefined ? undefined : state.list.lots[row]
-  if (text === '') return says('Write the number of a lot first.')
-  if (lot === undefined) return says(`No lot is found for “${text}”.`)
-  if (state.chosen.includes(lot)) return says(`${lot} is there already.`)
-  if (state.chosen.length >= MOST_COMPARED)
-    return says(`No more than ${MOST_COMPARED} lots stand beside each other: take one away first.`)
+  if (text === '') return says(words.writeFirst)
+  if (lot === undefined) return says(fill(words.notFound, { text }))
+  if (state.chosen.includes(lot)) return says(fill(words.isThere, { lot }))
+  if (state.chosen.length >= MOST_COMPARED) return says(fill(words.most, { n: MOST_COMPARED }))
   field.value = ''
   attempt(choose(state, [...state.chosen, lot]))
 }
@@ -123,7 +126,7 @@ const chosenIn = ({ lots }: LotList): string[] => {
 async function begin(): Promise<void> {
   part('unscripted', HTMLParagraphElement).hidden = true
   part('compare-add', HTMLFormElement).hidden = false
-  says('Fetching the list of lots …')
+  says(words.fetching)
   const list = await loadLots(ROOT)
   const state: State = { list, finder: finderOf(list), chosen: [], against: '', known: [] }
   listen(state)
@@ -132,7 +135,7 @@ async function begin(): Promise<void> {
 
 function attempt(work: Promise<unknown>): void {
   work.catch((error: unknown) => {
-    says('The figures did not load: reload the page.')
+    says(words.figuresFailed)
     console.error(error)
   })
 }

@@ -6,7 +6,9 @@ import { type LotList, wordAt } from '../archive/lots.ts'
 import { markOf } from '../archive/marks.ts'
 import { type Stroke, strokesOf } from '../archive/strip.ts'
 import { figureText } from './archive-table.ts'
+import { fill } from '../archive/words.ts'
 import { make } from './elements.ts'
+import { dayText, figureIn, stateText, verdictText, words } from './words.ts'
 
 export interface Compared {
   readonly list: LotList
@@ -20,14 +22,14 @@ export function comparedTable(compared: Compared): HTMLElement {
   const { list, lots, rows } = compared
   const table = make('table', { class: 'compared' })
   table.append(
-    make('caption', { class: 'unseen', id: 'compared-caption' }, 'Lots beside each other'),
+    make('caption', { class: 'unseen', id: 'compared-caption' }, words.beside),
     make(
       'thead',
       {},
       make(
         'tr',
         {},
-        make('th', { scope: 'col' }, 'Property'),
+        make('th', { scope: 'col' }, words.property),
         ...lots.map(row => make('th', { scope: 'col' }, lotLink(list, row)))
       )
     ),
@@ -46,11 +48,11 @@ const lotLink = ({ lots }: LotList, row: number) =>
 /** What each lot is. */
 const plainRows = ({ list, lots }: Compared): HTMLElement[] =>
   [
-    { title: 'Product', of: (row: number) => wordAt(list.kind, row) },
-    { title: 'Grade', of: (row: number) => wordAt(list.grade, row) },
-    { title: 'Made', of: (row: number) => list.made[row]! },
-    { title: 'Status', of: (row: number) => wordAt(list.state, row) },
-    { title: 'Meets its grade?', of: (row: number) => verdict(wordAt(list.answer, row)) }
+    { title: words.product, of: (row: number) => wordAt(list.kind, row) },
+    { title: words.grade, of: (row: number) => wordAt(list.grade, row) },
+    { title: words.made, of: (row: number) => dayText(list.made[row]!) },
+    { title: words.status, of: (row: number) => stateText(wordAt(list.state, row)) },
+    { title: words.meets, of: (row: number) => verdict(wordAt(list.answer, row)) }
   ].map(({ title, of }) =>
     make('tr', {}, make('th', { scope: 'row' }, title), ...lots.map(row => make('td', {}, of(row))))
   )
@@ -60,7 +62,7 @@ const verdict = (word: string) =>
     'span',
     { class: `verdict ${word.replaceAll(' ', '-')}` },
     make('span', { class: 'mark', 'aria-hidden': 'true' }, markOf(word)),
-    ` ${word}`
+    ` ${verdictText(word)}`
   )
 
 function quantityRow({ quantity, cells }: ComparedRow, { against }: Compared): HTMLElement {
@@ -72,7 +74,7 @@ function quantityRow({ quantity, cells }: ComparedRow, { against }: Compared): H
     ...cells.map((cell, place) =>
       cell
         ? figureCell(cell, strokes[place], quantity.unit, place === against)
-        : make('td', {}, make('span', { class: 'none' }, 'not measured'))
+        : make('td', {}, make('span', { class: 'none' }, words.notMeasured))
     )
   )
 }
@@ -83,7 +85,8 @@ function figureCell(
   unit: string,
   isAgainst: boolean
 ): HTMLElement {
-  const limit = figure.limit === undefined ? '' : `limit ${figure.limit}`
+  const limit =
+    figure.limit === undefined ? '' : fill(words.limit, { limit: limitIn(figure.limit) })
   const cell = make('td', {}, make('b', {}, figureText(figure, unit)))
   if (stroke) cell.append(strip(stroke))
   if (limit || figure.verdict)
@@ -96,17 +99,20 @@ function figureCell(
         ...(figure.verdict ? [verdict(figure.verdict)] : [])
       )
     )
-  if (isAgainst) cell.append(make('span', { class: 'fine' }, 'compared with'))
+  if (isAgainst) cell.append(make('span', { class: 'fine' }, words.comparedWith))
   if (difference)
     cell.append(
       make(
         'span',
         { class: `difference ${difference.is.replace(' ', '-')}` },
-        differenceText(difference, unit)
+        figureIn(differenceText(difference, unit, words))
       )
     )
   return cell
 }
+
+/** A limit of the list; a range is joined by the language's own word. */
+const limitIn = (limit: string) => figureIn(limit.replace(' to ', ` ${words.to} `))
 
 const SVG = 'http://www.w3.org/2000/svg'
 const LENGTH = 200

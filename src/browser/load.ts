@@ -30,7 +30,17 @@ export function loadScript(address: string): Promise<void> {
   return promise
 }
 
-/** The list of all lots. */
+/** The root of the site, where the scripts lie: figures are the same for pages in any language. */
+const files =
+  document.currentScript instanceof HTMLScriptElement
+    ? new URL('..', document.currentScript.src).href
+    : '../'
+
+/**
+ * The list of all lots, in the language of the page.
+ *
+ * @param root where pages of the language begin
+ */
 export async function loadLots(root: string): Promise<LotList> {
   await loadScript(`${root}archive/lots.js`)
   if (typeof lotfolioLots === 'undefined') throw new Error('the list of lots is empty')
@@ -38,22 +48,18 @@ export async function loadLots(root: string): Promise<LotList> {
 }
 
 /** One quantity's figures, by its key. */
-export async function loadFigures(root: string, key: string): Promise<Figures> {
-  await loadScript(`${root}archive/${key}.js`)
+export async function loadFigures(key: string): Promise<Figures> {
+  await loadScript(`${files}archive/${key}.js`)
   const column = typeof lotfolioFigures === 'undefined' ? undefined : lotfolioFigures[key]
   if (!column) throw new Error(`${key} has no figures`)
   return readFigures(column)
 }
 
 /** What comparing takes of some lots, in the order asked for; a number that is none is left out. */
-export async function loadKnown(
-  root: string,
-  list: LotList,
-  lots: readonly string[]
-): Promise<KnownLot[]> {
+export async function loadKnown(list: LotList, lots: readonly string[]): Promise<KnownLot[]> {
   const rows = lots.map(lot => list.lots.indexOf(lot)).filter(row => row >= 0)
   const parts = new Set(rows.map(row => partOf(list, row)))
-  await Promise.all([...parts].map(part => loadScript(`${root}archive/part-${part}.js`)))
+  await Promise.all([...parts].map(part => loadScript(`${files}archive/part-${part}.js`)))
   const known = typeof lotfolioKnown === 'undefined' ? {} : lotfolioKnown
   return rows.flatMap(row => known[list.lots[row]!] ?? [])
 }

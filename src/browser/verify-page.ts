@@ -4,15 +4,32 @@
  */
 
 import { fingerprint } from '../register/fingerprint.ts'
+import type { Word } from '../register/answer.ts'
 import { verify } from '../register/verify.ts'
+import {
+  checkPageWords,
+  type CheckPageWords,
+  checkWords,
+  type CheckWords,
+  type Said,
+  sayIn
+} from '../register/words.ts'
 import { holdingOf } from '../verify/holding.ts'
 
 /** Set by register/published.js and register/copies.js, scripts beside this one. */
 declare const lotfolioRegister: string | undefined
 declare const lotfolioCopies: string | undefined
 
+/** Set by a page in another language, as data. */
+const brought = document.getElementById('script-words')?.textContent
+const { checks, checkPage } = {
+  checks: checkWords,
+  checkPage: checkPageWords,
+  ...(brought ? (JSON.parse(brought) as { checks?: CheckWords; checkPage?: CheckPageWords }) : {})
+}
+
 interface Told {
-  readonly word: string
+  readonly word: Word
   readonly sentences: readonly string[]
 }
 
@@ -20,7 +37,7 @@ const part = (id: string): HTMLElement => document.getElementById(id)!
 
 /** Check one file and show the answer. */
 async function check(file: File): Promise<void> {
-  part('outcome').replaceChildren(paragraph('Comparing …'))
+  part('outcome').replaceChildren(paragraph(checkPage.comparing))
   show(file.name, await toldOf(new Uint8Array(await file.arrayBuffer())))
 }
 
@@ -29,24 +46,35 @@ async function toldOf(bytes: Uint8Array): Promise<Told> {
   if (published === undefined)
     return {
       word: 'unknown',
-      sentences: ['The register of this site did not load: reload the page.']
+      sentences: [checkPage.failed]
     }
   const holding = await holdingOf(bytes)
-  if (typeof holding === 'string') return { word: 'unknown', sentences: [holding] }
+  if (typeof holding === 'string') return { word: 'unknown', sentences: [refusalIn(holding)] }
   const { data, proof, pdf } = holding
-  return verify(data, {
+  const { word, says } = await verify(data, {
     published,
     ...(typeof lotfolioCopies === 'string' ? { copies: lotfolioCopies } : {}),
     ...(proof === undefined ? {} : { proof }),
     ...(pdf ? { pdf: { sha256: await fingerprint(pdf) } } : {})
   })
+  return { word, sentences: says.map(sentenceOf) }
+}
+
+const sentenceOf = (says: readonly Said[]): string =>
+  says.map(one => sayIn(checks, one, checkPage.terms)).join(' ')
+
+/** Why a file is no certificate, by the English sentence that says so. */
+function refusalIn(sentence: string): string {
+  const keys = ['empty', 'neither', 'noData'] as const
+  const key = keys.find(one => checkWords[one] === sentence)
+  return key ? checks[key] : sentence
 }
 
 function show(name: string, { word, sentences }: Told): void {
   const heading = document.createElement('p')
   heading.className = `verdict-word ${word}`
   const strong = document.createElement('strong')
-  strong.textContent = `${word.charAt(0).toUpperCase()}${word.slice(1)}`
+  strong.textContent = checkPage.answers[word]
   heading.append(strong, ` – ${name}`)
   const list = document.createElement('ul')
   list.className = 'plain'

@@ -25,9 +25,13 @@ export interface ListFile {
 
 /** Collects the lots of a site, so that no page is held for them. */
 export interface LotListWriter {
-  /** Take some lots in; gives the file of what comparing them takes. */
-  add(pages: readonly LotPage[]): ListFile
-  /** The files of all, once every lot is in. */
+  /**
+   * Take some lots in; gives the file of what comparing them takes.
+   *
+   * @param shown the same lots as this list words them; figures stand in every list with a point
+   */
+  add(pages: readonly LotPage[], shown?: readonly LotPage[]): ListFile
+  /** The files of all, once every lot is in: the list first. */
   files(): ListFile[]
 }
 
@@ -51,10 +55,16 @@ export function lotListWriter({ grades }: Pick<SiteDocument, 'grades'>): LotList
   const numbered = numbering()
   const columns = new Map<string, { quantity: ListedQuantity; figures: PrintedFigure[] }>()
   return {
-    add(pages) {
-      for (const page of pages) {
-        for (const row of measuredIn(page)) columnOf(columns, row)[lines.length] = printedOf(row)
-        lines.push(lineOf(page))
+    add(pages, shown = pages) {
+      for (const [index, page] of pages.entries()) {
+        const worded = shown[index] ?? page
+        const titles = new Map(measuredIn(worded).map(({ key, title }) => [key, title]))
+        for (const row of measuredIn(page)) {
+          const { key, title } = row
+          const column = columnOf(columns, { ...row, title: titles.get(key) ?? title })
+          column[lines.length] = printedOf(row)
+        }
+        lines.push(lineOf(worded))
       }
       const part = parts.push(pages.length) - 1
       return { path: partFile(part), text: knownLotsText(pages, numbered) }

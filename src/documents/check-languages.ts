@@ -2,6 +2,7 @@
 
 import type { JudgedLot } from '../judge/types.ts'
 import { type Problem, problemAt, quoted } from '../problem.ts'
+import type { PaperLanguage } from '../records/schemas/common.ts'
 import type { CertificateOrder, Content, Entry, Records } from '../records/types.ts'
 import { certificateDocument } from './certificate.ts'
 import { catalogues } from './languages/index.ts'
@@ -49,7 +50,7 @@ function changedLanguage(
       ]
 }
 
-const nameOf = (language: ReturnType<typeof languageOf>): string => catalogues[language].name
+const nameOf = (language: PaperLanguage): string => catalogues[language].name
 
 function lackingIn(content: Content, order: CertificateOrder, lot: JudgedLot): Lack[] {
   const language = languageOf(order)
@@ -62,9 +63,20 @@ function lackingIn(content: Content, order: CertificateOrder, lot: JudgedLot): L
   return [...lacking.values()]
 }
 
-function lackOf(entry: Entry<CertificateOrder>, { is, text }: Lack): Problem {
-  const language = languageOf(entry.record)
-  const told: Record<Lack['is'], readonly [what: string, hint: string]> = {
+function lackOf(entry: Entry<CertificateOrder>, lack: Lack): Problem {
+  const { number } = entry.record
+  const { language, lacks, hint } = lackText(lack, languageOf(entry.record))
+  return problemAt(
+    entry.at(['language']),
+    'MISSING_TEXT',
+    `certificate ${number} is in ${language}, and ${lacks}`,
+    hint
+  )
+}
+
+/** What is missing of a language, and where to write it. */
+export function lackText({ is, text }: Lack, language: PaperLanguage) {
+  const told: Record<Lack['is'], readonly [lacks: string, hint: string]> = {
     text: [
       `nobody has translated ${quoted(text)}`,
       `add it to translations/${language}.yaml: - { text: ${inYaml(text)}, as: … }`
@@ -78,13 +90,8 @@ function lackOf(entry: Entry<CertificateOrder>, { is, text }: Lack): Problem {
       "take the edition out of the grade's 'editions:', or issue the certificate in English"
     ]
   }
-  const [what, hint] = told[is]
-  return problemAt(
-    entry.at(['language']),
-    'MISSING_TEXT',
-    `certificate ${entry.record.number} is in ${nameOf(language)}, and ${what}`,
-    hint
-  )
+  const [lacks, hint] = told[is]
+  return { language: nameOf(language), lacks, hint }
 }
 
 /** A text as it may stand between braces. */

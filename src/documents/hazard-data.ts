@@ -87,11 +87,12 @@ export const hazardDataOf = (
   ...(block.editions ? { editions: block.editions.map(editionData) } : {}),
   ...(block.languages
     ? {
-        languages: block.languages.map(({ language, signal, statements }) => ({
-          language,
-          signal: signal ?? null,
-          statements: plain(statements)
-        }))
+        languages: block.languages.flatMap(({ language, signal, statements }) =>
+          // The label itself is in English.
+          language === 'en'
+            ? []
+            : [{ language, signal: signal ?? null, statements: plain(statements) }]
+        )
       }
     : {}),
   basis: plainSpaces(block.basis),

@@ -6,6 +6,8 @@ export interface HazardText {
   readonly pictograms: readonly PictogramText[]
   readonly signal?: string
   readonly statements: readonly { readonly code: string; readonly text: string }[]
+  /** Of the statements, where it is not the page's. */
+  readonly language?: 'en'
   /** Who says so, and that it is an aid, no legal classification. */
   readonly basis: string
   /** The wording's source: 'CLP, consolidated 2025-09-01'. */
@@ -30,6 +32,8 @@ export interface HazardEdition {
   readonly pictograms: readonly PictogramText[]
   readonly signal?: string
   readonly statements: readonly { readonly code: string; readonly text: string }[]
+  /** Of the statements, where it is not the page's. */
+  readonly language?: 'en'
   /** One sentence: 'Not classified.' where nothing stands above. */
   readonly sentence: string
   /** The wording's source. */
@@ -37,7 +41,7 @@ export interface HazardEdition {
 }
 
 export interface HazardLanguage {
-  readonly language: 'de' | 'fr' | 'es' | 'it'
+  readonly language: 'en' | 'de' | 'fr' | 'es' | 'it'
   /** In its own language: 'Deutsch'. */
   readonly name: string
   readonly signal?: string

@@ -65,9 +65,10 @@ export function labelText(
   hazards: Hazards,
   label: Label,
   edition: Edition,
-  { wordings, tongue = english }: Pick<HazardReader, 'wordings' | 'tongue'>
+  { wordings, tongue = english, languages = false }: Omit<HazardReader, 'day'>
 ) {
   const { language } = tongue
+  const quoted = languages && isForeign(edition, tongue) ? { language: 'en' as const } : {}
   const wording = wordings?.get(edition)
   const codes: StatementCode[] = [...label.statements, ...label.precautions.map(code => ({ code }))]
   return {
@@ -77,16 +78,23 @@ export function labelText(
         : []
     ),
     ...(label.signal === undefined ? {} : { signal: labelWords[language].signals[label.signal] }),
-    statements: codes.flatMap(one => statementIn(hazards, one, edition, { wording, tongue })),
+    statements: codes.flatMap(one =>
+      statementIn(hazards, one, edition, { wording, tongue: { ...tongue, ...quoted } })
+    ),
+    ...quoted,
     classified: label.classified.map(name => tongue.hazards.className(nameIn(edition, name))),
     edition: wording ?? editionText(edition)
   }
 }
 
 /** Editions other than CLP have their texts in English alone. */
-function lackEdition(edition: Edition, { language, hazards, lacks }: Tongue): void {
-  if (edition !== 'clp' && language !== 'en')
-    lacks({ is: 'edition', text: hazards.editions[edition] })
+const isForeign = (edition: Edition, { language }: Tongue): boolean =>
+  edition !== 'clp' && language !== 'en'
+
+/** What a paper cannot say; a page has room to quote it in English, and says that it does. */
+function lackEdition(edition: Edition, { languages = false, tongue = english }: HazardReader) {
+  if (!languages && isForeign(edition, tongue))
+    tongue.lacks({ is: 'edition', text: tongue.hazards.editions[edition] })
 }
 
 interface Worded {
@@ -135,10 +143,10 @@ export function hazardText(
   if (!hazards) return {}
   const { day, languages = false, tongue = english } = reader
   const [main, ...others] = editionsOf(hazards)
-  lackEdition(main!, tongue)
+  lackEdition(main!, reader)
   const label = labelFor(hazards, lot, main)
   const editions = others.map(edition => editionBlock(hazards, lot, edition, reader))
-  const words = languages && main === 'clp' ? languageBlocks(hazards, label) : []
+  const words = languages && main === 'clp' ? languageBlocks(hazards, label, tongue.language) : []
   return {
     hazards: {
       ...labelText(hazards, label, main!, reader),
@@ -159,7 +167,7 @@ function editionBlock(
   reader: HazardReader
 ): HazardEdition {
   const { hazards: words } = reader.tongue ?? english
-  lackEdition(edition, reader.tongue ?? english)
+  lackEdition(edition, reader)
   const label = labelFor(hazards, lot, edition)
   const names = label.classified.map(name => nameIn(edition, name))
   const isOpen = (lot?.open.length ?? 0) > 0

@@ -14,6 +14,7 @@ import { placesFrom, resultRow, typicalRow } from './result-row.ts'
 import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.ts'
 import { unparted } from './words.ts'
 import { type Tongue, wordsOf } from './languages/tongue.ts'
+import { fieldText } from './thickness-field.ts'
 import { demandText, visualText, visualWorking } from './visual.ts'
 import { workingOf } from './working.ts'
 
@@ -48,7 +49,7 @@ export function lotDocument(
     facts: [...lotFacts(view, sections), ...missingFact(view, sections)],
     results: rows,
     decisionRule: view.tongue.lot.rules[view.rule],
-    workings: sections.has('working') ? workingsOf(view) : [],
+    ...(sections.has('working') ? workingPart(view) : { workings: [] }),
     chain: sections.has('chain') ? view.chain : [],
     traceability: sections.has('results') ? view.traceability : [],
     ...hazardText(
@@ -68,6 +69,21 @@ export function lotDocument(
     notices: noticesOf(view)
   }
 }
+
+/** Workings, which are told in English alone, and what of them every language words. */
+function workingPart(view: LotView): Pick<LotDocument, 'workings' | 'field'> {
+  const { rows, tongue } = view
+  const workings = tongue.language === 'en' ? workingsOf(view) : []
+  const told = workings.find(one => one.field)?.field
+  const thickness = rows.find(({ quantity }) => quantity === 'thickness_mm')?.result
+  const read = told || thickness?.report ? undefined : thickness?.trace().field
+  const field = told ?? (read && fieldText(read, tongue))
+  return { workings, ...(field ? { field } : {}) }
+}
+
+/** Whether a lot has any figure whose working is told. */
+export const hasWorking = ({ rows, foil }: LotView): boolean =>
+  rows.some(({ result }) => result) || foil?.visual?.plan !== undefined
 
 function workingsOf({ rows, rule, foil }: LotView) {
   const seen = foil?.visual && visualWorking(foil.visual)

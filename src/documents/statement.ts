@@ -1,8 +1,9 @@
 /** The statement of working of one lot: of its product for everyone, of its process for the workshop. */
 
+import { english } from './languages/tongue.ts'
 import { lotUrl } from './lot.ts'
 import type { StatementDocument } from './statement-types.ts'
-import type { Fact, LotDocument, ProcessDocument, ProducerText } from './types.ts'
+import type { Fact, LotDocument, Paper, ProcessDocument, ProducerText } from './types.ts'
 
 export interface StatementInputs {
   readonly producer: ProducerText
@@ -51,7 +52,14 @@ export function statementPaper(document: LotDocument, inputs: StatementInputs) {
   return (
     statement && {
       paper: { document: statement, url },
-      link: { title: 'Statement of working (PDF)', url, mediaType: 'application/pdf' }
+      link: statementLink(document.lot)
     }
   )
 }
+
+/** The link to a lot's statement, which is in English whatever the page is in. */
+export const statementLink = (lot: string, { register } = english): Paper => ({
+  title: register.papers.working,
+  url: statementUrl(lot),
+  mediaType: 'application/pdf'
+})

@@ -25,7 +25,7 @@ import type { ReportText } from './report-text.ts'
 import type { Figure, LimitText, MethodText, ProducerText, Table, UnitText } from './text-types.ts'
 import type { ChartText, StandingText, WatchDocument } from './watch-types.ts'
 import type { StatementDocument } from './statement-types.ts'
-import type { Working } from './working-types.ts'
+import type { FieldText, Working } from './working-types.ts'
 
 /** Which of three words a row stands under; they are never mixed. */
 export type Basis = 'measured' | 'typical' | 'not measured'
@@ -135,7 +135,10 @@ export interface LotDocument {
   readonly screening?: ScreeningText
   readonly results: readonly ResultRow[]
   readonly decisionRule: string
+  /** In English alone: elsewhere the paper with all of them is linked. */
   readonly workings: readonly Working[]
+  /** Thickness over the sheets, where it was read at known places and workings are shown. */
+  readonly field?: FieldText
   readonly chain: readonly ChainLink[]
   readonly traceability: readonly string[]
   readonly hazards?: HazardText
@@ -261,6 +264,20 @@ export interface RegisterText {
 /** The whole site in one edition. */
 export interface SiteDocument {
   readonly language: PaperLanguage
+  /** Where its pages stand: '' for the root, 'de/' below it. Files stand at the root in any language. */
+  readonly folder: string
+  /** The same pages in other languages. */
+  readonly others: readonly {
+    readonly language: PaperLanguage
+    /** In the language itself: 'Deutsch'. */
+    readonly name: string
+    readonly folder: string
+  }[]
+  /**
+   * The site in the languages its pages are in, the first at the root; the site itself where nothing is
+   * said. What is written beside pages is always this one's.
+   */
+  readonly forms?: readonly SiteDocument[]
   readonly edition: 'public' | 'workshop'
   readonly producer: ProducerText
   /** The day the pages are as of, YYYY-MM-DD. */

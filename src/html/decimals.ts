@@ -28,11 +28,11 @@ export interface CutFigure {
 
 /**
  * Sign or comparison, digits in groups of three, fraction; then up to 20 signs, for which the
- * style sheet has widths, without a comma, which would make it a list. Of a range ('0.95 to 1.05')
+ * style sheet has widths, without a comma, which would make it a list. Of a range ('0.95 to 1.05', '… bis …')
  * the upper end stands in line.
  */
 const FIGURE =
-  /^(?<head>(?:[^\d.]*[\d.\u2009\u202f]+ to )?[^\d.]*\d+(?:[\u2009\u202f]\d{3})*)(?<fraction>\.\d+)?(?<rest>(?![\d.-])[^,]{0,20})?$/su
+  /^(?<head>(?:[^\d.]*[\d.\u2009\u202f]+ (?:to|bis) )?[^\d.]*\d+(?:[\u2009\u202f]\d{3})*)(?<fraction>\.\d+)?(?<rest>(?![\d.-])[^,]{0,20})?$/su
 
 interface Parts {
   readonly head: string
@@ -40,8 +40,15 @@ interface Parts {
   readonly rest: string
 }
 
-function partsOf(text: string): Parts | undefined {
-  const groups = FIGURE.exec(text)?.groups
+/** Sign before decimals. */
+export type DecimalSign = '.' | ','
+
+/** Point for comma and comma for point where decimals stand behind a comma. */
+const pointed = (text: string, sign: DecimalSign): string =>
+  sign === '.' ? text : text.replace(/[.,]/gu, one => (one === '.' ? ',' : '.'))
+
+function partsOf(text: string, sign: DecimalSign): Parts | undefined {
+  const groups = FIGURE.exec(pointed(text, sign))?.groups
   if (!groups) return undefined
   return {
     head: groups['head'] ?? '',
@@ -53,8 +60,8 @@ function partsOf(text: string): Parts | undefined {
 const widthFor = (characters: number): number => 2 * Math.ceil(characters / 2)
 
 /** Room the cells of one column need; texts without a figure ask for none. */
-export function columnShape(texts: readonly string[]): ColumnShape {
-  const parts = texts.flatMap(text => partsOf(text) ?? [])
+export function columnShape(texts: readonly string[], sign: DecimalSign = '.'): ColumnShape {
+  const parts = texts.flatMap(text => partsOf(text, sign) ?? [])
   const longest = (lengths: readonly number[]): number => Math.max(0, ...lengths)
   return {
     places: longest(parts.map(part => Math.max(0, part.fraction.length - 1))),
@@ -63,13 +70,13 @@ export function columnShape(texts: readonly string[]): ColumnShape {
 }
 
 /** Cut one cell for its column; a text without a figure passes whole. */
-export function cutFigure(text: string, shape: ColumnShape): CutFigure {
-  const parts = partsOf(text)
+export function cutFigure(text: string, shape: ColumnShape, sign: DecimalSign = '.'): CutFigure {
+  const parts = partsOf(text, sign)
   if (!parts) return { figure: text, pad: '', rest: '' }
   const full = shape.places > 0 ? `.${'0'.repeat(shape.places)}` : ''
   return {
-    figure: parts.head + parts.fraction,
-    pad: full.slice(parts.fraction.length),
-    rest: parts.rest
+    figure: pointed(parts.head + parts.fraction, sign),
+    pad: pointed(full.slice(parts.fraction.length), sign),
+    rest: pointed(parts.rest, sign)
   }
 }

@@ -2,13 +2,12 @@
 
 import { markOf } from '../archive/marks.ts'
 import { drawRail } from '../figures/rail.ts'
-import type { BoardPart } from '../documents/board-types.ts'
-import type { Basis, ChainLink, LotSummary, ResultRow, Table } from '../documents/types.ts'
-import type { MeasuredProperty, TypicalProperty } from '../documents/grade-types.ts'
-import { type ColumnShape, columnShape, cutFigure } from './decimals.ts'
-import { rootAddress, sharedAddress } from './head.ts'
+import type { Basis, ChainLink, LotSummary, ResultRow, SiteDocument } from '../documents/types.ts'
+import { catalogues } from '../documents/languages/index.ts'
+import { formAddress, rootAddress, sharedAddress } from './head.ts'
 import { mathml } from './mathml.ts'
 import { relative } from './relative.ts'
+import { figureFilters } from './shapes.ts'
 
 /** Newest first; lots of one day by number, latest number first. */
 const byAge = (a: LotSummary, b: LotSummary): number =>
@@ -36,47 +35,6 @@ export const anyLimited = (rows: readonly ResultRow[]): boolean => rows.some(row
 export const hasKey = (list: readonly { readonly key: string }[], key: string): boolean =>
   list.some(entry => entry.key === key)
 
-/** Columns of a result table that hold figures. */
-export interface ResultShapes {
-  readonly value: ColumnShape
-  readonly uncertainty: ColumnShape
-  readonly coverage: ColumnShape
-  readonly limit: ColumnShape
-  readonly probability: ColumnShape
-}
-
-/** Room for the figures of a result table, by column. */
-export function resultShapes(rows: readonly ResultRow[]): ResultShapes {
-  const shape = (text: (row: ResultRow) => string | undefined): ColumnShape =>
-    columnShape(rows.flatMap(row => text(row) ?? []))
-  return {
-    value: shape(row => row.value?.printed),
-    uncertainty: shape(row => row.expandedUncertainty?.printed),
-    coverage: shape(row => row.coverageFactor?.printed),
-    limit: shape(row => row.limit?.printed),
-    probability: shape(row => row.verdict?.probability?.printed)
-  }
-}
-
-/** Room for the figures of any table, by column. */
-export const tableShapes = (table: Table): readonly ColumnShape[] =>
-  table.columns.map((_, column) => columnShape(table.rows.map(row => row[column] ?? '')))
-
-/** Room for the limits of a grade. */
-export const limitShape = (rows: readonly MeasuredProperty[]): ColumnShape =>
-  columnShape(rows.flatMap(({ limit }) => limit?.printed ?? []))
-
-/** Room for both ends of typical intervals, and the limits beside them. */
-export const typicalShapes = (typical: readonly TypicalProperty[]) => ({
-  limit: limitShape(typical),
-  lower: columnShape(typical.map(({ lower }) => lower.printed)),
-  upper: columnShape(typical.map(({ upper }) => upper.printed))
-})
-
-/** Room for what stands behind the name in each row of a part of the board. */
-export const boardShapes = ({ columns, rows }: BoardPart): readonly ColumnShape[] =>
-  columns.slice(1).map((_, cell) => columnShape(rows.map(({ cells }) => cells[cell] ?? '')))
-
 /** A chain with the strokes beside it, line by line. */
 export function railOf(chain: readonly ChainLink[]) {
   const links = new Map(chain.map(link => [link.lot, link]))
@@ -84,13 +42,16 @@ export function railOf(chain: readonly ChainLink[]) {
   return { width, lines: lines.map(line => ({ ...line, link: links.get(line.id)! })) }
 }
 
+/** The first letter large, all others as they are: German has large ones of its own. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
 /** Address of the lot that a shape stands for; none for the frame and for lots without a page. */
 export const urlOf = (
   { of }: { readonly of?: string },
   lots: readonly { readonly lot: string; readonly url?: string }[]
 ): string | undefined => (of === undefined ? undefined : lots.find(({ lot }) => lot === of)?.url)
 
-/** What the site registers with its template engine, by the name templates use. */
+/** What an English site registers with its template engine, by the name templates use. */
 export const filters = {
   relative,
   newestFirst,
@@ -98,16 +59,29 @@ export const filters = {
   exceptions,
   anyLimited,
   hasKey,
-  resultShapes,
-  tableShapes,
-  limitShape,
-  typicalShapes,
-  boardShapes,
-  cutFigure,
+  ...figureFilters('.'),
   railOf,
   markOf,
+  capital,
   mathml,
   rootAddress,
   sharedAddress,
-  urlOf
+  formAddress,
+  urlOf,
+  otherPage: (url: string, other: string): string => relative(`${other}${url.slice(1)}`, url)
 } as const
+
+/** A page is named by its folder; a file stands at the site's root, whatever the language. */
+const isPage = (address: string): boolean =>
+  !/^[a-z]+:/iu.test(address) && /(?:^|\/)(?:[?#].*)?$/u.test(address)
+
+/** The same in the language and the folder of a form of the site. */
+export const filtersOf = ({ language, folder }: Pick<SiteDocument, 'language' | 'folder'>) => ({
+  ...filters,
+  ...figureFilters(catalogues[language].pages.sign),
+  relative: (target: string, fromPageUrl: string): string =>
+    relative(isPage(target) ? folder + target : target, `/${folder}${fromPageUrl.slice(1)}`),
+  /** Where the same page stands in another folder. */
+  otherPage: (url: string, other: string): string =>
+    relative(`${other}${url.slice(1)}`, `/${folder}${url.slice(1)}`)
+})

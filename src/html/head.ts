@@ -2,7 +2,7 @@
 
 import type { SiteDocument } from '../documents/types.ts'
 
-type Site = Pick<SiteDocument, 'edition' | 'producer'>
+type Site = Pick<SiteDocument, 'edition' | 'producer' | 'folder'>
 
 /**
  * Where a site begins, the same from every depth; undefined where nobody knows.
@@ -10,13 +10,20 @@ type Site = Pick<SiteDocument, 'edition' | 'producer'>
  * The public edition stands at its producer's address, maybe in a folder of a server. The workshop
  * edition is shown by this program alone, from the root of its own server: never at that address.
  */
-export function rootAddress({ edition, producer: { site } }: Site): string | undefined {
+export function rootAddress({
+  edition,
+  producer: { site }
+}: Omit<Site, 'folder'>): string | undefined {
   if (edition === 'workshop') return '/'
   return site === undefined || site.endsWith('/') ? site : `${site}/`
 }
 
 /** The address a page is shared by; undefined for the private edition and without a site. */
-export function sharedAddress(site: Site, pageUrl: string): string | undefined {
+export const sharedAddress = (site: Site, pageUrl: string): string | undefined =>
+  formAddress(site, pageUrl, site.folder)
+
+/** The same of the page in another folder, which is that of another language. */
+export function formAddress(site: Site, pageUrl: string, folder: string): string | undefined {
   const root = site.edition === 'public' ? rootAddress(site) : undefined
-  return root && root + encodeURI(pageUrl.replace(/^\//u, ''))
+  return root && root + encodeURI(folder + pageUrl.replace(/^\//u, ''))
 }

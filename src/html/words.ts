@@ -3,5 +3,16 @@
 import { catalogues } from '../documents/languages/index.ts'
 import type { SiteDocument } from '../documents/types.ts'
 
-/** What templates call `words`. */
-export const wordsFor = ({ language }: Pick<SiteDocument, 'language'>) => catalogues[language].pages
+/** As data in a page: no '<' is left that could end it. */
+const dataText = (value: object): string => JSON.stringify(value).replaceAll('<', '\\u003c')
+
+/** What templates call `words`; what scripts say, where that is not the English they bring along. */
+export function wordsFor({ language }: Pick<SiteDocument, 'language'>) {
+  const { pages, scripts, checks, checkPage } = catalogues[language]
+  const isEnglish = language === 'en'
+  return {
+    ...pages,
+    scriptData: isEnglish ? '' : dataText(scripts),
+    checkData: isEnglish ? '' : dataText({ checks, checkPage })
+  }
+}

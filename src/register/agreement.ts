@@ -1,6 +1,6 @@
 /** What a carried proof adds: whether it is sound, of this document, and of this register. */
 
-import type { Finding } from './answer.ts'
+import { type Finding, finding, said } from './answer.ts'
 import { compareHead } from './compare.ts'
 import type { ReadProof } from './proof.ts'
 import type { ReadPublished } from './published.ts'
@@ -13,8 +13,7 @@ export async function proofFindings(
   proof: ReadProof,
   register: ReadPublished | undefined
 ): Promise<Finding[]> {
-  if (!proof.ok)
-    return [{ word: 'altered', sentence: `The proof was changed or is none: ${proof.why}.` }]
+  if (!proof.ok) return [finding('altered', said('proofDamaged', { why: proof.why }))]
   const { number, revision } = proof.proof
   const known = proof.standing.byData.get(subject.hash)
   const isOfIt = known?.number === number && known.revision === revision
@@ -28,14 +27,8 @@ export async function proofFindings(
 function mismatch(subject: Subject, number: string, revision: number): Finding {
   const isOther =
     subject.is === 'canonical' && (subject.number !== number || subject.revision !== revision)
-  return {
-    word: isOther ? 'unknown' : 'altered',
-    sentence: `The proof is of ${number} revision ${revision}, and not of the document given here.`
-  }
+  return finding(isOther ? 'unknown' : 'altered', said('proofOther', { number, revision }))
 }
-
-const REWRITTEN =
-  'the register was rewritten since the proof was taken, or the proof is of another register'
 
 async function agreement(
   { proof }: Sound<ReadProof>,
@@ -43,22 +36,19 @@ async function agreement(
 ): Promise<Finding> {
   const [had, has] = [proof.size, log.lines.length]
   const changed = proof.lines.find(({ index, line }) => index < has && log.lines[index] !== line)
-  if (changed) {
-    const sentence = `Line ${changed.index + 1} of the register is not the one in the proof: ${REWRITTEN}.`
-    return { word: 'altered', sentence }
-  }
-  if (had > has)
-    return {
-      sentence: `The proof was taken from ${counted(had)}, and the register given here has ${has}: it is an older copy, or lines at its end were dropped.`
-    }
+  if (changed) return finding('altered', said('lineChanged', { line: changed.index + 1 }))
+  const lines = counted(had)
+  if (had > has) return finding(undefined, said('olderCopy', { lines, has, n: had }))
   return (await compareHead(tree, proof)).length === 0
-    ? {
-        sentence: `The register still begins with the ${counted(had)} that the proof was taken from.`
-      }
-    : {
-        word: 'altered',
-        sentence: `The first ${counted(had)} of the register ${had === 1 ? 'is not that' : 'are not those'} of the proof: ${REWRITTEN}.`
-      }
+    ? finding(undefined, said('stillBegins', { lines, n: had }))
+    : finding(
+        'altered',
+        said('beginsOtherwise', {
+          lines,
+          n: had,
+          are: had === 1 ? 'is not that' : 'are not those'
+        })
+      )
 }
 
 const counted = (lines: number) => (lines === 1 ? '1 line' : `${lines} lines`)

@@ -1,6 +1,6 @@
 /** What can be said of a certificate that someone holds, from a proof, a register, or both. */
 
-import { type Answer, answerOf, type Finding } from './answer.ts'
+import { type Answer, answerOf, type Finding, finding, said } from './answer.ts'
 import { proofFindings } from './agreement.ts'
 import { copyFindings, heldCopy } from './copy-findings.ts'
 import { documentFindings, pdfFinding, signatureFindings, type SourceName } from './findings.ts'
@@ -31,7 +31,7 @@ export interface Evidence {
  * @param dataText the document, byte for byte: decode it strictly, by `textOf`
  */
 export async function verify(dataText: string, evidence: Evidence): Promise<Answer> {
-  if (!canHash()) return answerOf([{ word: 'unknown', sentence: NO_HASHING }])
+  if (!canHash()) return answerOf([finding('unknown', said('noHashing'))])
   const { proof: proofText, published } = evidence
   const proof = proofText === undefined ? undefined : await readProof(proofText)
   const register = published === undefined ? undefined : await readPublished(published)
@@ -44,9 +44,6 @@ export async function verify(dataText: string, evidence: Evidence): Promise<Answ
   ])
 }
 
-const NO_HASHING =
-  'Nothing was compared: this browser computes fingerprints only on pages that come by https.'
-
 /** What the register says; where none is given, what the proof's lines say. */
 async function findingsOn(
   subject: Subject,
@@ -55,24 +52,19 @@ async function findingsOn(
   register: ReadPublished | undefined
 ): Promise<Finding[]> {
   if (register?.ok) return against(subject, register.log.standing, evidence, 'the register')
-  if (register)
-    return [
-      {
-        word: 'unknown',
-        sentence: `The register given here is damaged and proves nothing: ${register.why}.`
-      }
-    ]
-  if (!proof?.ok)
-    return [{ word: 'unknown', sentence: 'There was nothing sound to compare the document with.' }]
+  if (register) return [finding('unknown', said('registerDamaged', { why: register.why }))]
+  if (!proof?.ok) return [finding('unknown', said('nothingSound'))]
   return [
     ...(await against(subject, proof.standing, evidence, 'the proof')),
     onlyProof(proof.asOf, evidence.at)
   ]
 }
 
-const onlyProof = (asOf: string, at: string | undefined): Finding => ({
-  sentence: `The proof reaches to ${asOf}: what was entered later, an amendment or a withdrawal, cannot be known offline. Compare with the register ${at === undefined ? 'that the producer publishes' : `at ${at}`}.`
-})
+const onlyProof = (date: string, at: string | undefined): Finding =>
+  finding(
+    undefined,
+    said('onlyProof', { date, at: at === undefined ? 'that the producer publishes' : `at ${at}` })
+  )
 
 async function against(
   subject: Subject,

@@ -31,24 +31,34 @@ export const feedPaths = ({ news }: SiteDocument): string[] => [
 
 /** Writes the list that pages search, and what comparing lots takes. */
 export interface ListWriter {
-  readonly add: (lots: readonly LotPage[]) => Promise<void>
+  readonly add: (lots: readonly LotPage[], shown: readonly LotPage[]) => Promise<void>
   /** Write what is of all lots; every file written, relative to the site's folder. */
   readonly finish: () => Promise<string[]>
 }
 
-/** Begin the list of a site. */
-export function listWriter(site: SiteDocument, folder: string, { feeds }: Steps): ListWriter {
-  const list = feeds.lotListWriter(site)
+/**
+ * Begin the list of a site. In a language beside the first it is the list of words alone: figures are
+ * the same in all, and are read from the root's.
+ *
+ * @param root folder of the whole site
+ */
+export function listWriter(form: SiteDocument, root: string, { feeds }: Steps): ListWriter {
+  const list = feeds.lotListWriter(form)
+  const isFirst = form.folder === ''
   const paths: string[] = []
   const write = async ({ path, text }: ListFile) => {
-    await mkdir(dirname(join(folder, path)), { recursive: true })
-    await writeFile(join(folder, path), text)
-    paths.push(path)
+    const whole = form.folder + path
+    await mkdir(dirname(join(root, whole)), { recursive: true })
+    await writeFile(join(root, whole), text)
+    paths.push(whole)
   }
   return {
-    add: lots => write(list.add(lots)),
+    async add(lots, shown) {
+      const part = list.add(lots, shown)
+      if (isFirst) await write(part)
+    },
     async finish() {
-      for (const file of list.files()) await write(file)
+      for (const file of isFirst ? list.files() : list.files().slice(0, 1)) await write(file)
       return paths
     }
   }

@@ -7,7 +7,7 @@
 
 import { cp, readdir } from 'node:fs/promises'
 import { join, relative } from 'node:path'
-import type { UserConfig } from '@11ty/eleventy'
+import Eleventy, { type UserConfig } from '@11ty/eleventy'
 import type { SiteDocument } from '../documents/types.ts'
 import { codePrint } from './code-print.ts'
 import { feedPaths, listWriter, tableWriter, writeFeeds } from './feeds.ts'
@@ -42,14 +42,18 @@ export interface PluginOptions extends PaperTools {
 /** Folders for Eleventy's configuration file, from the current folder. No output: that is the caller's. */
 export const directories = { input: fromHere(templatesFolder), includes: '_includes' }
 
+/** A site in the languages of its pages, the first at the root. */
+const formsOf = (site: SiteDocument): readonly SiteDocument[] => site.forms ?? [site]
+
 /** Set Eleventy up for a site. */
 export function lotfolio(config: UserConfig, options: PluginOptions): void {
   const templates = options.templates ?? templatesFolder
   let site: SiteDocument
-  setUp(config, () => site)
+  const first = () => formsOf(site)[0]!
+  setUp(config, first)
   useTemplates(
     config,
-    () => options.steps.templateTools(site),
+    () => options.steps.templateTools(first()),
     page => page
   )
   config.ignores.add(`${fromHere(templates)}/${lotTemplate}`)
@@ -58,18 +62,17 @@ export function lotfolio(config: UserConfig, options: PluginOptions): void {
   })
   config.on('eleventy.after', async ({ results, directories: { output } }) => {
     const take = pathRegister()
-    const pages = pathsIn(
-      output,
-      results.flatMap(({ outputPath }) => outputPath || [])
-    )
+    const ready = { ...options, templates }
+    const own = results.flatMap(({ outputPath }) => outputPath || [])
+    const pages = pathsIn(output, [...own, ...(await writeOtherForms(site, output, ready))])
     take([...pages, ...commonPaths, ...(await assetPaths(templates)), markerName])
     take(feedPaths(site))
     await copyAssets(templates, output)
     await writeCommon(output, options)
-    take(await writeDatasheets(site, output, options))
+    for (const form of formsOf(site)) take(await writeDatasheets(form, output, options))
     take(await writePanelData(site, output))
-    const lotPages = await writeLots(site, output, { ...options, templates }, take)
-    take(await writeFeeds(site, output, options.steps, [...pages, ...lotPages]))
+    const lotPages = await writeLots(site, output, ready, take)
+    take(await writeFeeds(first(), output, options.steps, [...pages, ...lotPages]))
     await writeMarker(output, site.edition)
   })
 }
@@ -87,6 +90,36 @@ function setUp(config: UserConfig, site: () => SiteDocument): void {
 
 type Ready = PluginOptions & { readonly templates: string }
 
+/** Pages but those of lots of each language beside the first, in folders of their own; the files written. */
+async function writeOtherForms(
+  site: SiteDocument,
+  output: string,
+  { templates, steps }: Ready
+): Promise<string[]> {
+  const written: string[] = []
+  for (const form of formsOf(site).slice(1)) {
+    const eleventy = new Eleventy(templates, join(output, form.folder), {
+      quietMode: true,
+      configPath: false,
+      config: config => {
+        setUp(config, () => form)
+        useTemplates(
+          config,
+          () => steps.templateTools(form),
+          page => page
+        )
+        // A server sends one page for every wrong address: the root's.
+        for (const name of [lotTemplate, '404.njk'])
+          config.ignores.add(`${fromHere(templates)}/${name}`)
+      }
+    })
+    eleventy.disableLogger()
+    const [, pages] = await eleventy.write()
+    written.push(...pages.flatMap(({ outputPath }) => outputPath || []))
+  }
+  return written
+}
+
 /** Pages and papers of all lots, of some at a time, to let go of them; the pages' paths. */
 async function writeLots(
   site: SiteDocument,
@@ -95,25 +128,33 @@ async function writeLots(
   take: (paths: readonly string[]) => void
 ): Promise<string[]> {
   const total = site.lots.length
-  const writePages = await pageWriter(site, output, options)
+  const forms = await Promise.all(
+    formsOf(site).map(async form => ({
+      form,
+      writePages: await pageWriter(form, join(output, form.folder), options),
+      list: listWriter(form, output, options.steps)
+    }))
+  )
   const writePapers = await paperWriter(site, output, options)
-  const list = listWriter(site, output, options.steps)
   const addToTable = await tableWriter(site, output, options.steps)
   const written: string[] = []
   for (let from = 0; from < total; from += LOTS_AT_A_TIME) {
     const lots = site.lots.slice(from, from + LOTS_AT_A_TIME)
     take(lots.flatMap(paperPaths))
-    const pages = pathsIn(output, await writePages(lots))
-    take(pages)
-    written.push(...pages)
+    for (const { form, writePages, list } of forms) {
+      const shown = form.lots === site.lots ? lots : form.lots.slice(from, from + LOTS_AT_A_TIME)
+      const pages = pathsIn(output, await writePages(shown))
+      take(pages)
+      written.push(...pages)
+      await list.add(lots, shown)
+    }
     await addToTable(lots)
-    await list.add(lots)
     for (const [index, lot] of lots.entries()) {
       await writePapers(lot)
       options.progress?.(from + index + 1, total)
     }
   }
-  take(await list.finish())
+  for (const { list } of forms) take(await list.finish())
   await options.cache?.prune()
   return written
 }
@@ -134,8 +175,8 @@ async function pageWriter(
     )
   })
   if (!cache) return write
-  const { producer, edition, asOf } = site
-  const said = JSON.stringify({ producer, edition, asOf, version })
+  const { producer, edition, asOf, language, folder, others } = site
+  const said = JSON.stringify({ producer, edition, asOf, language, folder, others, version })
   return cachedPageWriter(write, output, `${await pagePrint(templates)} ${said}`, cache)
 }
 

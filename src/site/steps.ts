@@ -9,7 +9,7 @@ import type { PdfSigner } from '../documents/issued-paper.ts'
 import type { LabelDocument } from '../documents/label-types.ts'
 import type { StatementDocument } from '../documents/statement-types.ts'
 import type { CertificateDocument, LotPage, SiteDocument } from '../documents/types.ts'
-import { filters as htmlFilters } from '../html/filters.ts'
+import { filtersOf } from '../html/filters.ts'
 import { wordsFor } from '../html/words.ts'
 import { certificatePdf } from '../pdf/certificate.ts'
 import { datasheetPdf } from '../pdf/datasheet.ts'
@@ -52,15 +52,16 @@ export interface Steps {
   readonly renderer: () => Promise<string>
 }
 
-/** The filters of all templates: choosing and laying out, the block for programs, and a style's name in a policy. */
-export const filters = { ...htmlFilters, jsonLd: jsonLdText, styleHash } as const
+const toolsIn = new Map<string, TemplateTools>()
 
-const toolsIn = new Map<SiteDocument['language'], TemplateTools>()
-
-/** The tools of a site's language, always the same ones. */
-function templateTools({ language }: SiteDocument): TemplateTools {
-  const tools = toolsIn.get(language) ?? { filters, words: wordsFor({ language }) }
-  toolsIn.set(language, tools)
+/** The tools of a site's language and folder, always the same ones. */
+function templateTools(site: SiteDocument): TemplateTools {
+  const key = `${site.language} ${site.folder}`
+  const tools = toolsIn.get(key) ?? {
+    filters: { ...filtersOf(site), jsonLd: jsonLdText, styleHash },
+    words: wordsFor(site)
+  }
+  toolsIn.set(key, tools)
   return tools
 }
 

@@ -1,6 +1,7 @@
 /** What somebody holds: a certificate as PDF or JSON, or neither. Runs in Node and in a browser. */
 
 import { textOf } from '../register/bytes.ts'
+import { checkWords } from '../register/words.ts'
 import { attachmentsOf, isPdf } from './attachments.ts'
 
 /** Names of the files an issued certificate, or a customer's copy of one, carries beside the lot's figures. */
@@ -21,11 +22,10 @@ export interface Holding {
 
 /** Read a file, or say in one sentence why it is no certificate. */
 export async function holdingOf(bytes: Uint8Array): Promise<Holding | string> {
-  if (bytes.length === 0) return 'The file is empty.'
+  if (bytes.length === 0) return checkWords.empty
   if (isPdf(bytes)) return holdingOfPdf(bytes)
   const data = textOf(bytes)
-  if (data === undefined || !data.trimStart().startsWith('{'))
-    return 'The file is neither a PDF nor JSON.'
+  if (data === undefined || !data.trimStart().startsWith('{')) return checkWords.neither
   return { data }
 }
 
@@ -37,7 +37,6 @@ async function holdingOfPdf(pdf: Uint8Array): Promise<Holding | string> {
   }
   const data = text(carried.copy) ?? text(carried.data)
   const proof = text(carried.proof)
-  if (data === undefined)
-    return 'The PDF carries no certificate data: a preview, a printed or scanned copy, or a file from elsewhere.'
+  if (data === undefined) return checkWords.noData
   return { data, ...(proof === undefined ? {} : { proof }), pdf }
 }

@@ -25,9 +25,10 @@ interface StrictTemplates {
  *
  * A misspelt name in a template fails here instead of printing nothing.
  *
+ * @param base the same lots in English, where figures have the point that lists need
  * @returns the folder the pages were written to
  */
-export async function renderPages(site: SiteDocument): Promise<string> {
+export async function renderPages(site: SiteDocument, base = site): Promise<string> {
   const folder = await mkdtemp(TEMPORARY)
   const eleventy = new Eleventy('templates', folder, {
     quietMode: true,
@@ -47,7 +48,7 @@ export async function renderPages(site: SiteDocument): Promise<string> {
   // The register of a workshop that has issued nothing, and what the pages that check, find and compare load.
   await writeCommon(folder, { steps })
   const list = listWriter(site, folder, steps)
-  await list.add(site.lots)
+  await list.add(base.lots, site.lots)
   await list.finish()
   return folder
 }
@@ -82,7 +83,10 @@ export async function samplePages(): Promise<readonly SamplePage[]> {
 /** Remove what `samplePages` rendered; a built site stays. */
 export async function removePages(samples: readonly SamplePage[] = []): Promise<void> {
   const folders = new Set(samples.map(sample => sample.folder))
-  for (const folder of folders) {
-    if (folder.startsWith(TEMPORARY)) await rm(folder, { recursive: true })
-  }
+  for (const folder of folders) await removeFolder(folder)
+}
+
+/** Remove one such folder. */
+export async function removeFolder(folder: string): Promise<void> {
+  if (folder.startsWith(TEMPORARY)) await rm(folder, { recursive: true })
 }

@@ -1,9 +1,6 @@
 /** Certificates in German: nothing English is left on them, and what is not translated is told. */
 
-import { readdirSync, readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import ts from 'typescript'
 import { certificateDocument } from '../../src/documents/certificate.ts'
 import { customerCopy } from '../../src/documents/customer-copy.ts'
 import { freeze, readFrozen } from '../../src/documents/frozen.ts'
@@ -28,9 +25,9 @@ import type { PaperLanguage } from '../../src/records/schemas/common.ts'
 import { plainText, run, withFile as asFile } from '../pdf/inspect.ts'
 import { faultsOf } from '../pdf/rules.ts'
 import { demoFiles, withChange, withFile } from '../records-on-disk.ts'
-import { nodesOf, parseSource, root } from '../source-files.ts'
 import { requireTool } from '../tools.ts'
 import { demoRegister } from './demo.ts'
+import { textsOf, wordsIn } from './language-texts.ts'
 
 const { evaluated, lots } = judgeContent(demoFiles)
 const content = evaluated!.content
@@ -54,37 +51,6 @@ const german = certified.filter(name => !withEditions(name))
 
 const pdfOf = (document: CertificateDocument) =>
   certificatePdf(document, { attachments: [], fingerprint: 'ab'.repeat(32) })
-
-/** Words of letters alone, in lower case. */
-const wordsIn = (text: string): string[] =>
-  (text.normalize('NFC').match(/\p{L}{2,}/gu) ?? []).map(word => word.toLowerCase())
-
-/** Files of a language, its folder's own and those below. */
-const filesOf = (language: string): string[] =>
-  readdirSync(join(root, 'src/documents/languages', language), {
-    recursive: true,
-    encoding: 'utf8'
-  }).filter(name => name.endsWith('.ts'))
-
-/** What the words of a language say: every text in its files that is no name in code. */
-const textsOf = (language: string): string[] =>
-  filesOf(language).flatMap(name => {
-    const path = join(root, 'src/documents/languages', language, name)
-    return [...nodesOf(parseSource(path, readFileSync(path, 'utf8')).tree)].flatMap(node => {
-      if (
-        !ts.isStringLiteralLike(node) &&
-        !ts.isTemplateHead(node) &&
-        !ts.isTemplateMiddleOrTemplateTail(node)
-      )
-        return []
-      const { parent } = node
-      const isName =
-        ts.isImportDeclaration(parent) ||
-        ts.isLiteralTypeNode(parent) ||
-        (ts.isPropertyAssignment(parent) && parent.name === node)
-      return isName ? [] : [node.text]
-    })
-  })
 
 /** What was measured elsewhere: by whom, and under which number. */
 const reports = [...content.batches.values(), ...content.foils.values()].flatMap(({ record }) =>

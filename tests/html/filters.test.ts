@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { anyLimited, exceptions, hasKey, newestFirst, ofBasis } from '../../src/html/filters.ts'
-import { resultShapes, tableShapes } from '../../src/html/filters.ts'
+import { figureFilters } from '../../src/html/shapes.ts'
 import { lotDocument, lotPage } from '../fixtures/documents.ts'
+
+const { resultShapes, tableShapes } = figureFilters('.')
 
 const lot = (number: string, made: string) => ({ ...lotPage.summary, lot: number, made })
 

@@ -57,6 +57,16 @@ const chargeLimit = fields({
     ])
 })
 
+/** Each once, and one at least. */
+const siteLanguages = list(z.enum(paperLanguages)).superRefine((languages, context) => {
+  for (const [index, language] of languages.entries())
+    if (languages.indexOf(language) < index)
+      refuse(context, [index], 'INVALID_VALUE', [
+        `'${language}' stands here twice`,
+        'name each language once'
+      ])
+})
+
 /** One file: the maker as customers see it, and the people behind the roles. */
 export const producerRecord = fields({
   name: text(),
@@ -100,6 +110,8 @@ export const producerRecord = fields({
   ),
   /** Language the records' own texts are written in; English where nothing is said. */
   'written-in': maybe(z.enum(paperLanguages)),
+  /** Languages of the public pages, the first at the site's root; that of the records where nothing is said. */
+  'site-languages': maybe(siteLanguages),
   roles: list(
     fields({
       role: text(),

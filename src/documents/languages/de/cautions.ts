@@ -17,8 +17,8 @@ const lines: Readonly<Record<string, string>> = {
     'Basen: Sie neutralisieren die enthaltene Säure und setzen Wärme frei',
   'Metals, where it is damp: the acid that leaches out can attack them':
     'Metalle bei Feuchte: Ausgelaugte Säure kann sie angreifen',
-  'Sulfur dioxide when it is heated: at most 0.653 g for each gram of sulfuric acid in it, by 2 H₂SO₄ + C → 2 SO₂ + CO₂ + 2 H₂O':
-    'Schwefeldioxid beim Erhitzen: höchstens 0,653 g je Gramm enthaltener Schwefelsäure, nach 2 H₂SO₄ + C → 2 SO₂ + CO₂ + 2 H₂O',
+  'Sulfur dioxide when it is heated: at most 0.653 g for each gram of sulfuric acid in it, by 2\u00a0H₂SO₄\u00a0+ C\u00a0→ 2\u00a0SO₂\u00a0+ CO₂\u00a0+ 2\u00a0H₂O':
+    'Schwefeldioxid beim Erhitzen: höchstens 0,653 g je Gramm enthaltener Schwefelsäure, nach 2\u00a0H₂SO₄\u00a0+ C\u00a0→ 2\u00a0SO₂\u00a0+ CO₂\u00a0+ 2\u00a0H₂O',
   'Sulfur trioxide and acid mist when it is heated, from 160 to 250 °C on':
     'Schwefeltrioxid und Säurenebel beim Erhitzen, ab 160 bis 250 °C',
   'Nitrogen oxides when it is heated, where it was made with nitrate or nitric acid: symptoms may be delayed by hours':

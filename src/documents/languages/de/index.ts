@@ -15,6 +15,7 @@ import { product } from './quantities.ts'
 import { register } from './register.ts'
 import { results } from './results.ts'
 import { safety } from './safety.ts'
+import { checkPage, checks, scripts } from './scripts.ts'
 import { series } from './series.ts'
 import { substanceName } from './substances.ts'
 
@@ -35,5 +36,8 @@ export const de: Catalogue = {
   changes,
   copy,
   pages,
-  paper
+  paper,
+  scripts,
+  checks,
+  checkPage
 }

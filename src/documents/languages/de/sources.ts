@@ -27,6 +27,14 @@ const phrases: readonly (readonly [english: RegExp, german: string])[] = [
     'gemeinsame Registrierung von EG 235-819-4: Haut- und Augenprüfungen (OECD 402, 405) nicht reizend'
   ],
   [/^joint registration of graphite/u, 'gemeinsame Registrierung von Graphit'],
+  [
+    /^UN GHS, revision (\d+) \((\S+), (\d+)\), Annex (\d), as the public list of the US National Library of Medicine prints it, its slips of the pen mended/u,
+    'GHS der Vereinten Nationen, Revision $1 ($2, $3), Anhang $4, nach der öffentlichen Liste der amerikanischen National Library of Medicine, deren Schreibfehler berichtigt'
+  ],
+  [
+    /^United States, 29 CFR 1910\.1200 \((\d+)\), Appendix C, in the spelling of the United States/u,
+    'Vereinigte Staaten, 29 CFR 1910.1200 ($1), Anhang C, in amerikanischer Schreibung'
+  ],
   [/^self-classification, no harmonised entry/u, 'Selbsteinstufung, kein harmonisierter Eintrag'],
   [
     /^statutory accident insurers \(Germany\), public data sheet of the substance/u,

@@ -12,6 +12,8 @@ import { numbers } from './numbers.ts'
 import { pages } from './pages/index.ts'
 import { paper } from './paper.ts'
 import { register } from './register.ts'
+import { scriptWords } from '../../../archive/words.ts'
+import { checkPageWords, checkWords } from '../../../register/words.ts'
 import { results } from './results.ts'
 import { safety } from './safety.ts'
 import { series } from './series.ts'
@@ -34,5 +36,8 @@ export const en = {
   changes,
   copy,
   pages,
-  paper
+  paper,
+  scripts: scriptWords,
+  checks: checkWords,
+  checkPage: checkPageWords
 }

@@ -14,8 +14,7 @@ export const chrome: typeof english = {
   onThisPage: 'Auf dieser Seite',
   notices: 'Hinweise',
   asOf: 'Stand:',
-  setBy: version => `Gesetzt mit Lotfolio ${version}.`,
-  languages: 'Sprachen'
+  setBy: version => `Gesetzt mit Lotfolio ${version}.`
 }
 
 export const lost: typeof englishLost = {

@@ -10,6 +10,7 @@ import { tables } from './tables.ts'
 import type { pages as english } from '../../en/pages/index.ts'
 
 export const pages: typeof english = {
+  sign: ',',
   languageNames: { en: 'Englisch', de: 'Deutsch' },
   ...chrome,
   ...archive,

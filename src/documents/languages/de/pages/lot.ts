@@ -1,13 +1,14 @@
 /** A lot's page, in German. */
 
 import type * as english from '../../en/pages/lot.ts'
+import { wording } from '../sources.ts'
 
 export const lot: typeof english.lot = {
   title: (lot, kind) => `Charge ${lot}, ${kind}`,
   heading: lot => `Charge ${lot}`,
   grade: 'Sorte',
   revision: n => `Revision ${n}`,
-  meets: 'Erfüllt sie ihre Sorte?',
+  meets: 'Entspricht sie ihrer Sorte?',
   keyFacts: 'Wichtigste Angaben',
   results: 'Prüfergebnisse',
   pictures: 'Bilder',
@@ -39,7 +40,7 @@ export const lot: typeof english.lot = {
   strip: (value, place, others) => `${value}, ${place}; die anderen von ${others}.`,
   noStatement: 'Es ist kein Gefahrenhinweis angegeben.',
   why: 'Warum',
-  wording: edition => `Wortlaut: ${edition}.`,
+  wording: edition => `Wortlaut: ${wording(edition)}.`,
   rejected: 'Diese Charge wurde zurückgewiesen und ist nicht verkäuflich.',
   concession:
     'Diese Charge wurde mit Sonderfreigabe abgegeben und ist nicht für den allgemeinen Verkauf freigegeben.',

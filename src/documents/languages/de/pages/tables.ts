@@ -20,7 +20,7 @@ export const tables: typeof english = {
   made: 'Hergestellt',
   grade: 'Sorte',
   product: 'Produkt',
-  meets: 'Erfüllt sie ihre Sorte?',
+  meets: 'Entspricht sie ihrer Sorte?',
   status: 'Status',
   keyFigures: 'Wichtigste Werte',
   counted: n => (n === 1 ? 'Charge' : 'Chargen'),

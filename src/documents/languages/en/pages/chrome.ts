@@ -12,9 +12,7 @@ export const chrome = {
   onThisPage: 'On this page',
   notices: 'Notices',
   asOf: 'As of',
-  setBy: (version: string) => `Set by Lotfolio ${version}.`,
-  /** Of links to the same page in other languages. */
-  languages: 'Languages'
+  setBy: (version: string) => `Set by Lotfolio ${version}.`
 }
 
 /** The page sent for an address that is not there. */

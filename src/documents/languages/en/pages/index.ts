@@ -10,6 +10,8 @@ import { tables } from './tables.ts'
 import type { PaperLanguage } from '../../../../records/schemas/common.ts'
 
 export const pages = {
+  /** Before decimals. */
+  sign: '.' as '.' | ',',
   /** Of papers and pages in other languages. */
   languageNames: { en: 'English', de: 'German' } satisfies Record<PaperLanguage, string>,
   ...chrome,
