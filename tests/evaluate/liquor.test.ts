@@ -16,11 +16,11 @@ import {
 const demo = evaluate(demoFiles)
 const figure = (lot: string, quantity: QuantityName) => demo.lots.get(lot)!.process[quantity]!
 
-/** 360.9 g of 96 % acid, 25.22 g of oxidiser of 30 %, 1270 g of water; 141.38 g of product. */
+/** 360.9 g of 96 % acid, 22.70 mL of oxidiser of 1.113 g/cm³, 1270 g of water; 141.38 g of product. */
 describe('EB-26-013 by hand', () => {
   const acid_mol = (2 * 360.9 * 0.96) / 98.072
   const drain = (mol: number, liquor: number, cake: number) => (mol * (cake - 141.38)) / liquor
-  const filtered = drain(acid_mol, 360.9 + 25.22 + 1270, 452)
+  const filtered = drain(acid_mol, 360.9 + 22.7 * 1.113 + 1270, 452)
   const first = drain(filtered, 452 - 141.38 + 900, 448)
   const second = drain(first, 448 - 141.38 + 900, 445)
   const supplied = (6.5 * 0.99) / 84.006
