@@ -14,6 +14,7 @@ import { placesFrom, resultRow, typicalRow } from './result-row.ts'
 import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.ts'
 import { unparted } from './words.ts'
 import { type Tongue, wordsOf } from './languages/tongue.ts'
+import { lotCurves } from './lot-curves.ts'
 import { fieldText } from './thickness-field.ts'
 import { demandText, visualText, visualWorking } from './visual.ts'
 import { workingOf } from './working.ts'
@@ -48,6 +49,7 @@ export function lotDocument(
     answer: shownAnswer(view, sections),
     facts: [...lotFacts(view, sections), ...missingFact(view, sections)],
     results: rows,
+    ...curvesPart(view, sections),
     decisionRule: view.tongue.lot.rules[view.rule],
     ...(sections.has('working') ? workingPart(view) : { workings: [] }),
     chain: sections.has('chain') ? view.chain : [],
@@ -68,6 +70,11 @@ export function lotDocument(
     papers,
     notices: noticesOf(view)
   }
+}
+
+function curvesPart({ rows, tongue }: LotView, sections: Sections): Pick<LotDocument, 'curves'> {
+  const curves = sections.has('results') ? lotCurves(rows, tongue) : []
+  return curves.length > 0 ? { curves } : {}
 }
 
 /** Workings, which are told in English alone, and what of them every language words. */

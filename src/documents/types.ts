@@ -139,6 +139,8 @@ export interface LotDocument {
   readonly workings: readonly Working[]
   /** Thickness over the sheets, where it was read at known places and workings are shown. */
   readonly field?: FieldText
+  /** Figures that lie on one curve, where results are shown. */
+  readonly curves?: readonly ChartText[]
   readonly chain: readonly ChainLink[]
   readonly traceability: readonly string[]
   readonly hazards?: HazardText

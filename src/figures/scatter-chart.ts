@@ -1,6 +1,7 @@
 /** One figure against another: a mark for each thing, with strokes for how surely both are known. */
 
 import { scaleLinear } from 'd3-scale'
+import { line } from 'd3-shape'
 import { axisNames, type Field, levelAxis, type Scale, uprightAxis, uprightGrid } from './axes.ts'
 import type { Drawing, Shape } from './drawing.ts'
 import { extent, round, segment } from './shapes.ts'
@@ -22,10 +23,15 @@ const WIDTH = 360
 const HEIGHT = 260
 const field: Field = { left: 46, right: WIDTH - 10, top: 24, bottom: HEIGHT - 40, ticks: 5 }
 
-/** Draw a chart of at least one point; `names` are those of the axes, with their units. */
+/**
+ * Draw a chart of at least one point; `names` are those of the axes, with their units.
+ *
+ * @param isJoined whether a line runs through the points, in their order
+ */
 export function drawScatterChart(
   points: readonly ScatterPoint[],
-  names: { readonly x: string; readonly y: string }
+  names: { readonly x: string; readonly y: string },
+  isJoined = false
 ): Drawing {
   const x = scaleLinear(extent(points.flatMap(({ x, halfX }) => [x - halfX, x + halfX])), [
     field.left,
@@ -43,12 +49,21 @@ export function drawScatterChart(
       ...levelAxis(x, field),
       ...uprightAxis(y, field),
       ...axisNames(names, field, HEIGHT),
+      ...(isJoined ? [lineThrough(points, x, y)] : []),
       // Dots lie over rings.
       ...[...points]
         .sort((a, b) => Number(a.isOwn) - Number(b.isOwn))
         .flatMap(point => pointShapes(point, x, y))
     ]
   }
+}
+
+function lineThrough(points: readonly ScatterPoint[], scaleX: Scale, scaleY: Scale): Shape {
+  const path = line<ScatterPoint>()
+    .x(({ x }) => scaleX(x))
+    .y(({ y }) => scaleY(y))
+    .digits(1)
+  return { is: 'path', role: 'trace', d: path([...points]) ?? '' }
 }
 
 function pointShapes(point: ScatterPoint, scaleX: Scale, scaleY: Scale): Shape[] {

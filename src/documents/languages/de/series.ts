@@ -52,6 +52,22 @@ export const series: typeof english = {
   released: n => (n === 0 ? 'keine Charge freigegeben' : `${lots(n)} freigegeben`),
   stocked: (released, n) => `${released}, ${n === 0 ? 'keine' : n} vorrätig`,
   inStock: 'vorrätig',
+  curves: {
+    sieve: {
+      title: 'Sieblinie',
+      x: 'Maschenweite in µm',
+      y: 'Durchgang in Masse-%',
+      summary: (n, least, greatest) =>
+        `Durchgang durch ${n} Siebe von ${least} µm bis ${greatest} µm: 100 % weniger dem Rückstand auf ihm und allen gröberen, mit den erweiterten Messunsicherheiten; dazwischen gerade verbunden. Die Werte stehen bei den Ergebnissen.`
+    },
+    expansion: {
+      title: 'Blähvolumen über der Temperatur',
+      x: 'Ofen in °C',
+      y: 'Blähvolumen in mL/g',
+      summary: (n, least, greatest) =>
+        `Blähvolumen bei ${n} Ofentemperaturen von ${least} °C bis ${greatest} °C, mit den erweiterten Messunsicherheiten; dazwischen gerade verbunden. Die Werte stehen bei den Ergebnissen.`
+    }
+  },
   field: {
     legend: (least, greatest) =>
       `Je voller ein Punkt, desto dicker dort der Bogen: von ${least}, offen, bis ${greatest}, gefüllt; neben jedem steht sein Wert. x läuft entlang der Länge, y entlang der Breite, beide von der linken unteren Ecke aus.`,

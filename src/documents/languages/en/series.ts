@@ -58,6 +58,22 @@ export const series = {
   stocked: (released: string, n: number) => `${released}, ${n === 0 ? 'none' : n} in stock`,
   inStock: 'in stock',
   /** Thickness over the sheets. */
+  curves: {
+    sieve: {
+      title: 'Sieve curve',
+      x: 'aperture in µm',
+      y: 'passing in % by mass',
+      summary: (n: number, least: string, greatest: string) =>
+        `What passes each of ${n} sieves from ${least} µm to ${greatest} µm, 100 % less what it and coarser ones retain, with the expanded uncertainties; straight between sieves. The figures stand among the results.`
+    },
+    expansion: {
+      title: 'Expansion over temperature',
+      x: 'furnace in °C',
+      y: 'expansion volume in mL/g',
+      summary: (n: number, least: string, greatest: string) =>
+        `Expansion volume at ${n} furnace temperatures from ${least} °C to ${greatest} °C, with the expanded uncertainties; straight between them. The figures stand among the results.`
+    }
+  },
   field: {
     legend: (least: string, greatest: string) =>
       `The fuller a dot, the thicker the sheet there: from ${least}, open, to ${greatest}, full; each has its figure beside it. x runs along the length and y along the width, both from the lower left corner.`,

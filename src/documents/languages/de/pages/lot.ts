@@ -25,6 +25,7 @@ export const lot: typeof english.lot = {
   compare: 'Mit anderen Chargen vergleichen',
   onLot: 'an dieser Charge',
   howToRead: 'Was U, k, P und die Bewertungen bedeuten',
+  curves: 'Kurven',
   field: 'Dicke über die Bögen',
   readings: 'Die Messwerte als Tabelle:',
   workingOfThickness: 'Rechengang der Dicke',

@@ -22,6 +22,7 @@ export const lot = {
   compare: 'Compare with other lots',
   onLot: 'on this lot',
   howToRead: 'How to read U, k, P and the verdicts',
+  curves: 'Curves',
   field: 'Thickness over the sheets',
   readings: 'The readings in a table:',
   workingOfThickness: 'working of thickness',
