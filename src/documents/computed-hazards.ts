@@ -39,7 +39,10 @@ export function computedHazards(
     })),
     notes: [
       ...(isOpen ? classification.conflicts.map(one => conflictText(one, tongue)) : []),
-      ...open.map(({ about, text }) => words.open(about, isOpen ? text : undefined)),
+      ...open.map(({ about, text }) =>
+        // Both sides of limit and pH are told already.
+        words.open(about, isOpen && about !== 'limit or ph' ? text : undefined)
+      ),
       ...classification.unknown.map(({ form, percent }) => words.unknown(percent, form)),
       ...lot.decisions.map(one => decisionText(one, tongue)),
       ...omitted.map(words.omitted)

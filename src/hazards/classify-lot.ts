@@ -24,11 +24,19 @@ export interface LotEvidence {
   readonly slurryPH?: Uncertain
   /** pH that the titrated acid makes of the same slurry. */
   readonly predictedPH?: number
+  /** The least pH that it can make, where all that is known of the acid is that it is less. */
+  readonly leastPH?: number
+  /** Whether acid and pH were measured, and not how much water the acid was leached with. */
+  readonly leachUnknown?: boolean
+  /** Whether a strong acid other than sulfuric went in, which the titration counts as sulfuric. */
+  readonly otherAcidCharged?: boolean
   readonly moisture_percent?: number
   /** Residues found by analysis, such as an oxidiser's. */
   readonly residues?: readonly Ingredient[]
   /** Whether an oxidiser went into the process; which one is nobody else's business. */
   readonly oxidiserCharged?: boolean
+  /** Whether a test of the lot found a residue of one that no class is computed from. */
+  readonly oxidiserFound?: boolean
   readonly answers?: readonly Answer[]
   readonly settled?: 'limits' | 'pH'
   readonly dust?: DustTest
@@ -104,32 +112,59 @@ function composition({
   return [...parts, { substance: known('expandable graphite'), percent: rest }]
 }
 
-const missing = ({ freeAcid_percent, slurryPH }: LotEvidence): string[] => [
-  ...(freeAcid_percent ? [] : ['free acidity was not measured']),
-  ...(slurryPH ? [] : ['the pH of the slurry was not measured'])
-]
+/** From here on an acid other than sulfuric, with limits of its own, could make another class. */
+const OTHER_ACID_PERCENT = 1
+
+const missing = (evidence: LotEvidence): string[] => {
+  const { freeAcid_percent: acid, slurryPH, leachUnknown = false } = evidence
+  return [
+    ...(acid ? [] : ['free acidity was not measured']),
+    ...(slurryPH ? [] : ['the pH of the slurry was not measured']),
+    ...(leachUnknown
+      ? ['the water of the leach is not recorded, so that acid and pH cannot be held together']
+      : []),
+    ...(mayBeOtherAcid(evidence)
+      ? [
+          'a strong acid other than sulfuric was charged, and how much of the acid titrated it is was not recorded among the residues'
+        ]
+      : [])
+  ]
+}
+
+function mayBeOtherAcid({
+  otherAcidCharged = false,
+  freeAcid_percent: acid,
+  residues = []
+}: LotEvidence): boolean {
+  if (!otherAcidCharged || !acid) return false
+  const most = acid.below ?? acid.value + acid.U
+  const isTold = residues.some(({ substance }) =>
+    substance.traits.some(({ trait }) => trait === 'strong acid')
+  )
+  return most >= OTHER_ACID_PERCENT && !isTold
+}
 
 /** An oxidiser went in, and nobody says whether any is left. */
 function oxidiserQuestion(
-  { oxidiserCharged = false, answers = [] }: LotEvidence,
+  { oxidiserCharged = false, oxidiserFound = false, answers = [] }: LotEvidence,
   asked: readonly Question[]
 ): Question[] {
   const isSettled = [...answers, ...asked].some(({ topic }) => topic === 'oxidising')
-  return !oxidiserCharged || isSettled
-    ? []
-    : [
-        {
-          topic: 'oxidising',
-          text: 'may hold a residue of the oxidiser it was made with: test for it or justify why none is left',
-          clause: clauses.oxidisingSolid
-        }
-      ]
+  if (isSettled || !(oxidiserCharged || oxidiserFound)) return []
+  const text = oxidiserFound
+    ? 'holds a residue of an oxidiser by its own test: test whether it oxidises (UN O.1) or justify why not'
+    : 'may hold a residue of the oxidiser it was made with: test for it or justify why none is left'
+  return [{ topic: 'oxidising', text, clause: clauses.oxidisingSolid }]
 }
 
 /** The pH measured against the pH that the titrated acid makes. */
-function mismatchOf({ slurryPH, predictedPH }: LotEvidence): string | undefined {
-  if (!slurryPH || predictedPH === undefined) return undefined
-  return Math.abs(slurryPH.value - predictedPH) > PH_TOLERANCE
-    ? `the acid titrated makes the slurry's pH about ${shown(predictedPH)}, and ${shown(slurryPH.value)} was measured: one of the two is wrong`
+function mismatchOf({ slurryPH, predictedPH, leastPH }: LotEvidence): string | undefined {
+  if (!slurryPH) return undefined
+  const { value } = slurryPH
+  const wrong = `${shown(value)} was measured: one of the two is wrong`
+  if (predictedPH !== undefined && Math.abs(value - predictedPH) > PH_TOLERANCE)
+    return `the acid titrated makes the slurry's pH about ${shown(predictedPH)}, and ${wrong}`
+  return leastPH !== undefined && value < leastPH - PH_TOLERANCE
+    ? `so little acid was titrated that the slurry's pH is ${shown(leastPH)} at least, and ${wrong}`
     : undefined
 }

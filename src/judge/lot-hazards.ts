@@ -1,6 +1,7 @@
 /** A lot's hazards: computed from what was measured, beside what its grade declares. */
 
-import { predictedPH } from '../evaluate/filtrate.ts'
+import { leastPH, predictedPH } from '../evaluate/filtrate.ts'
+import { permanganateLeft_percent } from '../evaluate/oxidiser-left.ts'
 import type { EvaluatedBatch, EvaluatedFoil, Result } from '../evaluate/types.ts'
 import { type ClassName, isClassName } from '../hazards/classes.ts'
 import {
@@ -11,11 +12,13 @@ import {
   undecidedArticle
 } from '../hazards/classify-lot.ts'
 import { type Comparison, compareDeclared } from '../hazards/declared.ts'
-import type { Uncertain } from '../hazards/mixture.ts'
+import { explainConflict } from '../hazards/explain.ts'
+import type { Ingredient, Uncertain } from '../hazards/mixture.ts'
 import type { Answer } from '../hazards/tests-only.ts'
 import { expand } from '../metrology/coverage.ts'
 import type { Batch, Grade, Material, Records } from '../records/types.ts'
 import { articleDoubts, type ArticleStatement, openStatement, statementOn } from './article.ts'
+import { materialsOf, mayHoldOtherAcid, wasOxidised } from './charged.ts'
 import { suppliedSubstance } from './supplier-lines.ts'
 
 type BatchDecision = NonNullable<NonNullable<Batch['hazards']>['decisions']>[number]
@@ -111,6 +114,7 @@ function evidenceOf(
 ): LotEvidence {
   const { freeAcid_percent: acid, slurryPH, moisture_percent: moisture } = lot.product
   const predicted = predictedPH(lot)
+  const least = leastPH(lot)
   const taken = decisions.findLast(({ take }) => take !== undefined)?.take
   const materials = materialsOf(content, lot.entry.record)
   return {
@@ -118,12 +122,14 @@ function evidenceOf(
     ...(acid ? { freeAcid_percent: { ...uncertain(acid), ...belowOf(acid) } } : {}),
     ...(slurryPH ? { slurryPH: uncertain(slurryPH) } : {}),
     ...(predicted === undefined ? {} : { predictedPH: predicted }),
+    ...(least === undefined ? {} : { leastPH: least }),
+    ...(acid && slurryPH && predicted === undefined && least === undefined
+      ? { leachUnknown: true }
+      : {}),
+    ...(mayHoldOtherAcid(content, lot.entry.record) ? { otherAcidCharged: true } : {}),
     ...(moisture ? { moisture_percent: moisture.estimate.value } : {}),
-    residues: (lot.entry.record.hazards?.residues ?? []).map(({ substance, fraction_percent }) => ({
-      substance: suppliedSubstance(substance, materials),
-      percent: fraction_percent.value,
-      U: fraction_percent.resolution
-    })),
+    residues: residuesOf(lot, materials),
+    oxidiserFound: isLeft(lot.process.residualNitrate_mg_per_kg),
     oxidiserCharged: wasOxidised(content, lot.entry.record),
     answers: decisions.flatMap(answerOf),
     ...(taken === undefined ? {} : { settled: taken === 'ph' ? 'pH' : 'limits' }),
@@ -131,29 +137,34 @@ function evidenceOf(
   }
 }
 
+/** Residues as recorded, and the permanganate a leach found where the record names none. */
+function residuesOf(lot: EvaluatedBatch, materials: readonly Material[]): Ingredient[] {
+  const recorded = (lot.entry.record.hazards?.residues ?? []).map(
+    ({ substance, fraction_percent }) => ({
+      substance: suppliedSubstance(substance, materials),
+      percent: fraction_percent.value,
+      U: fraction_percent.resolution
+    })
+  )
+  const left = permanganateLeft_percent(lot)
+  const substance = suppliedSubstance('potassium permanganate', materials)
+  return left === undefined || recorded.some(one => one.substance.id === substance.id)
+    ? recorded
+    : [...recorded, { substance, percent: left.value, U: left.U }]
+}
+
+/** Whether a test found more of it than its own uncertainty leaves open. */
+const isLeft = (result: Result | undefined): boolean =>
+  result !== undefined &&
+  result.below === undefined &&
+  result.estimate.value > expand(result.estimate).U
+
 const uncertain = ({ estimate }: Result): Uncertain => ({
   value: estimate.value,
   U: expand(estimate).U
 })
 
 const belowOf = ({ below }: Result) => (below === undefined ? {} : { below })
-
-/** What went into a batch, or into those it was blended from. */
-const materialsOf = (content: Records, { charge = [], from = [] }: Batch): Material[] => [
-  ...charge.flatMap(({ material }) => content.materials.get(material)?.record ?? []),
-  ...from.flatMap(({ lot }) => {
-    const part = content.batches.get(lot)
-    return part ? materialsOf(content, part.record) : []
-  })
-]
-
-/** Whether an oxidiser went into a batch, or into one it was blended from. */
-const wasOxidised = (content: Records, { charge = [], from = [] }: Batch): boolean =>
-  charge.some(line => line.as === 'oxidiser') ||
-  from.some(({ lot }) => {
-    const part = content.batches.get(lot)
-    return part !== undefined && wasOxidised(content, part.record)
-  })
 
 function answerOf({ about, class: name, because }: HazardDecision): Answer[] {
   if (about !== 'oxidising' && about !== 'metals' && about !== 'flammable') return []
@@ -168,9 +179,9 @@ function openOf(found: LotClassification, { missing }: Comparison): OpenHazard[]
     ...found.gaps.map(text => ({ about: 'missing data' as const, text })),
     ...found.conflicts
       .filter(({ settled }) => !settled)
-      .map(() => ({
+      .map(conflict => ({
         about: 'limit or ph' as const,
-        text: 'concentration limit and pH rule give different classes for the skin'
+        text: explainConflict(conflict).replace(/^C(.*)\.$/u, 'c$1')
       })),
     ...(found.mismatch === undefined ? [] : [{ about: 'filtrate' as const, text: found.mismatch }]),
     ...(missing.length === 0
