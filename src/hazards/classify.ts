@@ -84,8 +84,8 @@ export function classify(mixture: Mixture): Classification {
   const nominal = isClear || isExact ? strict : at(measured)
   const mild = isClear || isExact ? nominal : at(pointAt(-1))
   const classes = withMargins(strict, nominal, namesOf(mild))
-  const questions = questionsOf(upper, classes, answers)
-  const conflicts = conflictsOf(upper, more, settled)
+  const questions = questionsOf(upper, classes, answers, measured)
+  const conflicts = conflictsOf(upper, more, settled, measured)
   const gaps = gapsOf(merged)
   const open =
     gaps.length > 0 || questions.length > 0 || conflicts.some(conflict => !conflict.settled)
@@ -137,11 +137,16 @@ function withMargins(
   })
 }
 
-/** A pH that makes it corrosive, where limits of ingredients that are there say otherwise. */
+/**
+ * A pH that makes it corrosive, where limits of ingredients that are there say otherwise.
+ *
+ * @param measured what is told where the figures as measured say so already
+ */
 function conflictsOf(
   point: Point,
   more: readonly Finding[],
-  settled: 'limits' | 'pH' | undefined
+  settled: 'limits' | 'pH' | undefined,
+  measured: Point
 ): Conflict[] {
   const [byPH] = classifyExtremePH(point)
   const bySkin = point.shares.some(({ substance }) =>
@@ -150,8 +155,17 @@ function conflictsOf(
   if (!byPH || !bySkin) return []
   const found = findingsAt(point, more, false)
   if (found.some(isCorrosive)) return []
-  const byLimits = found.find(({ class: name }) => name === 'Skin Irrit. 2')
-  return [{ byPH, ...(byLimits ? { byLimits } : {}), ...(settled ? { settled } : {}) }]
+  const irritating = (findings: readonly Finding[]) =>
+    findings.find(({ class: name }) => name === 'Skin Irrit. 2')
+  const strict = irritating(found)
+  const byLimits = strict && (irritating(findingsAt(measured, more, false)) ?? strict)
+  return [
+    {
+      byPH: classifyExtremePH(measured)[0] ?? byPH,
+      ...(byLimits ? { byLimits } : {}),
+      ...(settled ? { settled } : {})
+    }
+  ]
 }
 
 /** What is not known of a composition. */

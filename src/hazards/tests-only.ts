@@ -111,17 +111,27 @@ const asked: readonly {
   }
 ]
 
-/** What only a test can tell, where neither a class nor an answer settles it. */
+/**
+ * What only a test can tell, where neither a class nor an answer settles it.
+ *
+ * @param measured whose figures are told where they ask it already
+ */
 export function questionsOf(
   point: Point,
   found: readonly Finding[],
-  answers: readonly Answer[]
+  answers: readonly Answer[],
+  measured: Point
 ): Question[] {
   const isSettled = (topic: Topic, families: RegExp) =>
     answers.some(answer => answer.topic === topic) ||
     found.some(({ class: name }) => families.test(classEntry(name).family))
   return asked.flatMap(({ trait, topic, families, clause, what }) => {
-    const by = [...bearers(point, trait), ...(topic === 'metals' ? extremePH(point) : [])]
+    const at = (one: Point) => [
+      ...bearers(one, trait),
+      ...(topic === 'metals' ? extremePH(one) : [])
+    ]
+    const asMeasured = at(measured)
+    const by = asMeasured.length > 0 ? asMeasured : at(point)
     return by.length === 0 || isSettled(topic, families)
       ? []
       : [{ topic, text: `${what} (${by.join(', ')})`, clause }]

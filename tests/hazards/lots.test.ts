@@ -113,6 +113,18 @@ describe('limit and pH rule', () => {
       expect(sentence).toContain(part)
   })
 
+  test('are told by what was measured, and by its uncertain end only where that alone reaches them', () => {
+    const told = (percent: number, value: number) => {
+      const { conflicts, questions } = lot({ ...acid(percent, 0.03), ...pH(value, 0.07) })
+      return [explainConflict(conflicts[0]!), ...questions.map(({ text }) => text)].join(' ')
+    }
+    const well = told(6, 1.25)
+    for (const part of ['sulfuric acid 6 %', 'pH 1.25']) expect(well).toContain(part)
+    expect(well).not.toMatch(/6\.03|1\.18/u)
+    const barely = told(4.98, 2.05)
+    for (const part of ['sulfuric acid 5.01 %', 'pH 1.98']) expect(barely).toContain(part)
+  })
+
   test('a recorded decision settles it, either way', () => {
     const evidence = { ...acid(6), ...pH(1.2) }
     const answers = [{ topic: 'metals', because: 'UN C.1: not corrosive' }] as const
