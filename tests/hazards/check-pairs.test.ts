@@ -2,8 +2,11 @@
 
 import { describe, expect, test } from 'vitest'
 import { classify } from '../../src/hazards/classify.ts'
+import { classifyFlake, type LotEvidence } from '../../src/hazards/classify-lot.ts'
 import { dustText } from '../../src/hazards/dust.ts'
 import { mergeIngredients } from '../../src/hazards/mixture.ts'
+import { labelElements } from '../../src/hazards/label-elements.ts'
+import { statementText } from '../../src/hazards/statements.ts'
 import { findSubstance, withSupplier } from '../../src/hazards/substances.ts'
 import { classesOf, example, labelOf, said, solution } from './mixtures.ts'
 
@@ -198,19 +201,22 @@ describe('made-up ingredients', () => {
 
   // European Chemicals Agency, exercises on classifying mixtures (seminar of national helpdesks, 2012).
   test.for([
-    [0.8, []],
-    [1.8, []],
-    [10, ['Skin Irrit. 2']]
-  ] as const)('irritant %d %%', ([percent, classes]) => {
+    [0.8, [], '– · – · –'],
+    // Nothing is classified, but the sheet is to be had: CLP Annex II, 2.10.
+    [1.8, [], '– · – · EUH210'],
+    [10, ['Skin Irrit. 2'], 'GHS07 · Warning · H315']
+  ] as const)('irritant %d %%', ([percent, classes, label]) => {
     expect(classesOf(of([irritant, percent]))).toEqual(classes)
+    expect(labelOf(of([irritant, percent]))).toBe(label)
   })
 
   // CLP Annex I, 3.8.3.4.5 (from memory, not checked against the print).
   test.for([
-    [19.9, []],
-    [20, ['STOT SE 3 airways']]
-  ] as const)('airway irritant %d %%', ([percent, classes]) => {
+    [19.9, [], '– · – · EUH210'],
+    [20, ['STOT SE 3 airways'], 'GHS07 · Warning · H335']
+  ] as const)('airway irritant %d %%', ([percent, classes, label]) => {
     expect(classesOf(of([airways, percent]))).toEqual(classes)
+    expect(labelOf(of([airways, percent]))).toBe(label)
   })
 
   // UN ST/SG/AC.10/C.4/2008/23, example 3.2.3.3(a): an ingredient of category 1 whose own pH is 1.8.
@@ -345,6 +351,62 @@ describe('made-up ingredients', () => {
     )
     expect(classesOf(of(...many))).toEqual([])
   })
+})
+
+/** Joint registration of EC 235-819-4; CLP Annex I, 3.2.3.1.2 and 2.14, from what was measured. */
+describe('expandable graphite', () => {
+  const washed: LotEvidence = {
+    freeAcid_percent: { value: 0, U: 0, below: 0.01 },
+    slurryPH: { value: 6, U: 0 }
+  }
+  const labelled = (evidence: LotEvidence) => {
+    const { classes, supplements, state } = classifyFlake(evidence)
+    const { pictograms, signal = '–', statements } = labelElements(classes, supplements)
+    const codes = statements.map(({ code }) => code)
+    return `${pictograms.join(' ') || '–'} · ${signal} · ${codes.join(' ') || '–'} · ${state}`
+  }
+  test.for([
+    ['washed, pH 6', washed, '– · – · – · complete'],
+    [
+      'pH 1.8 and no other data',
+      { slurryPH: { value: 1.8, U: 0 } },
+      'GHS05 · Danger · H314 · incomplete'
+    ],
+    [
+      'with detectable permanganate',
+      {
+        ...washed,
+        residues: [{ substance: findSubstance('potassium permanganate')!, percent: 0.01 }]
+      },
+      '– · – · – · incomplete'
+    ],
+    ['with detectable nitrate', { ...washed, oxidiserFound: true }, '– · – · – · incomplete']
+  ] as const)('%s', ([, evidence, label]) => {
+    expect(labelled(evidence)).toBe(label)
+  })
+})
+
+// CLP, Articles 20(3), 26(1)(b) and 27.
+test('the skull takes the exclamation mark away, and no statement', () => {
+  const { pictograms, signal, statements } = labelElements([
+    { class: 'Acute Tox. 3 inhalation' },
+    { class: 'Acute Tox. 4 oral' },
+    { class: 'Skin Irrit. 2' }
+  ])
+  expect([pictograms, signal]).toEqual([['GHS06'], 'Danger'])
+  expect(statements.map(({ code }) => code).sort()).toEqual(['H302', 'H315', 'H331'])
+})
+
+// Consolidated text of 2025-09-01: both were reworded after 2008.
+test.for([
+  ['H314', 'fr', 'Provoque de graves brûlures de la peau et de graves lésions des yeux.'],
+  [
+    'P210',
+    'en',
+    'Keep away from heat, hot surfaces, sparks, open flames and other ignition sources. No smoking.'
+  ]
+] as const)('%s in %s is today’s', ([code, language, text]) => {
+  expect(statementText(code, language)).toEqual({ ok: true, text })
 })
 
 describe('what arithmetic cannot tell', () => {
