@@ -106,6 +106,13 @@ const named = ({ class: name, statement }: Classified) => ({
   statement: statement ?? classEntry(name).statement
 })
 
+/** What is not known is never told as harmless, whoever decided to let the lot go without it. */
+export const isIncomplete = ({
+  classification,
+  open
+}: Pick<LotHazards, 'classification' | 'open'>): boolean =>
+  open.length > 0 || classification.gaps.length > 0
+
 function sentenceOf({ classification, open, article: said }: LotHazards, tongue: Tongue): string {
   const { hazards: words } = tongue
   const { article, classes } = classification
@@ -113,10 +120,9 @@ function sentenceOf({ classification, open, article: said }: LotHazards, tongue:
     return [words.noneComputed(clauses.article), ...(said ? [articleText(said, tongue)] : [])].join(
       ' '
     )
-  // What is not known is never told as harmless.
   return words.computed(
     classes.map(({ class: name }) => name),
-    open.length > 0
+    isIncomplete({ classification, open })
   )
 }
 

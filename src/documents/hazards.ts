@@ -11,7 +11,7 @@ import { choosePrecautions } from '../hazards/precautions.ts'
 import { editionText, statementText, type Wordings } from '../hazards/statements.ts'
 import type { LotHazards } from '../judge/lot-hazards.ts'
 import type { Grade } from '../records/types.ts'
-import { computedHazards } from './computed-hazards.ts'
+import { computedHazards, isIncomplete } from './computed-hazards.ts'
 import { fillFor, languageBlocks } from './hazard-languages.ts'
 import type { HazardEdition } from './hazard-types.ts'
 import { transportText } from './transport.ts'
@@ -170,7 +170,7 @@ function editionBlock(
   lackEdition(edition, reader)
   const label = labelFor(hazards, lot, edition)
   const names = label.classified.map(name => nameIn(edition, name))
-  const isOpen = (lot?.open.length ?? 0) > 0
+  const isOpen = lot !== undefined && isIncomplete(lot)
   return {
     title: words.editions[edition],
     ...labelText(hazards, label, edition, reader),

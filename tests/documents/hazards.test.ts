@@ -212,6 +212,16 @@ describe('papers', () => {
     expect(own.languages).toBeUndefined()
   })
 
+  test('never call a lot unclassified of which data are missing, though someone let it go without', () => {
+    const none = 'classified: [not classified], basis: our own'
+    const { computed, editions } = blockOf(`hazards: { ${none}, editions: [clp, un] }`)
+    expect(computed?.sentence).toBe(
+      'Computed for this lot: no class so far; the classification is incomplete.'
+    )
+    expect(computed?.notes.join()).toContain('about missing data: seen')
+    expect(editions?.[0]?.sentence).not.toMatch(/not classified/u)
+  })
+
   test('say who chose precautions and why', () => {
     const chosen = 'precautions-by: quality manager, precautions-because: worn anyway'
     expect(blockOf(`hazards: { ${eyes}, ${chosen} }`).basis).toContain(
