@@ -32,6 +32,19 @@ export const doubtResidues = (batch: EvaluatedBatch, content: Records): Problem[
   return [...held.flatMap(one => tooMuch(batch, one)), ...driedUntested(batch, held)]
 }
 
+/** Why a batch is held: residues above the workshop's limits, or not known by a day; a sentence each. */
+export const oxidiserHolds = (content: Records, batch: EvaluatedBatch, day: string): string[] =>
+  residuesOf(content, batch).flatMap(({ quantity, limit, result }) => {
+    const title = titleInSentence(quantity)
+    if (!result || (result.tested ?? '') > day)
+      return [`its ${title}, which the workshop limits, was not known by ${day}`]
+    return most(result) <= limit.value
+      ? []
+      : [
+          `its ${title} may be up to ${shown(most(result))}, above the workshop's own limit of ${limit.written}`
+        ]
+  })
+
 /** Every batch that a furnace run heated above its limit, or without its figure. */
 export function doubtHeated(
   { entry }: EvaluatedExpansion,

@@ -5,6 +5,7 @@ import { isSellable, refusedStep } from '../quality/status.ts'
 import { titleInSentence } from '../quantities.ts'
 import type { Records } from '../records/types.ts'
 import { overLimit, overLimitText } from '../evaluate/charge-limits.ts'
+import { oxidiserHolds } from '../evaluate/oxidiser.ts'
 import { gradeOf, judgeRows } from './judge-lot.ts'
 import { decisionsOn, type LotHazards, lotHazards } from './lot-hazards.ts'
 import type { Decision, JudgedLot } from './types.ts'
@@ -28,6 +29,7 @@ export function checkRelease(content: Records, lot: JudgedLot): Problem[] {
       ...(decision.is === 'concession' ? checkConcession(lot, decision, index) : []),
       ...(isSellable(decision.is) ? checkTested(lot, decision, index) : []),
       ...(isSellable(decision.is) ? checkOverLimit(content, lot, decision, index) : []),
+      ...(isSellable(decision.is) ? checkOxidiser(content, lot, decision, index) : []),
       ...(isSellable(decision.is)
         ? checkHazards(lot, hazardsIn(content, lot), decision, index)
         : [])
@@ -124,6 +126,24 @@ function checkOverLimit(
     )
   ]
 }
+
+/** Flake with oxidiser left in it is for nobody: no concession lets it go. */
+const checkOxidiser = (
+  content: Records,
+  { evaluated }: JudgedLot,
+  { on }: Decision,
+  index: number
+): Problem[] =>
+  evaluated.kind !== 'batch'
+    ? []
+    : oxidiserHolds(content, evaluated, on).map(why =>
+        problemAt(
+          evaluated.entry.at(['status', index, 'is']),
+          'NOT_RELEASABLE',
+          `cannot be let go: ${why}`,
+          'wash it and test it again: oxidiser left in dry graphite is an energetic mixture'
+        )
+      )
 
 /** What keeps a lot from plain release: a missing result, a verdict, an instrument out of date. */
 function checkReleased(lot: JudgedLot, decision: Decision, index: number): Problem[] {

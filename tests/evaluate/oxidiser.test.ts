@@ -53,6 +53,21 @@ describe('with a limit of 20 mg/kg', () => {
     ])
   })
 
+  test.for([
+    ['0.50', '2026-02-03', []],
+    ['8.00', '2026-02-03', ['may be up to 40.5 mg/kg']],
+    ['0.50', '2026-02-28', ['was not known by 2026-02-06']]
+  ] as const)(
+    '%s mg/L, found on %s: held from release where %j',
+    ([concentration, on, reasons]) => {
+      const held = problemsOf(tested(concentration, on)).filter(line =>
+        line.startsWith('NOT_RELEASABLE status.0.is: cannot be let go: its residual permanganate')
+      )
+      expect(held).toHaveLength(reasons.length)
+      for (const reason of reasons) expect(held[0]).toContain(reason)
+    }
+  )
+
   test('holds from its day on, for batches that were charged with an oxidiser', () => {
     expect(told(limited('2026-02-03'))).toEqual([])
     const noOxidiser = withChange(limited('2026-01-01'), 'batches/EB-1.yaml', 'oxidiser', 'acid')
