@@ -175,7 +175,10 @@ describe('the pages in German', () => {
       await page.fill('#find-text', 'FL-26-01')
       await page.waitForSelector('#found table')
       expect(await page.textContent('#find-count')).toMatch(/^\d+ von \d+ Chargen$/u)
-      expect(await page.textContent('#found tbody')).toMatch(/konform.*freigegeben.*\d,\d/su)
+      // Figures of a column come with its file, after the lots themselves.
+      await page.waitForFunction(
+        "/konform.*freigegeben.*\\d,\\d/su.test(document.querySelector('#found tbody').textContent)"
+      )
       expect(await page.textContent('#found thead')).toContain('Hergestellt')
       await show('compare/index.html#with=FL-26-013+FL-26-015')
       await page.waitForSelector('.compared')

@@ -64,7 +64,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('in Chromium', ()
     await page.goto('http://workshop.example/')
     await page.addScriptTag({ content: script })
     const call = `Register.verify('{}', { published: ${JSON.stringify(sample.published)} })`
-    expect(await page.evaluate(call)).toEqual({
+    expect(await page.evaluate(call)).toMatchObject({
       word: 'unknown',
       sentences: [
         'Nothing was compared: this browser computes fingerprints only on pages that come by https.'
