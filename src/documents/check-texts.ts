@@ -87,19 +87,23 @@ function checkClassified(entry: Entry<Grade>, classified: readonly string[]): Pr
   })
 }
 
-/** Who chose the precautions is a role of the producer. */
+/** Who classified, and who chose the precautions, are roles of the producer. */
 function checkChooser(producer: Records['producer'], entry: Entry<Grade>): Problem[] {
-  const by = entry.record.hazards?.precautionsBy
   const roles = producer?.record.roles.map(({ role }) => role)
-  if (by === undefined || !roles || roles.includes(by)) return []
-  return [
-    problemAt(
-      entry.at(['hazards', 'precautionsBy']),
-      'UNKNOWN_REFERENCE',
-      `there is no role of the producer ${quoted(by)}`,
-      suggestion(by, roles, 'each role of the producer recorded')
-    )
-  ]
+  if (!roles) return []
+  return (['classifiedBy', 'precautionsBy'] as const).flatMap(field => {
+    const by = entry.record.hazards?.[field]
+    return by === undefined || roles.includes(by)
+      ? []
+      : [
+          problemAt(
+            entry.at(['hazards', field]),
+            'UNKNOWN_REFERENCE',
+            `there is no role of the producer ${quoted(by)}`,
+            suggestion(by, roles, 'each role of the producer recorded')
+          )
+        ]
+  })
 }
 
 /** More precautions than six need their reason. */

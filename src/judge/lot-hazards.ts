@@ -96,7 +96,10 @@ function against(
 ): LotHazards {
   const declared = (hazards?.classified ?? []).filter(isClassName)
   const comparison = compareDeclared(declared, found.classification)
-  const open = [...openOf(found.classification, comparison), ...doubts]
+  const open = [
+    ...openOf(found.classification, comparison, hazards?.classifiedBy !== undefined),
+    ...doubts
+  ]
   return {
     ...found,
     declared,
@@ -173,7 +176,12 @@ function answerOf({ about, class: name, because }: HazardDecision): Answer[] {
   ]
 }
 
-function openOf(found: LotClassification, { missing }: Comparison): OpenHazard[] {
+/** @param isAnswered whether somebody answers for what is declared beyond what is computed */
+function openOf(
+  found: LotClassification,
+  { missing, beyond }: Comparison,
+  isAnswered: boolean
+): OpenHazard[] {
   return [
     ...found.questions.map(({ topic, text }) => ({ about: topic, text: `the lot ${text}` })),
     ...found.gaps.map(text => ({ about: 'missing data' as const, text })),
@@ -190,6 +198,14 @@ function openOf(found: LotClassification, { missing }: Comparison): OpenHazard[]
           {
             about: 'declaration' as const,
             text: `it is computed as ${missing.join(', ')}, which its grade does not declare`
+          }
+        ]),
+    ...(beyond.length === 0 || isAnswered
+      ? []
+      : [
+          {
+            about: 'declaration' as const,
+            text: `its grade declares ${beyond.join(', ')}, beyond what is computed, and names nobody who answers for that ('classified-by:')`
           }
         ])
   ]

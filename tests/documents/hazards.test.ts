@@ -67,6 +67,18 @@ describe('a grade', () => {
     expect(problemsOf(deciding(none, 'metals'))).toHaveLength(1)
   })
 
+  test('a class beyond what is computed needs a role that answers for it', () => {
+    const eyes = 'classified: [Eye Irrit. 2], precautions: [P280], basis: our own'
+    const answered = `classified-by: quality manager, ${eyes}`
+    const why =
+      'NOT_RELEASABLE status.0.is: cannot be let go: its grade declares Eye Irrit. 2, beyond'
+    expect(problemsOf(declaring(eyes)).filter(line => line.startsWith(why))).toHaveLength(1)
+    expect(problemsOf(declaring(answered))).toEqual([])
+    expect(problemsOf(declaring(`classified-by: nobody, ${eyes}`))[0]).toMatch(
+      /^UNKNOWN_REFERENCE hazards\.classified-?[bB]y/u
+    )
+  })
+
   test('a decision after the release is none', () => {
     expect(problemsOf(deciding(none, 'missing data', '2026-02-07'))).toEqual([
       "DATE_ORDER status.0.on: was let go on 2026-02-06, before the decision about 'missing data' on 2026-02-07"
@@ -101,41 +113,47 @@ describe('a grade', () => {
   })
 
   test.for([
-    ['classified: [Eye Irrit. 2], precautions: [P280], basis: our own', []],
+    [
+      'classified: [Eye Irrit. 2], classified-by: quality manager, precautions: [P280], basis: our own',
+      []
+    ],
     ['classified: [not classified], basis: our own', []],
     [
       'classified: [Eye Irritation 2], precautions: [P280], basis: our own',
       ["UNKNOWN_WORD hazards.classified.0: 'Eye Irritation 2' is no hazard class known here"]
     ],
     [
-      'classified: [not classified, Eye Irrit. 2], precautions: [P280], basis: our own',
+      'classified: [not classified, Eye Irrit. 2], classified-by: quality manager, precautions: [P280], basis: our own',
       ["INVALID_VALUE hazards.classified.0: 'not classified' stands beside classes"]
     ],
     [
-      'classified: [Eye Irrit. 2], precautions: [P264], basis: our own',
+      'classified: [Eye Irrit. 2], classified-by: quality manager, precautions: [P264], basis: our own',
       [
         'MISSING_TEXT hazards.precautions.0: P264 has a gap that the law leaves to the supplier, and no words for it'
       ]
     ],
     [
-      'classified: [Eye Irrit. 2], basis: our own',
+      'classified: [Eye Irrit. 2], classified-by: quality manager, basis: our own',
       [
         'MISSING_TEXT hazards.classified: P264 has a gap that the law leaves to the supplier, and no words for it'
       ]
     ],
-    ['classified: [Eye Irrit. 2], fill: { P264: hands }, basis: our own', []],
     [
-      'classified: [Eye Irrit. 2], precautions: [P280], fill: { P264: hands }, basis: our own',
+      'classified: [Eye Irrit. 2], classified-by: quality manager, fill: { P264: hands }, basis: our own',
+      []
+    ],
+    [
+      'classified: [Eye Irrit. 2], classified-by: quality manager, precautions: [P280], fill: { P264: hands }, basis: our own',
       ['MISSING_TEXT hazards.fill.P264: fills in P264, which is not among the statements']
     ],
     [
-      'classified: [Eye Irrit. 2], precautions: [P101, P102, P233, P260, P273, P280, P310], basis: our own',
+      'classified: [Eye Irrit. 2], classified-by: quality manager, precautions: [P101, P102, P233, P260, P273, P280, P310], basis: our own',
       [
         'MISSING_FIELD hazards.precautions: 7 precautionary statements are more than the 6 the law asks for'
       ]
     ],
     [
-      'classified: [Eye Irrit. 2], precautions: [P101, P102, P233, P260, P273, P280, P310], precautions-by: quality manager, precautions-because: sold to schools, basis: our own',
+      'classified: [Eye Irrit. 2], classified-by: quality manager, precautions: [P101, P102, P233, P260, P273, P280, P310], precautions-by: quality manager, precautions-because: sold to schools, basis: our own',
       []
     ]
   ] as const)('declares { %s }', ([hazards, problems]) => {
@@ -185,7 +203,8 @@ describe('papers', () => {
     )
   const blockOf = (...parts: [string, string?]) =>
     pageOf(flakeOf(...parts), 'EB-1').document.hazards!
-  const eyes = 'classified: [Eye Irrit. 2], precautions: [P280, P337+P313], basis: our own'
+  const eyes =
+    'classified: [Eye Irrit. 2], classified-by: quality manager, precautions: [P280, P337+P313], basis: our own'
 
   test('carry the editions and languages the producer asks for, the grade’s own before', () => {
     const block = blockOf(`hazards: { ${eyes} }`, 'editions: [clp, un, us]\nlanguages: [de]\n')
@@ -250,7 +269,7 @@ describe('papers', () => {
           smallFiles,
           'grades/FK-1.yaml',
           'limits:',
-          `hazards: { classified: [Eye Irrit. 2], precautions: [P264], fill: { P264: hands }, languages: [de]${more}, basis: our own }\nlimits:`
+          `hazards: { classified: [Eye Irrit. 2], classified-by: quality manager, precautions: [P264], fill: { P264: hands }, languages: [de]${more}, basis: our own }\nlimits:`
         )
       ).filter(line => line.startsWith('MISSING_TEXT'))
     expect(told('')).toEqual([

@@ -319,7 +319,7 @@ const filled = (fill: string): SourceFile[] =>
       smallFiles,
       'grades/FK-1.yaml',
       'limits:',
-      `hazards: { classified: [Eye Irrit. 2], precautions: [P264], ${fill}, basis: our own }\nlimits:`
+      `hazards: { classified: [Eye Irrit. 2], classified-by: quality manager, precautions: [P264], ${fill}, basis: our own }\nlimits:`
     ),
     'batches/EB-1.yaml',
     'status:',

@@ -163,7 +163,7 @@ describe('a lot with one per cent of lye in it', () => {
         smallFiles,
         'grades/FK-1.yaml',
         'limits:',
-        `public: [${sections}]\nhazards: { classified: [Skin Irrit. 2, Eye Irrit. 2], precautions: [P280], basis: our own }\nlimits:`
+        `public: [${sections}]\nhazards: { classified: [Skin Irrit. 2, Eye Irrit. 2], classified-by: quality manager, precautions: [P280], basis: our own }\nlimits:`
       ),
       'batches/EB-1.yaml',
       'status:',

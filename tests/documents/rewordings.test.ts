@@ -65,7 +65,7 @@ const workshop = (hazards: string): SourceFile[] => {
 }
 
 const declared = (more = '') =>
-  `classified: [Eye Irrit. 2], precautions: [P280, P337+P313], basis: our own${more}`
+  `classified: [Eye Irrit. 2], classified-by: quality manager, precautions: [P280, P337+P313], basis: our own${more}`
 const files = workshop(declared())
 const today = textToIssue(files, none)
 const nowP280 = statementText('P280', 'en')

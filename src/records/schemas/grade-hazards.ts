@@ -24,6 +24,8 @@ const transportDecision = fields({
 export const gradeHazards = fields({
   /** The producer's own classification, class by class; 'not classified' alone where none. */
   classified: list(text()),
+  /** Role that answers for it: needed where lots are computed milder. Why is told under `basis`. */
+  'classified-by': maybe(text()),
   /** Precautionary statements, where the producer chose others than the program. */
   precautions: maybe(list(text())),
   /** Who chose them, by role, and why; needed where they are more than six. */
