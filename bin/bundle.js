@@ -128,7 +128,7 @@ const asModule = {
 }
 
 /** Large packages that only some commands load stay outside; to find the files of many costs a start. */
-const LEFT_OUT = /^(?:@11ty\/eleventy|nunjucks|esbuild|tsx|pkijs|asn1js)(?:\/|$)/u
+const LEFT_OUT = /^(?:@11ty\/eleventy|nunjucks|esbuild|tsx|pkijs|asn1js|playwright-core)(?:\/|$)/u
 
 const fewPackages = {
   name: 'few-packages',
