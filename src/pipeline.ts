@@ -15,7 +15,7 @@ import { checkCopies } from './documents/copy-drift.ts'
 import { type DriftCheck, driftCheck } from './documents/drift.ts'
 import { type IssuedRegister, noRegister } from './documents/issued.ts'
 import type { LabelChoice, LabelRules } from './documents/label-types.ts'
-import { labelRules } from './documents/label-wish.ts'
+import { rulesFor } from './documents/label-wish.ts'
 import { labelDocuments, type Labels } from './documents/labels.ts'
 import type { Pictures } from './documents/picture-types.ts'
 import { checkPictures } from './documents/pictures.ts'
@@ -116,7 +116,7 @@ export function lotLabels(
   if (!evaluated || !judged || problems.some(isError)) return { labels: [], problems }
   const { labels, problems: found } = labelDocuments(evaluated.content, judged, register.issued, {
     ...wish,
-    ...labelRules(wish, evaluated.content.producer.record.labels)
+    ...rulesFor(wish, evaluated.content.producer.record.labels)
   })
   return { labels, problems: inFileOrder([...problems, ...found]) }
 }

@@ -15,7 +15,7 @@ export const editionWanted = ({ profile, wording = 'clp' }: LabelRules): Edition
  * Rules asked for, each else as the record has it, else European and in English. Rules of other sizes
  * leave the record's wording behind, and editions with English texts alone its languages.
  */
-export function labelRules(asked: Partial<LabelRules>, recorded: Producer['labels']): LabelRules {
+export function rulesFor(asked: Partial<LabelRules>, recorded: Producer['labels']): LabelRules {
   const wordingAsked = asked.wording !== undefined
   const profile = asked.profile ?? (wordingAsked ? undefined : recorded?.profile) ?? 'eu-2028'
   const wording = asked.wording ?? (asked.profile === undefined ? recorded?.wording : undefined)

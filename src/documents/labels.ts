@@ -13,7 +13,7 @@ import type { Issued } from './issued.ts'
 import { labelDocument } from './label.ts'
 import { labelHazards, type Worded, wordedIn } from './label-hazards.ts'
 import type { LabelDocument, LabelWish } from './label-types.ts'
-import { editionWanted, labelRules } from './label-wish.ts'
+import { editionWanted, rulesFor } from './label-wish.ts'
 import { labelWords } from './label-words/index.ts'
 import { viewLot } from './lot-view.ts'
 import { lotUrl } from './lot.ts'
@@ -69,7 +69,7 @@ export function labelPapers(
   lot: JudgedLot,
   issued: readonly Issued[]
 ): { readonly labels: readonly LabelPaper[]; readonly links: readonly Paper[] } {
-  const rules = labelRules({}, content.producer.record.labels)
+  const rules = rulesFor({}, content.producer.record.labels)
   const labels = labelDocuments(content, lot, issued, rules).labels.map(document => ({
     document,
     url: `${lotUrl(document.lot)}labels/${document.fileName}`

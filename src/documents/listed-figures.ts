@@ -1,7 +1,7 @@
 /** Figures of an old list beside those that its readings give here. */
 
-import { Decimal } from 'decimal.js'
 import type { EvaluatedContent } from '../evaluate/types.ts'
+import { roundToPlaces, toDecimal } from '../metrology/rounding.ts'
 import type { Reading } from '../metrology/written.ts'
 import { inSentence, quantities, type QuantityKey, quantityOf } from '../quantities.ts'
 
@@ -43,6 +43,6 @@ export function listedText(lots: readonly ListedLot[], { lots: ours }: Evaluated
 
 /** Ours with as many decimals as the list gives. */
 const alike = (value: number, { resolution }: Reading): string =>
-  new Decimal(value.toPrecision(12)).toFixed(Math.max(0, new Decimal(resolution).decimalPlaces()))
+  roundToPlaces(toDecimal(value), toDecimal(resolution).decimalPlaces())
 
 const shown = (digits: string, unit: string) => (unit === '1' ? digits : `${digits} ${unit}`)

@@ -1,5 +1,6 @@
 /** A lot's page, from what any edition may know of it. */
 
+import { capital } from './capital.ts'
 import { wordOf } from '../judge/judge-lot.ts'
 import type { LotHazards } from '../judge/lot-hazards.ts'
 import { quantities, type QuantityName, quantityOf } from '../quantities.ts'
@@ -240,8 +241,6 @@ const standing = (
 /** A fact, where there is something to say. */
 const fact = (label: string, text: string | number | undefined): Fact[] =>
   text ? [{ label, text: unparted(String(text)) }] : []
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
 function noticesOf({ state, status, calledBack, tongue }: LotView): string[] {
   const { lot: words } = tongue.pages

@@ -5,7 +5,7 @@ import type { Content, Shipment } from '../records/types.ts'
 import { producerText } from './certificate.ts'
 import { containerLabels } from './container-labels.ts'
 import { type CopyInputs, customerCopy } from './customer-copy.ts'
-import { labelRules } from './label-wish.ts'
+import { rulesFor } from './label-wish.ts'
 import { tongueFor } from './languages/records.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { packingList } from './packing-list.ts'
@@ -22,7 +22,7 @@ export interface PackInputs {
 export function shipmentPack(shipment: Shipment, inputs: PackInputs): ShipmentPack | string[] {
   const { content, lots, register, paper } = inputs
   const producer = content.producer.record
-  const rules = labelRules({}, shipment.labels ?? producer.labels)
+  const rules = rulesFor({}, shipment.labels ?? producer.labels)
   const byNumber = new Map(lots.map(lot => [lot.evaluated.lot, lot]))
   const parts = shipment.contents.map(part => ({
     part,

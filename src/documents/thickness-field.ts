@@ -1,5 +1,6 @@
 /** Thickness over the sheets of a lot: maps, and the same in words and figures. */
 
+import { capital } from './capital.ts'
 import type { SheetField } from '../evaluate/types.ts'
 import { drawSheetMap, shadeOf } from '../figures/sheet-map.ts'
 import { expand } from '../metrology/coverage.ts'
@@ -57,8 +58,6 @@ function mapText(
     })
   }
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
 const plain = (value: number) => withMinus(toDecimal(value).toSignificantDigits(9).toFixed())
 

@@ -9,7 +9,7 @@
 import { expand } from '../metrology/coverage.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
 import { quantities, titleInSentence } from '../quantities.ts'
-import type { Batch, Entry, Records } from '../records/types.ts'
+import type { Entry, Records } from '../records/types.ts'
 import type { EvaluatedBatch, EvaluatedLots, EvaluatedExpansion, Result } from './types.ts'
 
 /** Residues a limit can be set on, by their field in the producer's record. */
@@ -28,21 +28,22 @@ interface Residue {
 
 /** Every residue of a batch above its limit, and every one not known although the batch was dried. */
 export const doubtResidues = (batch: EvaluatedBatch, content: Records): Problem[] => {
-  const held = residuesOf(content, batch)
+  const held = chargedOxidiser(batch) ? residuesOf(content, batch) : []
   return [...held.flatMap(one => tooMuch(batch, one)), ...driedUntested(batch, held)]
 }
 
-/** Why a batch is held: residues above the workshop's limits, or not known by a day; a sentence each. */
+/**
+ * Why a batch that an oxidiser went into, at whatever step, is held: residues above the workshop's limits,
+ * or not known by a day; a sentence each.
+ */
 export const oxidiserHolds = (content: Records, batch: EvaluatedBatch, day: string): string[] =>
-  residuesOf(content, batch).flatMap(({ quantity, limit, result }) => {
-    const title = titleInSentence(quantity)
-    if (!result || (result.tested ?? '') > day)
-      return [`its ${title}, which the workshop limits, was not known by ${day}`]
-    return most(result) <= limit.value
-      ? []
-      : [
-          `its ${title} may be up to ${shown(most(result))}, above the workshop's own limit of ${limit.written}`
-        ]
+  residuesOf(content, batch).flatMap(one => {
+    const above = aboveLimit(one)
+    if (!isKnownBy(one, day))
+      return [
+        `its ${titleInSentence(one.quantity)}, which the workshop limits, was not known by ${day}`
+      ]
+    return above === undefined ? [] : [`its ${above}`]
   })
 
 /** Every batch that a furnace run heated above its limit, or without its figure. */
@@ -59,13 +60,14 @@ export function doubtHeated(
   })
 }
 
-const chargedOxidiser = ({ charge }: Batch) => (charge ?? []).some(line => line.as === 'oxidiser')
+const chargedOxidiser = ({ entry }: EvaluatedBatch) =>
+  (entry.record.charge ?? []).some(line => line.as === 'oxidiser')
 
 /** The workshop's limits in force on the day a batch was made, with what was found. */
 function residuesOf(content: Records, batch: EvaluatedBatch): Residue[] {
   const { record } = batch.entry
   const limits = content.producer?.record.oxidiserLimits
-  if (!limits || record.made < limits.since || !chargedOxidiser(record)) return []
+  if (!limits || record.made < limits.since) return []
   const { process } = batch
   return Object.entries(residues).flatMap(([field, quantity]) => {
     const limit = limits[field as keyof typeof residues]
@@ -78,13 +80,23 @@ const most = ({ estimate, below }: Result) => below ?? estimate.value + expand(e
 
 const shown = (value: number) => `${Number(value.toPrecision(3))} mg/kg`
 
-function tooMuch({ entry }: EvaluatedBatch, { quantity, limit, result }: Residue): Problem[] {
-  if (!result || most(result) <= limit.value) return []
+const isKnownBy = ({ result }: Residue, day: string): boolean =>
+  result !== undefined && (result.tested ?? '') <= day
+
+/** How far above its limit a residue may be; undefined where it is not, or not known at all. */
+const aboveLimit = ({ quantity, limit, result }: Residue): string | undefined =>
+  result && most(result) > limit.value
+    ? `${titleInSentence(quantity)} may be up to ${shown(most(result))}, above the workshop's own limit of ${limit.written}`
+    : undefined
+
+function tooMuch({ entry }: EvaluatedBatch, one: Residue): Problem[] {
+  const above = aboveLimit(one)
+  if (above === undefined) return []
   return [
     problemAt(
-      entry.at(result.field),
+      entry.at(one.result!.field),
       'OXIDISER_LEFT',
-      `${titleInSentence(quantity)} may be up to ${shown(most(result))}, above the workshop's own limit of ${limit.written}`,
+      above,
       'wash and test again; oxidiser in dry graphite is an energetic mixture, not to be dried or heated'
     )
   ]
@@ -107,16 +119,17 @@ function unheld(
   entry: Entry<unknown>,
   field: FieldPath
 ): Problem[] {
-  return residuesOf(content, batch).flatMap(({ quantity, limit, result }) => {
-    if (!result || (result.tested ?? '') > day)
-      return [untested(entry, field, batch.lot, quantity, 'heated')]
-    return most(result) <= limit.value
+  if (!chargedOxidiser(batch)) return []
+  return residuesOf(content, batch).flatMap(one => {
+    if (!isKnownBy(one, day)) return [untested(entry, field, batch.lot, one.quantity, 'heated')]
+    const above = aboveLimit(one)
+    return above === undefined
       ? []
       : [
           problemAt(
             entry.at(field),
             'OXIDISER_LEFT',
-            `${batch.lot} was heated although its ${titleInSentence(quantity)} may be up to ${shown(most(result))}, above the workshop's own limit of ${limit.written}`,
+            `${batch.lot} was heated although its ${above}`,
             'stop using it, and find out how it came to the furnace'
           )
         ]

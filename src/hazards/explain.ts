@@ -20,8 +20,11 @@ export const explainClass = ({ reasons, margin }: Classified): string[] => [
       ])
 ]
 
-/** Both sides of a disagreement, each with its clause. */
-export function explainConflict({ byLimits, byPH, settled }: Conflict): string {
+/** The same as a sentence. */
+export const explainConflict = (conflict: Conflict): string => `${capital(sidesOf(conflict))}.`
+
+/** Both sides of a disagreement, each with its clause: without a capital and a full stop. */
+export function sidesOf({ byLimits, byPH, settled }: Conflict): string {
   const limits = byLimits ? `${byLimits.class}: ${sides(byLimits)}` : 'no class of the skin'
   const outcome =
     settled === undefined
@@ -29,7 +32,7 @@ export function explainConflict({ byLimits, byPH, settled }: Conflict): string {
       : settled === 'limits'
         ? 'decided for the concentration limits'
         : 'decided for the pH'
-  return `Concentration limits give ${limits}; the pH gives ${byPH.class}: ${sides(byPH)}; ${outcome}.`
+  return `concentration limits give ${limits}; the pH gives ${byPH.class}: ${sides(byPH)}; ${outcome}`
 }
 
 const sides = ({ reasons }: Finding) =>

@@ -4,6 +4,7 @@ import { markOf } from '../archive/marks.ts'
 import { drawRail } from '../figures/rail.ts'
 import type { Basis, ChainLink, LotSummary, ResultRow, SiteDocument } from '../documents/types.ts'
 import { catalogues } from '../documents/languages/index.ts'
+import { capital } from '../documents/capital.ts'
 import { formAddress, rootAddress, sharedAddress } from './head.ts'
 import { mathml } from './mathml.ts'
 import { relative } from './relative.ts'
@@ -42,24 +43,24 @@ export function railOf(chain: readonly ChainLink[]) {
   return { width, lines: lines.map(line => ({ ...line, link: links.get(line.id)! })) }
 }
 
-/** The first letter large, all others as they are: German has large ones of its own. */
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
 /** Address of the lot that a shape stands for; none for the frame and for lots without a page. */
 export const urlOf = (
   { of }: { readonly of?: string },
   lots: readonly { readonly lot: string; readonly url?: string }[]
 ): string | undefined => (of === undefined ? undefined : lots.find(({ lot }) => lot === of)?.url)
 
-/** What an English site registers with its template engine, by the name templates use. */
-export const filters = {
-  relative,
+/** A page is named by its folder; a file stands at the site's root, whatever the language. */
+const isPage = (address: string): boolean =>
+  !/^[a-z]+:/iu.test(address) && /(?:^|\/)(?:[?#].*)?$/u.test(address)
+
+/** What a site registers with its template engine, by the name templates use, in its language and folder. */
+export const filtersOf = ({ language, folder }: Pick<SiteDocument, 'language' | 'folder'>) => ({
   newestFirst,
   ofBasis,
   exceptions,
   anyLimited,
   hasKey,
-  ...figureFilters('.'),
+  ...figureFilters(catalogues[language].pages.sign),
   railOf,
   markOf,
   capital,
@@ -68,17 +69,6 @@ export const filters = {
   sharedAddress,
   formAddress,
   urlOf,
-  otherPage: (url: string, other: string): string => relative(`${other}${url.slice(1)}`, url)
-} as const
-
-/** A page is named by its folder; a file stands at the site's root, whatever the language. */
-const isPage = (address: string): boolean =>
-  !/^[a-z]+:/iu.test(address) && /(?:^|\/)(?:[?#].*)?$/u.test(address)
-
-/** The same in the language and the folder of a form of the site. */
-export const filtersOf = ({ language, folder }: Pick<SiteDocument, 'language' | 'folder'>) => ({
-  ...filters,
-  ...figureFilters(catalogues[language].pages.sign),
   relative: (target: string, fromPageUrl: string): string =>
     relative(isPage(target) ? folder + target : target, `/${folder}${fromPageUrl.slice(1)}`),
   /** Where the same page stands in another folder. */

@@ -1,5 +1,6 @@
 /** What the heads of pages need: where the site begins, and where a page of it stands. */
 
+import { siteAddress } from '../documents/site-address.ts'
 import type { SiteDocument } from '../documents/types.ts'
 
 type Site = Pick<SiteDocument, 'edition' | 'producer' | 'folder'>
@@ -15,7 +16,7 @@ export function rootAddress({
   producer: { site }
 }: Omit<Site, 'folder'>): string | undefined {
   if (edition === 'workshop') return '/'
-  return site === undefined || site.endsWith('/') ? site : `${site}/`
+  return site && siteAddress(site, '')
 }
 
 /** The address a page is shared by; undefined for the private edition and without a site. */

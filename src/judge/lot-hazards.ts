@@ -12,7 +12,7 @@ import {
   undecidedArticle
 } from '../hazards/classify-lot.ts'
 import { type Comparison, compareDeclared } from '../hazards/declared.ts'
-import { explainConflict } from '../hazards/explain.ts'
+import { sidesOf } from '../hazards/explain.ts'
 import type { Ingredient, Uncertain } from '../hazards/mixture.ts'
 import type { Answer } from '../hazards/tests-only.ts'
 import { expand } from '../metrology/coverage.ts'
@@ -189,7 +189,7 @@ function openOf(
       .filter(({ settled }) => !settled)
       .map(conflict => ({
         about: 'limit or ph' as const,
-        text: explainConflict(conflict).replace(/^C(.*)\.$/u, 'c$1')
+        text: sidesOf(conflict)
       })),
     ...(found.mismatch === undefined ? [] : [{ about: 'filtrate' as const, text: found.mismatch }]),
     ...(missing.length === 0

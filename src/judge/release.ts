@@ -6,6 +6,7 @@ import { titleInSentence } from '../quantities.ts'
 import type { Records } from '../records/types.ts'
 import { overLimit, overLimitText } from '../evaluate/charge-limits.ts'
 import { oxidiserHolds } from '../evaluate/oxidiser.ts'
+import { wasOxidised } from './charged.ts'
 import { gradeOf, judgeRows } from './judge-lot.ts'
 import { decisionsOn, type LotHazards, lotHazards } from './lot-hazards.ts'
 import type { Decision, JudgedLot } from './types.ts'
@@ -134,7 +135,7 @@ const checkOxidiser = (
   { on }: Decision,
   index: number
 ): Problem[] =>
-  evaluated.kind !== 'batch'
+  evaluated.kind !== 'batch' || !wasOxidised(content, evaluated.entry.record)
     ? []
     : oxidiserHolds(content, evaluated, on).map(why =>
         problemAt(

@@ -13,6 +13,7 @@ import { paperCache } from './paper-cache.ts'
 import type { Progress } from './papers.ts'
 import { lotfolio } from './plugin.ts'
 import { templatesFolder } from './project.ts'
+import { quietEleventy } from './quiet-eleventy.ts'
 import { comparePublished } from './published.ts'
 import { readContent } from './read-content.ts'
 import { readPictures } from './read-pictures.ts'
@@ -89,25 +90,19 @@ async function writeSite(site: SiteDocument, folder: string, options: Ready, ste
   const cache = paperCache(
     join(dirname(out), '.cache', 'lotfolio', `${basename(out)}-${site.edition}`)
   )
-  // A package of ES modules alone, which the bundle in CommonJS can only import so.
-  const { default: Eleventy } = await import('@11ty/eleventy')
-  const eleventy = new Eleventy(templates, folder, {
-    quietMode: true,
-    configPath: false,
-    config: config =>
-      config.addPlugin(lotfolio, {
-        documents: () => Promise.resolve(site),
-        register: () => register,
-        archive: archive ?? archiveFor(content),
-        content,
-        otherwise: one => notes.push(one),
-        steps,
-        templates,
-        cache,
-        ...(progress && { progress })
-      })
-  })
-  eleventy.disableLogger()
+  const eleventy = await quietEleventy(templates, folder, config =>
+    config.addPlugin(lotfolio, {
+      documents: () => Promise.resolve(site),
+      register: () => register,
+      archive: archive ?? archiveFor(content),
+      content,
+      otherwise: one => notes.push(one),
+      steps,
+      templates,
+      cache,
+      ...(progress && { progress })
+    })
+  )
   await eleventy.write()
   return otherwiseProblems(register.file, notes)
 }

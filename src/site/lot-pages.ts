@@ -10,6 +10,7 @@ import { dirname, join } from 'node:path'
 import type { UserConfig } from '@11ty/eleventy'
 import type { LotPage, SiteDocument } from '../documents/types.ts'
 import type { PaperCache } from './paper-cache.ts'
+import { quietEleventy } from './quiet-eleventy.ts'
 
 /** The template of a lot's page, in the folder of templates. */
 export const lotTemplate = 'lot.njk'
@@ -31,14 +32,10 @@ export async function lotPageWriter(
   site: SiteDocument,
   setUp: (config: UserConfig, site: SiteDocument) => void
 ): Promise<LotPageWriter> {
-  const { default: Eleventy } = await import('@11ty/eleventy')
   const shown = { ...site, lots: [] as readonly LotPage[] }
-  const eleventy = new Eleventy(join(templates, lotTemplate), output, {
-    quietMode: true,
-    configPath: false,
-    config: config => setUp(config, shown)
-  })
-  eleventy.disableLogger()
+  const eleventy = await quietEleventy(join(templates, lotTemplate), output, config =>
+    setUp(config, shown)
+  )
   return async lots => {
     if (lots.length === 0) return []
     shown.lots = lots

@@ -7,7 +7,7 @@
 
 import { cp, readdir } from 'node:fs/promises'
 import { join, relative } from 'node:path'
-import Eleventy, { type UserConfig } from '@11ty/eleventy'
+import type { UserConfig } from '@11ty/eleventy'
 import type { SiteDocument } from '../documents/types.ts'
 import { codePrint } from './code-print.ts'
 import { feedPaths, listWriter, tableWriter, writeFeeds } from './feeds.ts'
@@ -30,6 +30,7 @@ import {
   writePanelData
 } from './papers.ts'
 import { projectFolder, templatesFolder, version } from './project.ts'
+import { quietEleventy } from './quiet-eleventy.ts'
 import { useTemplates } from './templates.ts'
 
 export interface PluginOptions extends PaperTools {
@@ -98,22 +99,17 @@ async function writeOtherForms(
 ): Promise<string[]> {
   const written: string[] = []
   for (const form of formsOf(site).slice(1)) {
-    const eleventy = new Eleventy(templates, join(output, form.folder), {
-      quietMode: true,
-      configPath: false,
-      config: config => {
-        setUp(config, () => form)
-        useTemplates(
-          config,
-          () => steps.templateTools(form),
-          page => page
-        )
-        // A server sends one page for every wrong address: the root's.
-        for (const name of [lotTemplate, '404.njk'])
-          config.ignores.add(`${fromHere(templates)}/${name}`)
-      }
+    const eleventy = await quietEleventy(templates, join(output, form.folder), config => {
+      setUp(config, () => form)
+      useTemplates(
+        config,
+        () => steps.templateTools(form),
+        page => page
+      )
+      // A server sends one page for every wrong address: the root's.
+      for (const name of [lotTemplate, '404.njk'])
+        config.ignores.add(`${fromHere(templates)}/${name}`)
     })
-    eleventy.disableLogger()
     const [, pages] = await eleventy.write()
     written.push(...pages.flatMap(({ outputPath }) => outputPath || []))
   }

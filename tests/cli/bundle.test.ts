@@ -79,6 +79,8 @@ test('what is bundled is what runs', async () => {
   await putBundle()
   const file = join(project, 'node_modules', bundles()[0]!, 'main.cjs')
   const text = readFileSync(file, 'utf8')
+  // Of ES modules alone: what CommonJS is given in its place is no Eleventy.
+  expect(text).not.toContain('require("@11ty/eleventy")')
   writeFileSync(file, text.replace(description, 'Bundled.'))
   expect((await help()).stdout).toContain('Bundled.')
 })

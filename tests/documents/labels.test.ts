@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest'
 import type { LabelDocument, LabelWish } from '../../src/documents/label-types.ts'
 import { labelLanguages, labelWords } from '../../src/documents/label-words/index.ts'
-import { labelRules, readContainer, readLanguages } from '../../src/documents/label-wish.ts'
+import { rulesFor, readContainer, readLanguages } from '../../src/documents/label-wish.ts'
 import { noRegister, registerOfLot } from '../../src/documents/issued.ts'
 import { labelDocuments } from '../../src/documents/labels.ts'
 import type { Edition } from '../../src/hazards/editions.ts'
@@ -408,7 +408,7 @@ describe('rules of a market', () => {
     ],
     ['a wording of the UN is in English', { wording: 'un' }, german, 'eu-2028', 'un', ['en']]
   ] as const)('%s', (_, asked, recorded, profile, wording, languages) => {
-    expect(labelRules(asked, recorded as Parameters<typeof labelRules>[1])).toEqual({
+    expect(rulesFor(asked, recorded as Parameters<typeof rulesFor>[1])).toEqual({
       profile,
       languages,
       ...(wording === undefined ? {} : { wording })

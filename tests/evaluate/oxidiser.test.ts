@@ -68,6 +68,22 @@ describe('with a limit of 20 mg/kg', () => {
     }
   )
 
+  test('an oxidiser charged under another name holds a batch from release as well', () => {
+    const other = withChange(limited('2026-01-01'), 'batches/EB-1.yaml', 'as: oxidiser', 'as: acid')
+    const held = (files: typeof smallFiles) =>
+      problemsOf(files).filter(line => line.includes('cannot be let go: its residual permanganate'))
+    expect(held(other)).toEqual([])
+    const told = (substance: string) =>
+      withChange(
+        other,
+        'materials/SA-1.yaml',
+        'expires: 2027-01-31',
+        `expires: 2027-01-31\ncomposition: [{ substance: ${substance}, fraction: 60 % }]`
+      )
+    expect(held(told('sulfuric acid'))).toEqual([])
+    expect(held(told('nitric acid'))).toHaveLength(1)
+  })
+
   test('holds from its day on, for batches that were charged with an oxidiser', () => {
     expect(told(limited('2026-02-03'))).toEqual([])
     const noOxidiser = withChange(limited('2026-01-01'), 'batches/EB-1.yaml', 'oxidiser', 'acid')

@@ -1,5 +1,6 @@
 /** Why a class applies, in German. */
 
+import { capital } from '../../capital.ts'
 import type { Classified, Conflict } from '../../../hazards/classify.ts'
 import type { Finding } from '../../../hazards/mixture.ts'
 import type { LimitedPart, Saying } from '../../../hazards/sayings.ts'
@@ -74,8 +75,6 @@ function sentence(said: Saying): string {
       return said.because
   }
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
 const margins: Readonly<Record<NonNullable<Classified['margin']>, string>> = {
   'reached only with the uncertainty added': 'nur mit zugerechneter Messunsicherheit erreicht',
