@@ -102,6 +102,7 @@ describe('limit and pH rule', () => {
     expect(found.names).toEqual(['Skin Corr. 1', 'Eye Dam. 1'])
     expect(found.state).toBe('incomplete')
     const sentence = explainConflict(found.conflicts[0]!)
+    expect(sentence).toMatch(/^Concentration limits give [^.].*[^.]\.$/su)
     for (const part of [
       'Skin Irrit. 2',
       'sulfuric acid 6 %',
