@@ -2,17 +2,10 @@
 
 import type { LotState } from '../../../../quality/status.ts'
 import type { Answer } from '../../../list-types.ts'
+import { paper } from '../paper.ts'
 
 export const tables = {
-  verdicts: {
-    pass: 'pass',
-    'conditional pass': 'conditional pass',
-    'conditional fail': 'conditional fail',
-    fail: 'fail',
-    'not decidable': 'not decidable',
-    'not judged': 'not judged',
-    'not published': 'not published'
-  } satisfies Record<Answer['word'], string>,
+  verdicts: paper.verdicts satisfies Record<Answer['word'], string>,
   states: {
     quarantine: 'quarantine',
     released: 'released',
