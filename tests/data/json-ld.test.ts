@@ -5,9 +5,11 @@ import { describe, expect, test } from 'vitest'
 import { jsonLdText } from '../../src/data/json-ld.ts'
 import { lotDataOf } from '../../src/documents/lot-data.ts'
 import type { LotPage, SiteDocument } from '../../src/documents/types.ts'
-import { publicSite, workshopSite } from '../documents/demo.ts'
+import { demoRegister, publicSite, workshopSite } from '../documents/demo.ts'
 import { issuedSite } from './issued-site.ts'
 import { lotPage, siteDocument } from '../fixtures/documents.ts'
+import { buildDocuments } from '../../src/pipeline.ts'
+import { demoFiles, withChange } from '../records-on-disk.ts'
 
 /** Of the context at https://schema.org/: its vocabulary, and which of our terms are addresses or days. */
 const context = {
@@ -103,6 +105,51 @@ describe('JSON-LD of every lot page of the demo', () => {
     const { get, all } = await triplesOf(page, workshopSite)
     expect(all.flatMap(node => get(node, 'contentUrl'))).toContain(
       `https://pages.example.org/${page.dataUrl}`
+    )
+  })
+})
+
+describe('JSON-LD of the same page in German', () => {
+  const files = withChange(
+    demoFiles,
+    'producer.yaml',
+    'paper: A4',
+    'paper: A4\nsite-languages: [en, de]'
+  )
+  const { site } = buildDocuments(files, { edition: 'public', register: demoRegister })
+  const [english, german] = site!.forms!
+  const blocks = (form: SiteDocument) =>
+    [...form.lots].map(page => JSON.parse(jsonLdText(page, form)) as unknown)
+  const [ours, theirs] = [blocks(english!), blocks(german!)]
+
+  /** Every text of a block by where it stands; a name is one a reader reads. */
+  function* leavesOf(node: unknown, at = ''): Generator<readonly [string, unknown]> {
+    if (typeof node !== 'object' || node === null) yield [at, node]
+    else for (const [key, value] of Object.entries(node)) yield* leavesOf(value, `${at}/${key}`)
+  }
+  const isWords = (at: string) =>
+    /\/(?:name|category|description|measurementTechnique|inLanguage)$/u.test(at)
+  const dataOf = (block: unknown) => [...leavesOf(block)].filter(([at]) => !isWords(at))
+  const wordsIn = (block: unknown) =>
+    [...leavesOf(block)].flatMap(([at, text]) => (isWords(at) ? [String(text)] : []))
+
+  test('says that it is German, and gives the same keys, days and figures', () => {
+    expect(ours).toMatchObject(ours.map(() => ({ inLanguage: 'en' })))
+    expect(theirs).toMatchObject(ours.map(() => ({ inLanguage: 'de' })))
+    expect(theirs.map(dataOf)).toEqual(ours.map(dataOf))
+  })
+
+  test('names things in German, but for a certificate issued in English, which says so', () => {
+    type Media = { readonly name: string; readonly inLanguage?: string }
+    const papers = (block: unknown) => (block as { encoding: Media[] }).encoding
+    const isEnglish = (text: string) =>
+      /\b(?:lot|edition|limit for|expanded|typical of|measured|flake|what it says)\b/iu.test(text)
+    const marked = theirs.flatMap(papers).filter(({ inLanguage }) => inLanguage === 'en')
+    expect(marked.length).toBeGreaterThan(10)
+    const allowed = new Set(marked.map(({ name }) => name))
+    expect(ours.flatMap(wordsIn).filter(isEnglish).length).toBeGreaterThan(500)
+    expect(theirs.flatMap(wordsIn).filter(text => isEnglish(text) && !allowed.has(text))).toEqual(
+      []
     )
   })
 })

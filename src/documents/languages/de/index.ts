@@ -3,6 +3,7 @@
 import type { Catalogue } from '../catalogue.ts'
 import { changes } from './changes.ts'
 import { copy } from './copy.ts'
+import { described } from './described.ts'
 import { foil } from './foil.ts'
 import { grade } from './grade.ts'
 import { hazards } from './hazards.ts'
@@ -35,6 +36,7 @@ export const de: Catalogue = {
   hazards,
   changes,
   copy,
+  described,
   pages,
   paper,
   scripts,

@@ -3,6 +3,7 @@
 import { quantities } from '../../../quantities.ts'
 import { changes } from './changes.ts'
 import { copy } from './copy.ts'
+import { described } from './described.ts'
 import { foil } from './foil.ts'
 import { grade } from './grade.ts'
 import { hazards } from './hazards.ts'
@@ -35,6 +36,7 @@ export const en = {
   hazards,
   changes,
   copy,
+  described,
   pages,
   paper,
   scripts: scriptWords,
