@@ -53,6 +53,11 @@ describe('by number', () => {
     }
   })
 
+  test('a number that is all there but for a sign stands before longer ones', () => {
+    const rows = finderOf(listOf(['A-12', 'A-1-'])).find({ ...noQuery, text: 'a-1' }, new Map())
+    expect([...rows]).toEqual([1, 0])
+  })
+
   test('signs between its parts may be left out or be others', () => {
     expect(found({ text: 'EB 26 001' })[0]).toBe('EB-26-001')
     expect(found({ text: 'fl26010' })[0]).toBe('FL-26-010')
