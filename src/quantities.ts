@@ -234,6 +234,13 @@ export const quantities = {
 export type QuantityName = keyof typeof quantities
 export type QuantityKey = (typeof quantities)[QuantityName]['key']
 
+/** Quantities of a product; those of the process stand on no paper. */
+export type ProductName = {
+  [Name in QuantityName]: (typeof quantities)[Name]['side'] extends 'product' ? Name : never
+}[QuantityName]
+
+export type ProcessName = Exclude<QuantityName, ProductName>
+
 export const quantityNames = Object.keys(quantities) as QuantityName[]
 
 /** Key of the test block a quantity is read in. */

@@ -13,7 +13,7 @@ import { type WeighingInputs, requireWeighing } from './weighing.ts'
 export const ashBasis = {
   formula: 'A = (after − dish) / ((before − dish) · (1 − w)), w moisture',
   source: 'residue by mass as in ASTM C561 and GB/T 3521, of the dry mass'
-}
+} as const
 
 /** One sample of graphite in four laboratories: its ash, and their standard deviation within. */
 const ROUND_ROBIN = { ash_percent: 0.7286, within_percent: 0.0127 }

@@ -27,17 +27,17 @@ const fractions = {
 export const sulfurBasis = {
   formula: 'w(S) = M(S) / M(BaSO4) · ((m(BaSO4) − m blank) / m)',
   source: 'stoichiometry of Ba²⁺ + SO₄²⁻ → BaSO₄, all sulfur brought into solution'
-}
+} as const
 
 export const freeSulfateBasis = {
   formula: 'w(SO4) = M(SO4) / M(BaSO4) · ((m(BaSO4) − m blank) / m)',
   source: 'stoichiometry of Ba²⁺ + SO₄²⁻ → BaSO₄, of what water leaches out'
-}
+} as const
 
 export const acidEquivalentBasis = {
   formula: 'w(H2SO4) = w(S) · M(H2SO4) / M(S)',
   source: 'molar masses; a way of expressing sulfur, not a proof of acid'
-}
+} as const
 
 export const explainedBasis = {
   formula: 'e = w(H2SO4) / (1 − w(moisture)) / L, L the ceiling of the loss on expansion',

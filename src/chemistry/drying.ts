@@ -14,7 +14,7 @@ import { type WeighingInputs, requireWeighing } from './weighing.ts'
 export const moistureBasis = {
   formula: 'w = (before − after) / (before − dish)',
   source: 'loss on drying by mass, as in ASTM C562 and GB/T 3521'
-}
+} as const
 
 /**
  * Moisture of a sample.

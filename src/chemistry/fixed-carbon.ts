@@ -16,12 +16,12 @@ import { type Computed, type Estimate, propagate } from '../metrology/estimate.t
 export const fixedCarbonBasis = {
   formula: 'FC = 100 % − A − V, A ash and V volatile matter, both dry basis',
   source: 'fixed carbon by difference, as in GB/T 3521'
-}
+} as const
 
 export const devolatilisedCarbonBasis = {
   formula: 'C = 100 % − A / (1 − V), A ash and V volatile matter, both dry basis',
   source: 'carbon by difference, of the mass left without volatile matter'
-}
+} as const
 
 export interface CarbonInputs {
   /** Ash, dry basis, %. */

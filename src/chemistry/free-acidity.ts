@@ -18,7 +18,7 @@ import { molarMass_g_per_mol } from './molar-mass.ts'
 export const freeAcidBasis = {
   formula: 'w = (V − V0) · c · (M(H2SO4) / 2) · (V extract / V aliquot) / m',
   source: 'stoichiometry of H2SO4 + 2 NaOH → Na2SO4 + 2 H2O'
-}
+} as const
 
 /** Sulfuric acid gives two H⁺. */
 const H_PER_ACID = 2
@@ -80,7 +80,7 @@ export const acidAmount = (inputs: { freeAcid_percent: Estimate }): Computed<'fr
 export const acidAmountBasis = {
   formula: 'b = 2 · w / M(H2SO4)',
   source: 'stoichiometry of H2SO4: two H⁺ a molecule'
-}
+} as const
 
 function titrate(inputs: WholeExtractInputs | AliquotInputs, scale: number): Computed {
   const { titre_mL, blank_mL, titrant_mol_per_L, mass_g } = inputs

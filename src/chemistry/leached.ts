@@ -15,7 +15,7 @@ import { type Computed, type Estimate, propagate } from '../metrology/estimate.t
 export const leachedBasis = {
   formula: 'w = (c − c blank) · V extract / m',
   source: 'definition of a mass fraction; leachable only, not total content'
-}
+} as const
 
 export interface LeachedInputs {
   /** Sample leached, g. */

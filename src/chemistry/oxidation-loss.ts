@@ -15,7 +15,7 @@ import { type Computed, type Estimate, propagate } from '../metrology/estimate.t
 export const oxidationLossBasis = {
   formula: 'L = (m dry − m end) / m dry',
   source: 'definition of a loss by mass, of the preconditioned mass, as in API Std 622, 6.1.1'
-}
+} as const
 
 export interface OxidationInputs {
   /** Piece once it was dried, g. */

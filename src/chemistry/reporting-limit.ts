@@ -30,7 +30,7 @@ export const reportingLimitBasis = {
   formula: 'VL = 2 · t · s · √(1/q + 1/n), VL ≥ 2 · 1.645 · (d / √6) · √(1/q + 1/n)',
   source:
     'IUPAC Recommendations 1995, detection limit of a blank-corrected signal (from memory, not checked against the print)'
-}
+} as const
 
 /** Blanks and what they are read on. */
 export interface Blanks {

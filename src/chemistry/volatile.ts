@@ -17,7 +17,7 @@ import { type WeighingInputs, requireWeighing } from './weighing.ts'
 export const volatileBasis = {
   formula: 'V = (L − w) / (1 − w), L = (before − after) / (before − dish), w moisture',
   source: 'loss by mass less moisture as in GB/T 3521, of the dry mass'
-}
+} as const
 
 export interface VolatileInputs extends WeighingInputs {
   /** Moisture of the sample as it went in, %; exactly 0 where it was dried first. */

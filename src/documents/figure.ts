@@ -78,22 +78,14 @@ export function unitText(quantity: QuantityName): UnitText {
   return { printed: unit === '1' ? '' : unit, ucum }
 }
 
-/** 'mass_g' → { title: 'Mass', unit: 'g' }: an input by the name it has in code. */
-export function inputText(input: string): { title: string; unit: string } {
+/** 'mass_g' → { name: 'mass', unit: 'g' }: an input by the name it has in code; '' where it has no unit. */
+export function inputParts(input: string): { name: string; unit: string } {
   const [name = input, ...rest] = input.split('_')
   const suffix = rest.join('_')
   const unit = (Object.keys(units) as UnitName[]).find(
     candidate => units[candidate].suffix === suffix && suffix !== ''
   )
-  const words = name.replace(/(?<=[a-z])(?=[A-Z])/gu, ' ')
-  const title = /^pH/u.test(words)
-    ? words
-    : words.charAt(0).toUpperCase() +
-      words
-        .slice(1)
-        .toLowerCase()
-        .replace(/\bph\b/u, 'pH')
-  return { title, unit: unit ?? '' }
+  return { name, unit: unit ?? '' }
 }
 
 /** A number and its unit, for a reader. */

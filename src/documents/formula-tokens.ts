@@ -9,7 +9,7 @@ export type Token =
   | { readonly is: 'name'; readonly text: string; readonly parts: readonly NamePart[] }
 
 const SPACE = /^\s+/u
-const NUMBER = /^(?:\d+(?:\.\d+)?|∞)(?: ?(?:%|°C))?/u
+const NUMBER = /^(?:\d+(?:[.,]\d+)?|∞)(?: ?(?:%|°C))?/u
 const NAME = /^\p{L}[\p{L}\p{M}\d₀-₉⁺⁻″]*(?:_[\p{L}\d]+)?/u
 const POWER = /^[²³]/u
 const SIGN = /^[-+−·/=≥(),√ΣΠ]/u

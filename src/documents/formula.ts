@@ -20,13 +20,17 @@ export const readFormula = (text: string): readonly FormulaText[] =>
     return maths ? { text: plainFormula(statement), maths } : { text: statement }
   })
 
+/** Between statements: a comma before a digit is a decimal one, as languages beside English have it. */
+const STOP = /^(?:;|,(?!\d))/u
+
 /** Parts of a formula between commas and semicolons that stand in no bracket. */
 function statementsOf(text: string): string[] {
   const parts = ['']
   let depth = 0
-  for (const sign of text) {
+  const signs = [...text]
+  for (const [index, sign] of signs.entries()) {
     depth += sign === '(' ? 1 : sign === ')' ? -1 : 0
-    if (depth === 0 && /[,;]/u.test(sign)) parts.push('')
+    if (depth === 0 && STOP.test(signs.slice(index, index + 2).join(''))) parts.push('')
     else parts[parts.length - 1] += sign
   }
   return parts.map(part => part.trim())

@@ -12,7 +12,7 @@ import { labelPapers } from './labels.ts'
 import { tongueFor } from './languages/records.ts'
 import { english } from './languages/tongue.ts'
 import { lotDataOf, lotDataText } from './lot-data.ts'
-import { hasWorking, lotDocument, lotUrl, type Sections, shownAnswer } from './lot.ts'
+import { lotDocument, lotUrl, type Sections, shownAnswer } from './lot.ts'
 import { type LotView, viewLot } from './lot-view.ts'
 import { screeningText } from './open-panels.ts'
 import { paperLinks, papersOfLot, type ViewIn } from './papers.ts'
@@ -20,7 +20,7 @@ import { pictureTexts } from './pictures.ts'
 import { processDocument } from './process.ts'
 import { resultRow } from './result-row.ts'
 import { sectionsOf, type SiteInputs } from './site-inputs.ts'
-import { statementLink, statementPaper } from './statement.ts'
+import { statementPaper } from './statement.ts'
 import { waits, withoutWorking } from './to-issue.ts'
 import { traceTables } from './trace-tables.ts'
 import type { LotPage, LotSummary, Paper } from './types.ts'
@@ -67,10 +67,9 @@ export function lotPage(
     : undefined
   const shown = lotDocument(view, sections, [...papers, ...links])
   const bare = { ...shown, ...screeningPart(inputs, view.lot, sections) }
-  const told = { producer: producerText(producer), paper: inputs.paper }
+  const told = { producer: producerText(producer), paper: inputs.paper, tongue }
   const statement = statementPaper(bare, { ...told, ...(process && { process }) })
-  const link = workingLink(view, sections, statement)
-  const document = link ? { ...bare, papers: [...bare.papers, link] } : bare
+  const document = statement ? { ...bare, papers: [...bare.papers, statement.link] } : bare
   return {
     summary: summaryOf(view, sections),
     document,
@@ -89,16 +88,6 @@ export function lotPage(
 /** Certificates are written once, with the site in English. */
 const attachmentPart = (...inputs: Parameters<typeof openData>): Pick<LotPage, 'attachment'> =>
   inputs[0].tongue.language === 'en' ? { attachment: openData(...inputs) } : {}
-
-/** A page without workings of its own leads to the paper that has them. */
-const workingLink = (
-  view: LotView,
-  sections: Sections,
-  statement: ReturnType<typeof statementPaper>
-): Paper | undefined =>
-  view.tongue.language !== 'en' && sections.has('working') && hasWorking(view)
-    ? statementLink(view.lot, view.tongue)
-    : statement?.link
 
 /** Panels painted with a lot, where its grade opens them. */
 function screeningPart(

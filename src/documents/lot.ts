@@ -16,7 +16,6 @@ import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.t
 import { unparted } from './words.ts'
 import { type Tongue, wordsOf } from './languages/tongue.ts'
 import { lotCurves } from './lot-curves.ts'
-import { fieldText } from './thickness-field.ts'
 import { demandText, visualText, visualWorking } from './visual.ts'
 import { workingOf } from './working.ts'
 
@@ -78,25 +77,19 @@ function curvesPart({ rows, tongue }: LotView, sections: Sections): Pick<LotDocu
   return curves.length > 0 ? { curves } : {}
 }
 
-/** Workings, which are told in English alone, and what of them every language words. */
+/** Workings, and the field they tell of. */
 function workingPart(view: LotView): Pick<LotDocument, 'workings' | 'field'> {
-  const { rows, tongue } = view
-  const workings = tongue.language === 'en' ? workingsOf(view) : []
-  const told = workings.find(one => one.field)?.field
-  const thickness = rows.find(({ quantity }) => quantity === 'thickness_mm')?.result
-  const read = told || thickness?.report ? undefined : thickness?.trace().field
-  const field = told ?? (read && fieldText(read, tongue))
+  const workings = workingsOf(view)
+  const field = workings.find(one => one.field)?.field
   return { workings, ...(field ? { field } : {}) }
 }
 
-/** Whether a lot has any figure whose working is told. */
-export const hasWorking = ({ rows, foil }: LotView): boolean =>
-  rows.some(({ result }) => result) || foil?.visual?.plan !== undefined
-
-function workingsOf({ rows, rule, foil }: LotView) {
-  const seen = foil?.visual && visualWorking(foil.visual)
+function workingsOf({ rows, rule, foil, tongue }: LotView) {
+  const seen = foil?.visual && visualWorking(foil.visual, tongue)
   return [
-    ...rows.flatMap(row => (row.result ? [workingOf(row.result, placesFrom(row, rule))] : [])),
+    ...rows.flatMap(row =>
+      row.result ? [workingOf(row.result, placesFrom(row, rule), tongue)] : []
+    ),
     ...(seen ? [seen] : [])
   ]
 }

@@ -8,7 +8,7 @@ import { quantities } from '../quantities.ts'
 import { unitText, withUnit, writtenFigure } from './figure.ts'
 import type { ReportText } from './report-text.ts'
 import type { ResultRow, Working } from './types.ts'
-import { english, spoken, type Tongue } from './languages/tongue.ts'
+import { english, spoken, type Tongue, wordsOf } from './languages/tongue.ts'
 import { unparted, withMinus } from './words.ts'
 
 /** Who measured it: by name, or as one that is not named. */
@@ -87,19 +87,27 @@ export const comparedText = (compared: Result, tongue = english): string =>
   )
 
 /** The working of a figure that was worked out elsewhere. */
-export function reportedWorking(result: Result): Working {
-  const { formula, source, notes } = result.trace()
+export function reportedWorking(result: Result, tongue: Tongue): Working {
+  const { working: words } = tongue
+  const { formula, source, method, scope, withoutUncertainty } = words.reported
   const none = (caption: string) => ({ caption, columns: [], rows: [] })
+  const said = inTongue(result.report!, tongue)
+  const note = (text: string | undefined, worded: (text: string) => string) =>
+    text === undefined ? [] : [worded(text)]
   return {
     key: quantities[result.quantity].key,
-    title: quantities[result.quantity].title,
+    title: wordsOf(tongue, result.quantity).title,
     formula,
     statements: [{ text: formula }],
-    source,
-    outcome: reportedFigure(result),
-    inputs: none('Inputs'),
-    budget: none('What the uncertainty comes from'),
-    notes
+    source: source(said),
+    outcome: reportedFigure(result, tongue),
+    inputs: none(words.inputs),
+    budget: none(words.budget),
+    notes: [
+      ...note(said.method, method),
+      ...note(said.scope, scope),
+      ...note(said.withoutUncertainty, withoutUncertainty)
+    ]
   }
 }
 

@@ -1,6 +1,6 @@
 /** A judged quantity to the row a reader sees, rounded once. */
 
-import type { Remark, Result } from '../evaluate/types.ts'
+import type { Result } from '../evaluate/types.ts'
 import type { JudgedRow } from '../judge/types.ts'
 import { type Expanded, expand } from '../metrology/coverage.ts'
 import { uncertaintyOf } from '../metrology/estimate.ts'
@@ -29,7 +29,8 @@ import type {
   VerdictText
 } from './types.ts'
 import { english, spoken, type Tongue, wordsOf } from './languages/tongue.ts'
-import { comparedText, measurerIn, reportedPart, reportedSentence } from './reported.ts'
+import { remarkText } from './remark.ts'
+import { comparedText, reportedPart, reportedSentence } from './reported.ts'
 import { withMinus, unparted } from './words.ts'
 
 /** A row for a quantity that was measured, or that the grade limits and nobody measured. */
@@ -265,18 +266,12 @@ function spreadText(result: Result, tongue: Tongue): string | undefined {
   const { remark } = result
   const compared = result.compared ? comparedText(result.compared, tongue) : undefined
   const sentences = [
-    remark && tongue.results.remark(inTongue(remark, tongue)),
+    remark && remarkText(remark, tongue),
     betweenSheets(result, tongue),
     overPositions(result, tongue),
     compared
   ].filter(text => text !== undefined)
   return sentences.length === 0 ? undefined : sentences.join(' ')
-}
-
-/** A remark with the record's own words in the language. */
-function inTongue(remark: Remark, tongue: Tongue): Remark {
-  if (remark.is === 'defined') return { ...remark, as: tongue.own(remark.as) }
-  return remark.is === 'from report' ? { ...remark, by: measurerIn(remark.by, tongue) } : remark
 }
 
 /** Where every position of every sheet was read: extremes and uniformity of the field. */

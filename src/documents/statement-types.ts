@@ -1,5 +1,6 @@
 /** A statement of working: how every figure of a lot came about, on paper. */
 
+import type { PaperLanguage } from '../records/schemas/common.ts'
 import type { Fact, ProducerText } from './text-types.ts'
 import type { Working } from './working-types.ts'
 
@@ -7,7 +8,7 @@ export interface StatementDocument {
   readonly title: string
   readonly lot: string
   readonly dated: string
-  readonly language: 'en'
+  readonly language: PaperLanguage
   readonly paper: 'A4' | 'Letter'
   readonly producer: ProducerText
   readonly facts: readonly Fact[]

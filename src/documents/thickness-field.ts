@@ -21,7 +21,7 @@ export function fieldText(field: readonly SheetField[], tongue = english): Field
   return {
     legend: tongue.series.field.legend(`${text(min)} mm`, `${text(max)} mm`),
     maps: field.map(sheet => mapText(sheet, [min, max], text, tongue)),
-    places: placesTable(field)
+    places: placesTable(field, tongue)
   }
 }
 
@@ -84,24 +84,26 @@ function taperText(taper: Estimate, { numbers }: Tongue): string {
 
 const signed = (printed: string) => (/^−|^[0.]+$/u.test(printed) ? printed : `+${printed}`)
 
-function placesTable(field: readonly SheetField[]): Table {
-  const places = placesOf(field)
+function placesTable(field: readonly SheetField[], tongue: Tongue): Table {
+  const { working, numbers } = tongue
+  const { caption, sheet, thickness, above } = working.places
+  const places = placesOf(field, tongue)
   const number = (title: string) => ({ title, numeric: true })
   return {
-    caption: 'Readings and their places',
+    caption,
     columns: [
-      { title: 'Sheet', numeric: false },
+      { title: sheet, numeric: false },
       number('x, mm'),
       number('y, mm'),
-      number('Thickness, mm'),
-      number('Above the plane, mm')
+      number(thickness),
+      number(above)
     ],
     rows: field.flatMap(({ label, readings }) =>
       readings.map(({ x_mm, y_mm, decimal, above_mm }) => [
         label.replace('sheet ', ''),
-        plain(x_mm),
-        plain(y_mm),
-        decimal,
+        numbers.number(plain(x_mm)),
+        numbers.number(plain(y_mm)),
+        numbers.number(decimal),
         above_mm === undefined ? '' : signed(places(above_mm))
       ])
     )

@@ -5,6 +5,7 @@ import { isPrinted } from '../quality/sampling-plan.ts'
 import { significant } from './figure.ts'
 import { plainFormula, readFormula } from './formula.ts'
 import type { GradeView, LotView } from './lot-view.ts'
+import type { PlanParts } from './languages/parts.ts'
 import type { Tongue } from './languages/tongue.ts'
 import type { Table, Working } from './types.ts'
 
@@ -61,61 +62,61 @@ export const planAsked = (
 ): string => (aql === undefined ? foil.wholeLot : foil.plan(level, numbers.number(aql)))
 
 /** The plan with its odds, as other figures have their working. */
-export function visualWorking(found: VisualVerdict): Working | undefined {
-  const { plan, defects } = found
+export function visualWorking(found: VisualVerdict, tongue: Tongue): Working | undefined {
+  const { plan, ...withoutPlan } = found
   if (!plan) return undefined
+  const { visual: words } = tongue.working
+  const shown = tongue.numbers.number
+  const parts = planParts(withoutPlan, plan, shown)
+  const odd = (fraction: number) => shown(percent(fraction))
   return {
     key: 'visual-inspection',
-    title: 'Visual inspection',
-    formula: plainFormula(FORMULA),
-    statements: readFormula(FORMULA),
-    source: `hypergeometric distribution; ISO 2859-1, single sampling, normal inspection, numbers as in MIL-STD-105E, table II-A${isPrinted(plan.aql) ? '' : ' (from memory, not checked against the print)'}`,
-    outcome: `${found.nonconforming} of ${found.inspected} nonconforming, Ac ${plan.acceptance}, Re ${plan.rejection}: ${found.isAccepted ? 'accepted' : 'not accepted'}`,
+    title: words.title,
+    formula: plainFormula(words.formula),
+    statements: readFormula(words.formula),
+    source: words.source(parts.isPrinted),
+    outcome: words.outcome(parts),
     readings: table(
-      'What was seen',
-      'Defect',
-      'Count',
-      defects.map(({ kind, count }) => [kind, String(count)])
+      words.seen,
+      [words.defect, words.count],
+      found.defects.map(({ kind, count }) => [words.defects(kind), String(count)])
     ),
-    inputs: planTable(found, plan),
+    inputs: table(
+      words.plan,
+      [tongue.working.columns.input, tongue.working.columns.value],
+      words.rows(parts, odd(plan.acceptedAtAql), odd(plan.acceptedOnceInTen)),
+      false
+    ),
     budget: table(
-      'How often the plan accepts this lot',
-      'Nonconforming in the lot',
-      'Accepted',
+      words.odds,
+      [words.nonconforming, words.accepted],
       plan.odds.map(({ nonconforming, accepted }) => [
-        `${nonconforming} of ${found.lotSize}`,
-        percent(accepted)
+        words.of(nonconforming, found.lotSize),
+        odd(accepted)
       ])
     ),
-    notes: ['A lot that is accepted may hold units that do not conform.']
+    notes: [words.note]
   }
 }
 
-const FORMULA =
-  'P = Σ f · g / h, f ways to draw k of the D that do not conform, g ways to draw the other n − k of the N − D that do, h ways to draw n of N, k from 0 to Ac'
-
-const planTable = ({ lotSize, unit }: VisualVerdict, plan: AppliedPlan): Table =>
-  table(
-    'Plan',
-    'Input',
-    'Value',
-    [
-      [`Lot, in ${unit}s`, String(lotSize)],
-      ['Inspection level', plan.level],
-      ['AQL', `${plan.aql} %`],
-      ['Letter', [...new Set([plan.letter, plan.takenFrom])].join(' → ')],
-      ['Sample', String(plan.sampleSize)],
-      ['Acceptance number', String(plan.acceptance)],
-      ['Accepted at the AQL', percent(plan.acceptedAtAql)],
-      ['Accepted one time in ten', `${percent(plan.acceptedOnceInTen)} nonconforming`]
-    ],
-    false
-  )
+const planParts = (
+  found: Omit<VisualVerdict, 'plan'>,
+  { level, aql, letter, takenFrom, sampleSize, acceptance, rejection }: AppliedPlan,
+  shown: (text: string) => string
+): PlanParts => ({
+  ...found,
+  level,
+  aql: shown(aql),
+  letters: [...new Set([letter, takenFrom])],
+  sampleSize,
+  isPrinted: isPrinted(aql),
+  acceptance,
+  rejection
+})
 
 const table = (
   caption: string,
-  first: string,
-  second: string,
+  [first, second]: readonly [string, string],
   rows: readonly (readonly string[])[],
   numeric = true
 ): Table => ({

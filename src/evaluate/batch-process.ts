@@ -16,7 +16,7 @@ import { type Estimate, exact, measured, rectangular } from '../metrology/estima
 import type { Batch, Records } from '../records/types.ts'
 import { type Bench, read, type Session } from './bench.ts'
 import { instrumentsFor } from './flake.ts'
-import { type Account, estimateOf, singleResult } from './result.ts'
+import { type Account, estimateOf, type ProcessFigure, singleResult } from './result.ts'
 import { asStated, openStep, total } from './steps.ts'
 import type { Result, Results } from './types.ts'
 
@@ -106,8 +106,8 @@ function dryMasses(session: Session, batch: Batch, sofar: Results): DryMasses | 
 const uptakeAccount = (
   session: Session,
   { assumedDry }: DryMasses,
-  quantity: Account['quantity'],
-  basis: Account['basis']
+  quantity: ProcessFigure['quantity'],
+  basis: ProcessFigure['basis']
 ): Account => ({
   quantity,
   basis,

@@ -1,5 +1,6 @@
 /** Readings to estimates: what an instrument's record says of how sure a reading is. */
 
+import type { BudgetLineParts } from '../metrology/budget-line.ts'
 import {
   type Cause,
   type Estimate,
@@ -108,17 +109,15 @@ export function read(
   const instrument = id === undefined ? undefined : bench.content.instruments.get(id)?.record
   if (!instrument) {
     warnOnce(session, role)
-    return estimate(reading.value, [
-      resolutionTerm(bench, `written digits`, reading.resolution, what)
-    ])
+    return estimate(reading.value, [resolutionTerm(bench, writtenDigits, reading.resolution, what)])
   }
   bench.used.add(instrument.id)
   noteOverdue(session, instrument, role)
-  const { step, causes, resolutionPool } = readerOf(session, instrument, unit)
+  const { step, causes, resolutionLine } = readerOf(session, instrument, unit)
   if (step === undefined) misfit(session, instrument, unit, role)
   return estimate(reading.value, [
     ...causes.map(({ cause, u }) => ({ cause, u: u(reading.value) })),
-    resolutionTerm(bench, resolutionPool, Math.max(step ?? 0, reading.resolution), what)
+    resolutionTerm(bench, resolutionLine, Math.max(step ?? 0, reading.resolution), what)
   ])
 }
 
@@ -139,7 +138,13 @@ export function repeatabilityOf(
     return {
       s: (ofResult.s_percent.value / 100) * Math.abs(value),
       df: ofResult.df,
-      name: `${method.id} repeatability, ${ofResult.s_percent.written} of the result (${ofResult.from})`
+      name: `${method.id} repeatability, ${ofResult.s_percent.written} of the result (${ofResult.from})`,
+      line: {
+        is: 'repeatability',
+        method: method.id,
+        ofResult: ofResult.s_percent.written,
+        from: ofResult.from
+      }
     }
   if (!method?.repeatability) return undefined
   const { s, df, from } = method.repeatability
@@ -149,7 +154,12 @@ export function repeatabilityOf(
     s.unit === '%' && quantity.unit !== '%' ? (Number(s.digits) / 100) * Math.abs(value) : undefined
   const deviation = relative ?? absolute
   if (deviation === undefined) return undefined
-  return { s: deviation, df, name: `${method.id} repeatability (${from})` }
+  return {
+    s: deviation,
+    df,
+    name: `${method.id} repeatability (${from})`,
+    line: { is: 'repeatability', method: method.id, from }
+  }
 }
 
 /** A titrant's concentration; told where it was not in force on the day. */
@@ -164,7 +174,16 @@ export function titrantConcentration(session: Session, id: string): Estimate {
   const u = titrant.expandedUncertainty_mol_per_L.value / titrant.coverageFactor.value
   const name = `${id} concentration`
   return estimate(titrant.concentration_mol_per_L.value, [
-    { cause: { name, pool: name, kind: 'B', df: Infinity }, u }
+    {
+      cause: {
+        name,
+        pool: name,
+        kind: 'B',
+        df: Infinity,
+        line: { is: 'concentration', titrant: id }
+      },
+      u
+    }
   ])
 }
 
@@ -175,8 +194,16 @@ export interface Reader {
   /** Causes common to all its readings. */
   readonly causes: readonly CommonCause[]
   /** Budget line of its steps. */
-  readonly resolutionPool: string
+  readonly resolutionLine: NamedLine
 }
+
+/** A budget line by its name and in parts. */
+interface NamedLine {
+  readonly pool: string
+  readonly line: BudgetLineParts
+}
+
+const writtenDigits: NamedLine = { pool: 'written digits', line: { is: 'written digits' } }
 
 interface CommonCause {
   readonly cause: Cause
@@ -195,7 +222,10 @@ function readerOf({ bench, day }: Session, instrument: Instrument, unit: UnitNam
   return (byUnit[unit] ??= {
     step: inUnit(instrument.resolution, unit)?.value,
     causes: commonCauses(instrument, calibration, unit),
-    resolutionPool: `${instrument.id} resolution`
+    resolutionLine: {
+      pool: `${instrument.id} resolution`,
+      line: { is: 'resolution', instrument: instrument.id }
+    }
   })
 }
 
@@ -208,26 +238,32 @@ function commonCauses(
   const within = distribution === 'triangular' ? triangular : rectangular
   // Each calibration errs in its own way, so readings under two of them do not err together.
   const since = earlierCalibrations ? ` of ${on}` : ''
-  const common = (name: string, size: AnyQuantity, per: (size: number) => number): CommonCause => {
+  const common = (
+    is: 'calibration' | 'tolerance',
+    size: AnyQuantity,
+    per: (size: number) => number
+  ): CommonCause => {
+    const name = `${id} ${is}${since}`
+    const line = { is, instrument: id, ...(since && on !== undefined ? { of: on } : {}) }
     const absolute = inUnit(size, unit)?.value
     const fraction = Number(size.digits) / 100
     return {
-      cause: { name, pool: name, kind: 'B', df: Infinity },
+      cause: { name, pool: name, kind: 'B', df: Infinity, line },
       u: value => per(absolute ?? fraction * Math.abs(value))
     }
   }
   return [
     ...(expandedUncertainty && coverageFactor
-      ? [common(`${id} calibration${since}`, expandedUncertainty, U => U / coverageFactor.value)]
+      ? [common('calibration', expandedUncertainty, U => U / coverageFactor.value)]
       : []),
-    ...(tolerance ? [common(`${id} tolerance${since}`, tolerance, within)] : [])
+    ...(tolerance ? [common('tolerance', tolerance, within)] : [])
   ]
 }
 
 /** Half a step either way is equally likely: GUM F.2.2.1. */
-function resolutionTerm(bench: Bench, pool: string, step: number, what: string): Term {
+function resolutionTerm(bench: Bench, { pool, line }: NamedLine, step: number, what: string): Term {
   const name = `${pool}: ${bench.lot} ${what}`
-  return { cause: { name, pool, kind: 'B', df: Infinity }, u: rectangular(step / 2) }
+  return { cause: { name, pool, kind: 'B', df: Infinity, line }, u: rectangular(step / 2) }
 }
 
 function noteOverdue(session: Session, instrument: Instrument, role: Role): void {

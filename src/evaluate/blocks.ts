@@ -7,8 +7,8 @@ import { quantities } from '../quantities.ts'
 import type { Role } from '../records/schemas/common.ts'
 import { type Bench, openSession, read, type Session } from './bench.ts'
 import { instrumentsFor, type MethodOf } from './flake.ts'
-import { type Account, repeatedResult } from './result.ts'
-import type { Result } from './types.ts'
+import { type Account, type OpenFigure, repeatedResult } from './result.ts'
+import type { Column, Result } from './types.ts'
 
 /** What stands at the head of every test block. */
 export interface TestHead {
@@ -19,13 +19,10 @@ export interface TestHead {
 }
 
 /** How one kind of test is read. */
-export interface BlockPlan<Reading> extends Pick<
-  Account,
-  'quantity' | 'basis' | 'notes' | 'nearNothing' | 'alike'
-> {
+export interface BlockPlan<Reading> extends OpenFigure, Pick<Account, 'nearNothing' | 'alike'> {
   /** The block in the typed record: 'bulkDensity'. */
   readonly block: string
-  readonly columns: readonly string[]
+  readonly columns: readonly Column[]
   /** A reading as written, a text a column. */
   readonly written: (reading: Reading) => readonly string[]
   /** What each input of the model is read on. */

@@ -4,6 +4,7 @@ import { exact, propagate } from '../metrology/estimate.ts'
 import { bulkDensity, looseDensityBasis, tappedDensityBasis } from '../physics/bulk-density.ts'
 import { conductivityAt25, conductivityBasis } from '../physics/conductivity.ts'
 import type { Batch } from '../records/types.ts'
+import { meanBases } from './bases.ts'
 import { type Bench, read } from './bench.ts'
 import { blockResult, openBlock } from './blocks.ts'
 import type { MethodOf } from './flake.ts'
@@ -66,7 +67,7 @@ export function conductivityResult(bench: Bench, { tests }: Batch, methodOf: Met
         water_uS_per_cm: 'conductivity',
         temperature_C: 'temperature'
       },
-      notes: [water ? `Water: ${water.written}.` : 'The water was not read: it counts as none.']
+      notes: [water ? { is: 'water', written: water.written } : { is: 'water not read' }]
     },
     (take, one) =>
       conductivityAt25({
@@ -88,10 +89,7 @@ export function onsetResult(bench: Bench, { tests }: Batch, methodOf: MethodOf) 
     test,
     {
       quantity: 'onset_C',
-      basis: {
-        formula: 'T = (Σ T_i) / n, n readings',
-        source: 'no standard known: the definition stands beside the figure'
-      },
+      basis: meanBases.onset,
       block: 'onset',
       columns: ['Temperature'],
       written: one => [one.temperature_C.written],

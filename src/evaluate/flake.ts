@@ -22,7 +22,9 @@ import { expansionRatio, expansionRatioBasis } from '../physics/worms.ts'
 import type { Reading } from '../metrology/written.ts'
 import type { Batch } from '../records/types.ts'
 import type { FlakeTests } from '../records/schemas/tests.ts'
+import { meanBases } from './bases.ts'
 import { type Bench, openSession, read, report, type Session } from './bench.ts'
+import type { Note } from './notes.ts'
 import { type Account, estimateOf, repeatedResult, singleResult } from './result.ts'
 import type { Result, Results } from './types.ts'
 
@@ -98,11 +100,11 @@ function looseDensityFor(
   bench: Bench,
   test: Test<'expansionVolume'> | undefined,
   { looseDensity_g_per_mL: tested }: Results
-): { bulkDensity_g_per_mL: Estimate; note: string } | undefined {
+): { bulkDensity_g_per_mL: Estimate; note: Note } | undefined {
   if (tested)
     return {
       bulkDensity_g_per_mL: tested.estimate,
-      note: 'Loose bulk density of the flake as tested on this lot.'
+      note: { is: 'bulk density tested' }
     }
   const density = test?.bulkDensity_g_per_mL
   return (
@@ -110,9 +112,11 @@ function looseDensityFor(
       bulkDensity_g_per_mL: measured(
         density.value,
         rectangular(density.resolution),
-        `${bench.lot} bulk density`
+        `${bench.lot} bulk density`,
+        Infinity,
+        { is: 'stated', lot: bench.lot, what: 'bulk density' }
       ),
-      note: `Loose bulk density of the flake: ${density.written}, as recorded.`
+      note: { is: 'bulk density recorded', written: density.written }
     }
   )
 }
@@ -127,10 +131,7 @@ export function slurryPHResult(
   const session = openTest(bench, test, 'slurryPh', 'slurry-ph', methodOf)
   const account: Account = {
     quantity: 'slurryPH',
-    basis: {
-      formula: 'pH = (Σ pH_i) / n, n readings',
-      source: 'arithmetic mean of pH readings: common practice, no source'
-    },
+    basis: meanBases.pH,
     written: { columns: ['pH'], rows: test.readings.map(({ written }) => [written]) },
     instrumentOf: instrumentsFor(session, { pH: 'ph' }),
     deviation: test.deviation
@@ -213,9 +214,6 @@ export function volatileResult(bench: Bench, { tests }: Batch, methodOf: MethodO
     : undefined
 }
 
-const ASH_SCATTER =
-  'Readings further apart than ASTM C561-91, 10.2, lets them lie (0.0127 % within a laboratory at 0.73 % of ash, in proportion above) are told when records are checked.'
-
 export function ashResult(bench: Bench, { tests }: Batch, methodOf: MethodOf, sofar: Results) {
   const water = moistureFor(bench, tests?.ash, 'ash', sofar)
   return water
@@ -224,7 +222,7 @@ export function ashResult(bench: Bench, { tests }: Batch, methodOf: MethodOf, so
         tests?.ash,
         'ash',
         methodOf,
-        { quantity: 'ash_percent', basis: ashBasis, notes: [ASH_SCATTER] },
+        { quantity: 'ash_percent', basis: ashBasis, notes: [{ is: 'scatter of ash' }] },
         inputs => ashDry({ ...inputs, moisture_percent: water })
       )
     : undefined

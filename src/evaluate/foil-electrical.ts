@@ -15,6 +15,7 @@ import type { Foil } from '../records/types.ts'
 import { type Bench, read } from './bench.ts'
 import { blockResult, openBlock } from './blocks.ts'
 import type { MethodOf } from './flake.ts'
+import type { Note } from './notes.ts'
 import { singleResult } from './result.ts'
 import type { Result, Results } from './types.ts'
 
@@ -65,11 +66,13 @@ export function sheetResistanceResult(
   )
 }
 
-const probeNotes = ({ spacing_mm, diameter_mm }: Probed): string[] => [
-  diameter_mm
-    ? `Points ${spacing_mm.written} apart at the middle of a disc of ${diameter_mm.written}.`
-    : `Points ${spacing_mm.written} apart on a sheet taken as without end.`,
-  'The correction for thickness takes the foil as alike in all directions; it is less conducting through its thickness.'
+const probeNotes = ({ spacing_mm, diameter_mm }: Probed): Note[] => [
+  {
+    is: 'points',
+    apart: spacing_mm.written,
+    ...(diameter_mm ? { disc: diameter_mm.written } : {})
+  },
+  { is: 'foil taken as alike' }
 ]
 
 export const vanDerPauwResult = (bench: Bench, { tests }: Foil, methodOf: MethodOf) =>

@@ -10,10 +10,11 @@ import {
 } from '../physics/foil-density.ts'
 import { porosity, porosityBasis } from '../physics/porosity.ts'
 import type { Foil } from '../records/types.ts'
+import { meanBases } from './bases.ts'
 import { type Bench, read, report, type Session } from './bench.ts'
 import type { MethodOf } from './flake.ts'
 import type { Account } from './result.ts'
-import { openSheets, sheetsResult, thicknessReadings } from './sheets.ts'
+import { openSheets, sheetsResult, thicknessOf, thicknessReadings } from './sheets.ts'
 import type { Sheet } from './written-sheets.ts'
 import { sheetField } from './thickness-field.ts'
 import type { Result, Results } from './types.ts'
@@ -22,7 +23,7 @@ import type { Result, Results } from './types.ts'
 function sheetThickness(session: Session, sheet: Sheet): Estimate {
   const positions = thicknessReadings(session, sheet)
   if (positions.length === 1) warnSinglePosition(session, sheet.id)
-  return meanOfReadings(positions, `${session.bench.lot} sheet ${sheet.id} thickness`)
+  return meanOfReadings(positions, thicknessOf(session, sheet))
 }
 
 /** One position says nothing of the field; told once a sheet, though several figures need it. */
@@ -42,7 +43,7 @@ export function thicknessResult(bench: Bench, foil: Foil, methodOf: MethodOf): R
   const session = openSheets(bench, foil, 'thickness', methodOf)
   const account: Account = {
     quantity: 'thickness_mm',
-    basis: { formula: 't = (Σ t_i) / n, n positions', source: 'definition of the mean' }
+    basis: meanBases.thickness
   }
   const result = sheetsResult(session, foil, account, sheet => {
     const thickness = sheetThickness(session, sheet)

@@ -8,11 +8,7 @@ import {
   freeAcidBasis,
   type WholeExtractInputs
 } from '../chemistry/free-acidity.ts'
-import {
-  type ReportingLimit,
-  reportingLimit,
-  reportingLimitBasis
-} from '../chemistry/reporting-limit.ts'
+import { type ReportingLimit, reportingLimit } from '../chemistry/reporting-limit.ts'
 import { exact } from '../metrology/estimate.ts'
 import { meanOf, meanOfReadings } from '../metrology/readings.ts'
 import { inUnit } from '../metrology/written.ts'
@@ -21,6 +17,7 @@ import type { FlakeTests } from '../records/schemas/tests.ts'
 import { type Bench, read, type Session, titrantConcentration } from './bench.ts'
 import { instrumentsFor, type MethodOf, openTest } from './flake.ts'
 import { type Account, attempt, repeatedResult, singleResult } from './result.ts'
+import type { Note } from './notes.ts'
 import type { Result, Results } from './types.ts'
 
 type Titration = NonNullable<FlakeTests['freeAcid']>
@@ -97,11 +94,12 @@ type Shared = Pick<WholeExtractInputs, 'blank_mL' | 'titrant_mol_per_L'> &
 
 /** Inputs that all readings of a test have in common. */
 function sharedInputs(session: Session, test: Titration): Shared {
+  const { lot } = session.bench
   const blanks = test.blanks_mL.map((blank, index) =>
     read(session, blank, 'mL', 'titre', `free acidity, blank ${index + 1}`)
   )
   return {
-    blank_mL: meanOfReadings(blanks, `${session.bench.lot} blanks`),
+    blank_mL: meanOfReadings(blanks, { name: `${lot} blanks`, of: { lot, blanks: true } }),
     titrant_mol_per_L: titrantConcentration(session, test.titrant),
     ...aliquotInputs(session, test)
   }
@@ -134,13 +132,13 @@ function buretteStep({ bench, instruments }: Session, { blanks_mL }: Titration):
   return step ?? Math.max(...blanks_mL.map(({ resolution }) => resolution))
 }
 
-function notesOf({ blanks_mL, extract_mL, aliquot_mL, endPointPh }: Titration): string[] {
+function notesOf({ blanks_mL, extract_mL, aliquot_mL, endPointPh }: Titration): Note[] {
   return [
-    `Blanks: ${blanks_mL.map(({ written }) => written).join(', ')}.`,
+    { is: 'blanks', written: blanks_mL.map(({ written }) => written) },
     extract_mL && aliquot_mL
-      ? `Of an extract of ${extract_mL.written}, ${aliquot_mL.written} was titrated.`
-      : 'The whole extract was titrated.',
-    ...(endPointPh ? [`Titrated to pH ${endPointPh.written}.`] : []),
-    `Reporting limit as net titre: ${reportingLimitBasis.formula}. Source: ${reportingLimitBasis.source}.`
+      ? { is: 'aliquot', extract: extract_mL.written, aliquot: aliquot_mL.written }
+      : { is: 'whole extract titrated' },
+    ...(endPointPh ? [{ is: 'titrated to pH' as const, written: endPointPh.written }] : []),
+    { is: 'reporting limit' }
   ]
 }

@@ -6,7 +6,7 @@ import { leakBasis, leakRate } from '../physics/leak-rate.ts'
 import { type FoilTests, leakGases } from '../records/schemas/foil-tests.ts'
 import type { Foil } from '../records/types.ts'
 import { type Bench, read } from './bench.ts'
-import { blockResult, openBlock, type Take } from './blocks.ts'
+import { type BlockPlan, blockResult, openBlock, type Take } from './blocks.ts'
 import type { MethodOf } from './flake.ts'
 import type { Remark, Result } from './types.ts'
 import { asStated } from './steps.ts'
@@ -29,7 +29,7 @@ export function creepResult(bench: Bench, { tests }: Foil, methodOf: MethodOf): 
       columns: ['Stretch when tightened', 'Stretch at the end'],
       written: ({ initial_mm, final_mm }) => [initial_mm.written, final_mm.written],
       roles: { initial_mm: 'length', final_mm: 'length' },
-      notes: ['What the bolt and the rig let go of is part of the figure.']
+      notes: [{ is: 'bolt and rig' }]
     },
     (take, { initial_mm, final_mm }) =>
       creepRelaxation({
@@ -63,8 +63,8 @@ export function leakResult(bench: Bench, { tests }: Foil, methodOf: MethodOf): R
   return result && { ...result, remark: leakRemark(test) }
 }
 
-const leakPlan = (test: Leak) => ({
-  quantity: 'leakRate_mg_per_sm' as const,
+const leakPlan = (test: Leak): BlockPlan<Leak['readings'][number]> => ({
+  quantity: 'leakRate_mg_per_sm',
   basis: leakBasis,
   block: 'gasLeak',
   columns: [
@@ -74,7 +74,7 @@ const leakPlan = (test: Leak) => ({
     'at the end',
     'Time'
   ],
-  written: (one: Leak['readings'][number]) => [
+  written: one => [
     one.absoluteStart_kPa.written,
     one.absoluteEnd_kPa.written,
     one.temperatureStart_C.written,
@@ -88,11 +88,15 @@ const leakPlan = (test: Leak) => ({
     temperatureEnd_C: 'temperature',
     volume_mL: 'volume',
     diameter_mm: 'length'
-  } as const,
+  },
   nearNothing: true,
   notes: [
-    `Closed volume ${test.volume_mL.written}, mean diameter of the ring ${test.diameter_mm.written}.`,
-    'The gas is taken as ideal, all that the volume loses as gone past the ring.'
+    {
+      is: 'closed volume',
+      volume: test.volume_mL.written,
+      diameter: test.diameter_mm.written
+    },
+    { is: 'ideal gas' }
   ]
 })
 
@@ -101,7 +105,11 @@ const leakReadings = (take: Take, one: Leak['readings'][number], lot: string) =>
   absoluteEnd_kPa: take(one.absoluteEnd_kPa, 'kPa', 'pressure', 'pressure at the end'),
   temperatureStart_C: take(one.temperatureStart_C, '°C', 'temperature', 'at the start'),
   temperatureEnd_C: take(one.temperatureEnd_C, '°C', 'temperature', 'at the end'),
-  time_min: asStated(one.time_min, `${lot} gas leak, time of ${one.time_min.written}`)
+  time_min: asStated(one.time_min, `${lot} gas leak, time of ${one.time_min.written}`, {
+    is: 'time of leak',
+    lot,
+    time: one.time_min.written
+  })
 })
 
 function leakRemark({ gas, stress_MPa, readings }: Leak): Remark {

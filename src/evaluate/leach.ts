@@ -52,8 +52,8 @@ export function leachResult(
       },
       nearNothing: true,
       notes: [
-        `Leached with ${extract_mL.written} of water.`,
-        blank ? `Blank: ${blank.written}.` : 'No blank was carried through: it counts as none.'
+        { is: 'leached with', written: extract_mL.written },
+        blank ? { is: 'blank', written: blank.written } : { is: 'no blank read' }
       ]
     },
     (take, one) =>

@@ -27,7 +27,7 @@ import { type Bench, type Session } from './bench.ts'
 import { cationOf, isUnsaid } from './composition.ts'
 import { acidIn, baseIn, chargeLines, type Stage, stagesOf, substanceIn, sum } from './liquor.ts'
 import { oncePer } from '../records/once.ts'
-import { type Account, attempt, estimateOf, singleResult } from './result.ts'
+import { type Account, attempt, estimateOf, type ProcessFigure, singleResult } from './result.ts'
 import { openStep } from './steps.ts'
 import type { Remark, Result, Results } from './types.ts'
 
@@ -62,8 +62,8 @@ export function neutraliserDemandResult(bench: Bench, batch: Batch): Result | un
 }
 
 const account = (
-  quantity: QuantityName,
-  basis: Account['basis'],
+  quantity: ProcessFigure['quantity'],
+  basis: ProcessFigure['basis'],
   notes: readonly string[] = []
 ): Account => ({ quantity, basis, notes })
 

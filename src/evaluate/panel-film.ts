@@ -22,7 +22,7 @@ import {
   weighedFilmBasis
 } from '../physics/coating-film.ts'
 import type { FieldPath } from '../problem.ts'
-import type { QuantityName } from '../quantities.ts'
+import type { ProcessName } from '../quantities.ts'
 import type { Role } from '../records/schemas/common.ts'
 import type { Panel } from '../records/types.ts'
 import { type Bench, openSession, read, type Session } from './bench.ts'
@@ -49,7 +49,7 @@ export function spreadResult(
   bench: Bench,
   panel: Panel,
   part: Part,
-  quantity: QuantityName,
+  quantity: ProcessName,
   role: Role
 ): Result | undefined {
   const spread = panel[part]
@@ -164,7 +164,7 @@ export function dryLoadingResult(bench: Bench, panel: Panel, sofar: Results): Re
 const statedEstimate = ({ number }: Panel, reading: Reading) =>
   stated(reading, undefined, `${number} loading as stated`)
 
-const statedLoading = (bench: Bench, panel: Panel, quantity: QuantityName, reading: Reading) =>
+const statedLoading = (bench: Bench, panel: Panel, quantity: ProcessName, reading: Reading) =>
   derived(
     bench,
     panel,

@@ -6,6 +6,7 @@
  * differ by more than their expanded uncertainties explain (from memory, not checked against the print).
  */
 
+import type { BudgetLineParts } from '../metrology/budget-line.ts'
 import { expand } from '../metrology/coverage.ts'
 import { type Estimate, estimate, measured, rectangular, type Term } from '../metrology/estimate.ts'
 import type { Reading } from '../metrology/written.ts'
@@ -71,7 +72,12 @@ function reportedResult(bench: Bench, quantity: QuantityName, record: ReportedRe
   const as = reportOf(record)
   return {
     quantity,
-    estimate: estimateFrom(record, `${bench.lot} ${key} by report ${record.report}`),
+    estimate: estimateFrom(record, `${bench.lot} ${key} by report ${record.report}`, {
+      is: 'reported',
+      lot: bench.lot,
+      quantity: key,
+      report: record.report
+    }),
     n: 0,
     tested: date,
     each: [],
@@ -79,21 +85,8 @@ function reportedResult(bench: Bench, quantity: QuantityName, record: ReportedRe
     ...(lessThan ? { below: lessThan.value } : {}),
     report: as,
     field: ['reported', key],
-    trace: () => ({
-      formula: 'as reported: no readings of it are known here',
-      source: as.isOwn
-        ? `the producer's own earlier record ${as.number}, ${date}`
-        : `report ${as.number} of ${as.by}, ${date}`,
-      inputs: [],
-      instrumentOf: {},
-      notes: [
-        ...(as.method === undefined ? [] : [`Method, as reported: ${as.method}.`]),
-        ...(as.scope === undefined ? [] : [`Scope, as reported: ${as.scope}.`]),
-        ...(as.withoutUncertainty === undefined
-          ? []
-          : [`No uncertainty is stated: ${as.withoutUncertainty}.`])
-      ]
-    })
+    // Its report is all there is to tell.
+    trace: () => ({ formula: '', source: '', inputs: [], instrumentOf: {}, notes: [] })
   }
 }
 
@@ -127,13 +120,14 @@ const withoutStop = (sentence: string) => sentence.replace(/\.$/u, '')
  * The reported figure for those that build on it. Of a value without uncertainty its last digit is all
  * that is known; of 'less than L', that it lies between 0 and L (JCGM 100:2008, 4.3.7).
  */
-function estimateFrom(record: ReportedRecord, name: string): Estimate {
+function estimateFrom(record: ReportedRecord, name: string, line: BudgetLineParts): Estimate {
   const { value, lessThan, expandedUncertainty, coverageFactor } = record
-  if (lessThan) return measured(lessThan.value / 2, rectangular(lessThan.value / 2), name)
+  if (lessThan)
+    return measured(lessThan.value / 2, rectangular(lessThan.value / 2), name, Infinity, line)
   const { value: x, resolution } = value as Reading
   const u = expandedUncertainty && expandedUncertainty.value / coverageFactor!.value
   const term: Term = {
-    cause: { name, pool: name, kind: 'B', df: Infinity },
+    cause: { name, pool: name, kind: 'B', df: Infinity, line },
     u: u ?? rectangular(resolution)
   }
   return estimate(x, [term])

@@ -4,10 +4,18 @@ import { DomainError } from '../metrology/domain.ts'
 import { type Computed, type Estimate, isNearlyLinear } from '../metrology/estimate.ts'
 import { meanOfReadings, meanValue, type Repeatability } from '../metrology/readings.ts'
 import type { FieldPath } from '../problem.ts'
-import { quantities, type QuantityName, quantityOf, titleInSentence } from '../quantities.ts'
+import {
+  type ProcessName,
+  quantities,
+  type QuantityName,
+  quantityOf,
+  titleInSentence
+} from '../quantities.ts'
 import type { Method } from '../records/types.ts'
 import { type Bench, repeatabilityOf, report, type Session } from './bench.ts'
 import { excessiveScatter } from './scatter.ts'
+import type { OpenBasis } from './bases.ts'
+import type { Note } from './notes.ts'
 import type { Result, WrittenReadings } from './types.ts'
 
 /** Formula and source, as a model's file states them. */
@@ -16,13 +24,26 @@ export interface Basis {
   readonly source: string
 }
 
-/** What a test's evaluation says beside its readings. */
-export interface Account {
+/** A figure that any language has words for, basis and notes: what customers may see has no other. */
+export interface OpenFigure {
   readonly quantity: QuantityName
+  readonly basis: OpenBasis
+  readonly notes?: readonly Note[]
+}
+
+/** A figure of the process may be told in English alone, as its pages are. */
+export interface ProcessFigure {
+  readonly quantity: ProcessName
   readonly basis: Basis
+  readonly notes?: readonly (Note | string)[]
+}
+
+/** What a test's evaluation says beside its readings. */
+export type Account = AccountOf & (OpenFigure | ProcessFigure)
+
+interface AccountOf {
   readonly written?: WrittenReadings
   readonly instrumentOf?: Readonly<Record<string, string>>
-  readonly notes?: readonly string[]
   readonly tested?: string | undefined
   readonly deviation?: string | undefined
   /** True where the figure lies near 0 by its nature, so that its readings differ by much of it. */
@@ -60,7 +81,7 @@ export function repeatedResult<Reading>(
   model: (reading: Reading, what: string) => Computed
 ): Result | undefined {
   const { bench, field, method } = session
-  const { title } = quantities[account.quantity]
+  const { title, key } = quantities[account.quantity]
   const figures = readings.map((reading, index) =>
     attempt(bench, [...field, 'readings', index], () =>
       model(reading, `${title}, reading ${index + 1}`)
@@ -71,7 +92,8 @@ export function repeatedResult<Reading>(
   const repeatability = repeatabilityFor(method, account, meanValue(computed))
   if (computed.length === 1 && !repeatability) warnSingle(session, account.quantity)
   if (!account.nearNothing) warnScattered(session, account, computed, repeatability)
-  const mean = meanOfReadings(computed, `${bench.lot} ${title}`, repeatability)
+  const named = { name: `${bench.lot} ${title}`, of: { lot: bench.lot, quantity: key } }
+  const mean = meanOfReadings(computed, named, repeatability)
   const each = computed.map((estimate, index) => ({ label: `reading ${index + 1}`, estimate }))
   return {
     ...head(session, account),
@@ -88,9 +110,7 @@ export function repeatedResult<Reading>(
       notes: [
         ...bendNotes(computed),
         ...(repeatability && computed.length > 1
-          ? [
-              `The method’s pooled repeatability stands in for the scatter of these ${computed.length} readings.`
-            ]
+          ? [{ is: 'pooled' as const, n: computed.length }]
           : []),
         ...(account.notes ?? [])
       ]
@@ -135,12 +155,8 @@ export function singleResult(
 }
 
 /** Said where the first order does not give the uncertainty to two digits. */
-const bendNotes = (computed: readonly Computed[]): string[] =>
-  computed.every(isNearlyLinear)
-    ? []
-    : [
-        'The budget is not linear to two digits: within these uncertainties the formula bends, and U is of the first order.'
-      ]
+const bendNotes = (computed: readonly Computed[]): Note[] =>
+  computed.every(isNearlyLinear) ? [] : [{ is: 'budget bends' }]
 
 /**
  * Warn of a figure no workshop of this kind should meet; it stands all the same. One that cannot be

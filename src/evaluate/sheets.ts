@@ -34,6 +34,12 @@ export function openSheets(bench: Bench, foil: Foil, key: string, methodOf: Meth
   })
 }
 
+/** What the positions of a sheet are readings of. */
+export const thicknessOf = ({ bench: { lot } }: Session, { id }: Sheet) => ({
+  name: `${lot} sheet ${id} thickness`,
+  of: { lot, sheet: id }
+})
+
 /** Thickness at each position of a sheet. */
 export const thicknessReadings = (session: Session, sheet: Sheet): Estimate[] =>
   sheet.thickness_mm.map((reading, index) =>
@@ -77,9 +83,7 @@ export function sheetsResult(
       inputs: known[0]!.computed.inputs,
       inputsOf: `sheet ${known[0]!.sheet.id}`,
       instrumentOf: instrumentsFor(session, roleOf),
-      notes: [
-        'The scatter between sheets is reported beside the mean; the uncertainty is that of measuring these sheets.'
-      ]
+      notes: [{ is: 'scatter between sheets' }]
     })
   }
 }

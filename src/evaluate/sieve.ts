@@ -1,7 +1,6 @@
 /** Sieve runs of a flake lot: what each sieve retained, the loss, and sizes in between. */
 
 import { exact } from '../metrology/estimate.ts'
-import { sieveText } from '../metrology/sieves.ts'
 import {
   retainedBasis,
   retainedOn,
@@ -17,7 +16,7 @@ import type { Batch } from '../records/types.ts'
 import { type Bench, report } from './bench.ts'
 import { type BlockPlan, blockResult, type Take } from './blocks.ts'
 import type { MethodOf } from './flake.ts'
-import type { Basis } from './result.ts'
+import type { OpenBasis } from './bases.ts'
 import { attempt } from './result.ts'
 
 type SieveTest = NonNullable<FlakeTests['sieve']>
@@ -26,11 +25,11 @@ type Run = SieveTest['readings'][number]
 /** Loss beyond which a run is in doubt, where the test names none: ISO 2591-1 (from memory). */
 const MOST_LOSS = 1
 
-const planOf = (test: SieveTest, quantity: QuantityName, basis: Basis): BlockPlan<Run> => ({
+const planOf = (test: SieveTest, quantity: QuantityName, basis: OpenBasis): BlockPlan<Run> => ({
   quantity,
   basis,
   block: 'sieve',
-  columns: ['Charged', ...test.sieves.map(one => `On ${sieveText(one)}`), 'Pan'],
+  columns: ['Charged', ...test.sieves, 'Pan'],
   written: ({ charged_g, retained_g, pan_g }) => [
     charged_g.written,
     ...retained_g.map(({ written }) => written),
@@ -42,9 +41,7 @@ const planOf = (test: SieveTest, quantity: QuantityName, basis: Basis): BlockPla
       'mass'
     ])
   ),
-  notes: [
-    `Retained figures are of the mass recovered. '+${test.sieves[0]!.number}' means retained on No. ${test.sieves[0]!.number}.`
-  ]
+  notes: [{ is: 'retained', sieve: test.sieves[0]!.number }]
 })
 
 const runFrom = (take: Take, { charged_g, retained_g, pan_g }: Run): SieveRun => ({

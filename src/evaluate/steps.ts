@@ -1,6 +1,7 @@
 /** What the figures of batches, furnace runs and foil share: opening a step, sums, stated figures. */
 
 import { type Estimate, measured, propagate, rectangular } from '../metrology/estimate.ts'
+import type { BudgetLineParts } from '../metrology/budget-line.ts'
 import type { Reading } from '../metrology/written.ts'
 import type { Batch } from '../records/types.ts'
 import { type Bench, openSession, type Session } from './bench.ts'
@@ -18,5 +19,8 @@ export function total(parts: readonly Estimate[]): Estimate {
 }
 
 /** A figure somebody else found: its last digit is all that is known of how sure it is. */
-export const asStated = ({ value, resolution }: Reading, name: string): Estimate =>
-  measured(value, rectangular(resolution), name)
+export const asStated = (
+  { value, resolution }: Reading,
+  name: string,
+  line?: BudgetLineParts
+): Estimate => measured(value, rectangular(resolution), name, Infinity, line)

@@ -11,8 +11,9 @@ import {
 } from '../chemistry/barium-sulfate.ts'
 import { type Estimate, exact } from '../metrology/estimate.ts'
 import { meanOfReadings } from '../metrology/readings.ts'
+import type { Reading } from '../metrology/written.ts'
 import type { Batch } from '../records/types.ts'
-import { type Bench, openSession, read } from './bench.ts'
+import { type Bench, openSession, read, type Session } from './bench.ts'
 import { blockResult, openBlock } from './blocks.ts'
 import type { MethodOf } from './flake.ts'
 import { estimateOf, singleResult } from './result.ts'
@@ -40,11 +41,7 @@ export function sulfateResult(
   const test = tests?.[block]
   if (!test) return undefined
   const session = openBlock(bench, test, block, key, methodOf)
-  const blanks = (test.blanks_g ?? []).map((blank, index) =>
-    read(session, blank, 'g', 'mass', `${key}, blank ${index + 1}`)
-  )
-  const blank_g: Estimate =
-    blanks.length === 0 ? exact(0) : meanOfReadings(blanks, `${bench.lot} ${key} blanks`)
+  const blank_g = meanBlank(session, key, test.blanks_g ?? [])
   return blockResult(
     bench,
     methodOf,
@@ -58,8 +55,8 @@ export function sulfateResult(
       roles: { mass_g: 'mass', precipitate_g: 'mass', blank_g: 'mass' },
       notes: [
         test.blanks_g
-          ? `Blanks: ${test.blanks_g.map(({ written }) => written).join(', ')}.`
-          : 'No blank was weighed: it counts as none.'
+          ? { is: 'blanks', written: test.blanks_g.map(({ written }) => written) }
+          : { is: 'no blank weighed' }
       ]
     },
     (take, { mass_g, bariumSulfate_g }) =>
@@ -74,6 +71,18 @@ export function sulfateResult(
   )
 }
 
+/** Mean of the precipitates weighed without a sample, 0 g where there were none. */
+function meanBlank(session: Session, key: string, readings: readonly Reading[]): Estimate {
+  const { lot } = session.bench
+  const blanks = readings.map((blank, index) =>
+    read(session, blank, 'g', 'mass', `${key}, blank ${index + 1}`)
+  )
+  const of = { lot, blanks: true, quantity: key } as const
+  return blanks.length === 0
+    ? exact(0)
+    : meanOfReadings(blanks, { name: `${lot} ${key} blanks`, of })
+}
+
 /** The lot's sulfur as sulfuric acid, whoever measured it. */
 export function acidEquivalentResult(
   bench: Bench,
@@ -83,17 +92,11 @@ export function acidEquivalentResult(
 ): Result | undefined {
   if (!sulfur) return undefined
   const { report } = sulfur
-  const reported =
-    report && `From the external result for sulfur: ${report.by}, report ${report.number}.`
   const day = sulfur.tested ?? ''
   const session = openSession(bench, day, sulfur.field, methodOf('acid-equivalent'), undefined)
   const result = singleResult(
     session,
-    {
-      quantity: 'acidEquivalent_percent',
-      basis: acidEquivalentBasis,
-      notes: reported ? [reported] : []
-    },
+    { quantity: 'acidEquivalent_percent', basis: acidEquivalentBasis },
     () => acidEquivalent({ sulfur_percent: sulfur.estimate })
   )
   if (!result) return undefined

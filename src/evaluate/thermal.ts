@@ -8,6 +8,7 @@ import {
   thermalEstimate,
   thermalEstimateBasis
 } from '../physics/thermal-conductivity.ts'
+import type { Reading } from '../metrology/written.ts'
 import type { Foil } from '../records/types.ts'
 import { type Bench, report } from './bench.ts'
 import { blockResult, openBlock } from './blocks.ts'
@@ -15,6 +16,13 @@ import type { MethodOf } from './flake.ts'
 import { singleResult } from './result.ts'
 import { asStated } from './steps.ts'
 import type { Result, Results } from './types.ts'
+
+/** What the record states beside the readings, by its last digit. */
+const statedOf = (
+  { lot }: Bench,
+  reading: Reading,
+  what: 'heat capacity' | 'temperature of the estimate'
+) => asStated(reading, `${lot} ${what}`, { is: 'stated', lot, what })
 
 /** Density is the lot's own; direction and temperature stand beside the figure. */
 export function thermalResult(
@@ -32,7 +40,7 @@ export function thermalResult(
     ])
     return undefined
   }
-  const heatCapacity_J_per_gK = asStated(test.heatCapacity_J_per_gK, `${bench.lot} heat capacity`)
+  const heatCapacity_J_per_gK = statedOf(bench, test.heatCapacity_J_per_gK, 'heat capacity')
   const result = blockResult(
     bench,
     methodOf,
@@ -44,7 +52,7 @@ export function thermalResult(
       columns: ['Diffusivity'],
       written: ({ diffusivity_mm2_per_s }) => [diffusivity_mm2_per_s.written],
       roles: { diffusivity_mm2_per_s: 'diffusivity' },
-      notes: [`Heat capacity taken as ${test.heatCapacity_J_per_gK.written}.`]
+      notes: [{ is: 'heat capacity', written: test.heatCapacity_J_per_gK.written }]
     },
     (take, { diffusivity_mm2_per_s: alpha }) =>
       thermalConductivity({
@@ -77,15 +85,22 @@ export function thermalEstimateResult(
     {
       quantity: 'thermalEstimate_W_per_mK',
       basis: thermalEstimateBasis,
-      notes: [
-        'L is in 10⁻⁶ W·Ω/K²; that of this foil is not known, its bounds are those of other foils.'
-      ]
+      notes: [{ is: 'bounds of L' }]
     },
     () =>
       thermalEstimate({
         conductivity_kS_per_m: conductivity.estimate,
-        temperature_C: asStated(at_C, `${bench.lot} temperature of the estimate`),
-        lorenz: measured((least + most) / 2, rectangular((most - least) / 2), 'L of graphite foil')
+        temperature_C: statedOf(bench, at_C, 'temperature of the estimate'),
+        lorenz: measured(
+          (least + most) / 2,
+          rectangular((most - least) / 2),
+          'L of graphite foil',
+          Infinity,
+          {
+            is: 'known',
+            what: 'L of graphite foil'
+          }
+        )
       })
   )
   return (

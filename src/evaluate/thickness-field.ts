@@ -12,7 +12,7 @@ import type { Foil } from '../records/types.ts'
 import { type Bench, read, type Session } from './bench.ts'
 import type { MethodOf } from './flake.ts'
 import { checkPositions, spotsOf } from './positions.ts'
-import { openSheets, sheetsResult, thicknessReadings } from './sheets.ts'
+import { openSheets, sheetsResult, thicknessOf, thicknessReadings } from './sheets.ts'
 import type { Sheet } from './written-sheets.ts'
 import type { Result, SheetField } from './types.ts'
 
@@ -45,11 +45,7 @@ export function taperResult(
 function planeOf(session: Session, foil: Foil, sheet: Sheet): Plane | undefined {
   const spots = spotsOf(foil, sheet)
   if (!spots || !spansPlane(spots)) return undefined
-  return fitPlane(
-    spots,
-    thicknessReadings(session, sheet),
-    `${session.bench.lot} sheet ${sheet.id} thickness`
-  )
+  return fitPlane(spots, thicknessReadings(session, sheet), thicknessOf(session, sheet))
 }
 
 const taperOf = (session: Session, sheet: Sheet, plane: Plane, way: keyof typeof sides) =>

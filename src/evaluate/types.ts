@@ -1,5 +1,6 @@
 /** What evaluation makes of a lot's record: figures with their uncertainty and their working. */
 
+import type { Sieve } from '../metrology/sieves.ts'
 import type { Estimate, InputLine } from '../metrology/estimate.ts'
 import type {
   Batch,
@@ -13,11 +14,57 @@ import type {
 } from '../records/types.ts'
 import type { FieldPath } from '../problem.ts'
 import type { QuantityName } from '../quantities.ts'
+import type { Note } from './notes.ts'
+
+/** Head of a column of readings, as any language can word it; a sieve is what lies on it. */
+export type Column = ColumnName | Sieve
+
+export type ColumnName =
+  | 'Absolute pressure at the start'
+  | 'After'
+  | 'Along one edge'
+  | 'Along the next'
+  | 'At the end'
+  | 'BaSO₄'
+  | 'Before'
+  | 'Charged'
+  | 'Conductivity'
+  | 'Current'
+  | 'Diffusivity'
+  | 'Dish'
+  | 'Dry'
+  | 'Highest force'
+  | 'In the extract'
+  | 'Length'
+  | 'Mass'
+  | 'Pan'
+  | 'Reading'
+  | 'Resistance'
+  | 'Sheet'
+  | 'Stretch at the end'
+  | 'Stretch when tightened'
+  | 'Temperature'
+  | 'Temperature at the start'
+  | 'Thickness'
+  | 'Thickness at each position'
+  | 'Time'
+  | 'Titre'
+  | 'Under preload'
+  | 'Under total load'
+  | 'Unloaded'
+  | 'Voltage'
+  | 'Volume'
+  | 'Width'
+  | 'at the end'
+  | 'pH'
+
+/** A reading as it was written, or several read alike. */
+export type Cell = string | readonly string[]
 
 /** A table of readings as they were written. */
 export interface WrittenReadings {
-  readonly columns: readonly string[]
-  readonly rows: readonly (readonly string[])[]
+  readonly columns: readonly Column[]
+  readonly rows: readonly (readonly Cell[])[]
 }
 
 /** Readings over one sheet, each where it was taken. */
@@ -54,7 +101,8 @@ export interface Trace {
   readonly inputsOf?: string
   /** Instrument behind an input, by the input's name. */
   readonly instrumentOf: Readonly<Record<string, string>>
-  readonly notes: readonly string[]
+  /** Those of the process are sentences in English. */
+  readonly notes: readonly (Note | string)[]
   /** Of thickness read at known places. */
   readonly field?: readonly SheetField[]
 }

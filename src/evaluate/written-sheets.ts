@@ -2,6 +2,7 @@
 
 import type { QuantityName } from '../quantities.ts'
 import type { Foil } from '../records/types.ts'
+import type { Column, WrittenReadings } from './types.ts'
 
 /** One sheet as recorded. */
 export type Sheet = NonNullable<Foil['sheets']>[number]
@@ -13,22 +14,21 @@ const lengthsAlone: ReadonlySet<QuantityName> = new Set([
   'taperAcross_mm'
 ])
 
-export function writtenSheets(sheets: readonly Sheet[], quantity: QuantityName) {
+export function writtenSheets(sheets: readonly Sheet[], quantity: QuantityName): WrittenReadings {
   const withMass = !lengthsAlone.has(quantity)
   const withSize = quantity !== 'thickness_mm'
   const withThickness = quantity !== 'arealMass_g_per_m2'
+  const columns: Column[] = ['Sheet']
+  if (withMass) columns.push('Mass')
+  if (withSize) columns.push('Length', 'Width')
+  if (withThickness) columns.push('Thickness at each position')
   return {
-    columns: [
-      'Sheet',
-      ...(withMass ? ['Mass'] : []),
-      ...(withSize ? ['Length', 'Width'] : []),
-      ...(withThickness ? ['Thickness at each position'] : [])
-    ],
+    columns,
     rows: sheets.map(sheet => [
       sheet.id,
       ...(withMass ? [sheet.mass_g.written] : []),
       ...(withSize ? [sheet.length_mm.written, sheet.width_mm.written] : []),
-      ...(withThickness ? [sheet.thickness_mm.map(({ written }) => written).join(', ')] : [])
+      ...(withThickness ? [sheet.thickness_mm.map(({ written }) => written)] : [])
     ])
   }
 }

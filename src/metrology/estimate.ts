@@ -9,6 +9,8 @@
  * independent ones.
  */
 
+import type { BudgetLineParts } from './budget-line.ts'
+
 /** One independent reason why values may be off. */
 export interface Cause {
   /** What happened, and to what: 'BAL-1 calibration', 'EB-26-041 expansion volume, reading 2'. */
@@ -19,6 +21,8 @@ export interface Cause {
   readonly kind: 'A' | 'B'
   /** Degrees of freedom of the pool; Infinity where the uncertainty is taken as known. */
   readonly df: number
+  /** The budget line in parts; absent where English is all that is asked for. */
+  readonly line?: BudgetLineParts
 }
 
 /** What one cause does to one estimate: signed standard uncertainty, in the estimate's unit. */
@@ -70,9 +74,19 @@ export function estimate(value: number, terms: readonly Term[]): Estimate {
   return { value, terms: byName }
 }
 
-/** An estimate uncertain by one cause of its own. */
-export const measured = (value: number, u: number, name: string, df = Infinity): Estimate =>
-  estimate(value, [{ cause: { name, pool: name, kind: 'B', df }, u }])
+/**
+ * An estimate uncertain by one cause of its own.
+ *
+ * @param line the cause's name in parts, where other languages ask for it
+ */
+export const measured = (
+  value: number,
+  u: number,
+  name: string,
+  df = Infinity,
+  line?: BudgetLineParts
+): Estimate =>
+  estimate(value, [{ cause: { name, pool: name, kind: 'B', df, ...(line ? { line } : {}) }, u }])
 
 /** Combined standard uncertainty, in the estimate's unit. */
 export function uncertaintyOf({ terms }: Estimate): number {
@@ -84,6 +98,8 @@ export function uncertaintyOf({ terms }: Estimate): number {
 /** What a pool of causes contributes to an estimate. */
 export interface BudgetLine {
   readonly pool: string
+  /** `pool` in parts. */
+  readonly line?: BudgetLineParts
   readonly kind: 'A' | 'B'
   /** Standard uncertainty it contributes, in the estimate's unit, never negative. */
   readonly u: number
@@ -93,9 +109,7 @@ export interface BudgetLine {
 }
 
 interface Pool {
-  readonly name: string
-  readonly kind: 'A' | 'B'
-  readonly df: number
+  readonly cause: Cause
   variance: number
 }
 
@@ -105,8 +119,7 @@ function poolsOf({ terms }: Estimate): Pool[] {
   for (const { cause, u } of terms.values()) {
     const pool = pools.get(cause.pool)
     if (pool) pool.variance += u * u
-    else
-      pools.set(cause.pool, { name: cause.pool, kind: cause.kind, df: cause.df, variance: u * u })
+    else pools.set(cause.pool, { cause, variance: u * u })
   }
   return [...pools.values()]
 }
@@ -122,8 +135,9 @@ export function budgetOf(estimate: Estimate): BudgetLine[] {
   const total = totalOf(pools)
   return pools
     .filter(({ variance }) => variance > ROUNDING * total)
-    .map(({ name, kind, df, variance }) => ({
-      pool: name,
+    .map(({ cause: { pool, line, kind, df }, variance }) => ({
+      pool,
+      ...(line ? { line } : {}),
       kind,
       df,
       u: Math.sqrt(variance),
@@ -141,7 +155,7 @@ export function degreesOfFreedom(estimate: Estimate): number {
   const pools = poolsOf(estimate)
   const variance = totalOf(pools)
   const denominator = pools.reduce(
-    (sum, pool) => sum + (pool.variance * pool.variance) / pool.df,
+    (sum, { cause, variance }) => sum + (variance * variance) / cause.df,
     0
   )
   return denominator === 0 ? Infinity : (variance * variance) / denominator

@@ -7,6 +7,7 @@
  * Source: JCGM 100:2008, 4.2 and 5.2.3; H.2 for quantities read together.
  */
 
+import type { BudgetLineParts, ReadOf } from './budget-line.ts'
 import { type Cause, type Estimate, type Term, estimate } from './estimate.ts'
 
 /** A method's own repeatability, found beforehand from many readings. */
@@ -16,25 +17,37 @@ export interface Repeatability {
   readonly df: number
   /** Where it comes from, for the budget: 'TM-01 repeatability'. */
   readonly name: string
+  /** The same in parts. */
+  readonly line?: BudgetLineParts
 }
+
+/** What was read: by its name in budgets, and in parts where other languages ask for it. */
+export interface Named {
+  readonly name: string
+  readonly of?: ReadOf
+}
+
+/** A bare name has no parts. */
+export const named = (read: string | Named): Named =>
+  typeof read === 'string' ? { name: read } : read
 
 /**
  * Mean of readings of one quantity on one thing.
  *
- * @param name what was read, for the budget: 'EB-26-041 expansion volume'
+ * @param read what was read, for the budget: 'EB-26-041 expansion volume'
  * @param repeatability used in place of the readings' own scatter, which two or three readings
  *   estimate poorly (two alone make k = 12.7)
  * @throws RangeError without a reading
  */
 export function meanOfReadings(
   readings: readonly Estimate[],
-  name: string,
+  read: string | Named,
   repeatability?: Repeatability
 ): Estimate {
   const value = meanValue(readings)
   const scatter = repeatability
-    ? pooledScatter(readings.length, name, repeatability)
-    : ownScatter(readings, value, name)
+    ? pooledScatter(readings.length, named(read).name, repeatability)
+    : ownScatter(readings, value, named(read))
   return estimate(value, [...averagedTerms(readings), ...scatter])
 }
 
@@ -92,27 +105,34 @@ export function standardDeviation(values: readonly number[]): number | undefined
   return Math.sqrt((squares - (drift * drift) / values.length) / (values.length - 1))
 }
 
-const readingCause = (name: string, index: number, pool: string, df: number): Cause => ({
-  name: `${name}, reading ${index + 1}`,
-  pool,
-  kind: 'A',
-  df
-})
+const readingCause = (
+  name: string,
+  index: number,
+  shared: Pick<Cause, 'pool' | 'df' | 'line'>
+): Cause => ({ name: `${name}, reading ${index + 1}`, kind: 'A', ...shared })
 
 /** Residual k over √(n(n − 1)): their squares add up to the variance of the mean. */
-function ownScatter(readings: readonly Estimate[], mean: number, name: string): Term[] {
+function ownScatter(readings: readonly Estimate[], mean: number, { name, of }: Named): Term[] {
   const n = readings.length
   if (n < 2) return []
-  const pool = `${name}, scatter of ${n} readings`
+  const shared = {
+    pool: `${name}, scatter of ${n} readings`,
+    df: n - 1,
+    ...(of ? { line: { is: 'scatter' as const, of, n } } : {})
+  }
   return readings.map((reading, index) => ({
-    cause: readingCause(name, index, pool, n - 1),
+    cause: readingCause(name, index, shared),
     u: (reading.value - mean) / Math.sqrt(n * (n - 1))
   }))
 }
 
-function pooledScatter(n: number, name: string, { s, df, name: pool }: Repeatability): Term[] {
+function pooledScatter(
+  n: number,
+  name: string,
+  { s, df, name: pool, line }: Repeatability
+): Term[] {
   return Array.from({ length: n }, (_, index) => ({
-    cause: readingCause(name, index, pool, df),
+    cause: readingCause(name, index, { pool, df, ...(line ? { line } : {}) }),
     u: s / n
   }))
 }

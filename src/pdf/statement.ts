@@ -75,7 +75,7 @@ function drawWorking(sheet: Sheet, working: Working, words: Words): void {
   sheet.y += 2
   drawFormula(sheet, statements)
   sheet.y += 2
-  text(styles.small, `Source: ${source}${method === undefined ? '' : `. Method: ${method}`}`)
+  text(styles.small, words.sourceOf(source, method))
   sheet.y += AFTER
   if (field) drawField(sheet, field, words)
   for (const table of [working.readings, working.inputs, working.budget])

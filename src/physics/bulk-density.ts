@@ -17,13 +17,13 @@ export const looseDensityBasis = {
   formula: 'ρ = m / V, poured',
   source:
     'definition of apparent density, as in ISO 3923-1 (from memory, not checked against the print)'
-}
+} as const
 
 export const tappedDensityBasis = {
   formula: 'ρ = m / V, tapped',
   source:
     'definition of apparent density, as in ISO 3953 (from memory, not checked against the print)'
-}
+} as const
 
 export interface BulkDensityInputs {
   /** Flake in the vessel, g. */

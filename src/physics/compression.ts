@@ -17,17 +17,17 @@ import { type Computed, type Estimate, propagate } from '../metrology/estimate.t
 export const compressibilityBasis = {
   formula: 'C = (P − M) / P, P under preload, M under total load',
   source: 'ASTM F36, definition of compressibility'
-}
+} as const
 
 export const recoveryBasis = {
   formula: 'R = (B − M) / (P − M), B once unloaded',
   source: 'ASTM F36, definition of recovery'
-}
+} as const
 
 export const resiliencyBasis = {
   formula: 'S = (B − M) / M',
   source: 'ASTM F36, definition of resiliency; S = C · R / (1 − C) follows from the three'
-}
+} as const
 
 export interface CompressionInputs {
   /** Thickness under the preload, mm. */

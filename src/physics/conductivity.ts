@@ -24,13 +24,15 @@ export const conductivityBasis = {
   formula: 'κ₂₅ = (κ − κ water) / (1 + α · (t − 25 °C)), α 0.020 ± 0.005 per K',
   source:
     'linear temperature compensation as in ISO 7888; range of α from handbooks (from memory, not checked against the print)'
-}
+} as const
 
 /** Rise of conductivity with temperature, per kelvin, as part of that at 25 °C. */
 export const temperatureCoefficient_per_K: Estimate = measured(
   0.02,
   rectangular(0.005),
-  'temperature coefficient of conductivity'
+  'temperature coefficient of conductivity',
+  Infinity,
+  { is: 'known', what: 'temperature coefficient of conductivity' }
 )
 
 /** Molar conductivity of the hydrogen ion at infinite dilution, 25 °C, S·cm²/mol: handbook value. */

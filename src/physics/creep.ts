@@ -18,7 +18,7 @@ export const creepBasis = {
   formula: 'R = (D0 − D_f) / D0, D0 stretch of the bolt when tightened, D_f at the end',
   source:
     'readings as in ASTM F38-95, method B, 8.2; relaxation as the part of the initial stress that is lost, 3.2 and 3.3'
-}
+} as const
 
 export interface CreepInputs {
   /** Stretch of the bolt once it was tightened, mm. */

@@ -15,7 +15,7 @@ import { type Computed, type Estimate, propagate } from '../metrology/estimate.t
 export const expansionVolumeBasis = {
   formula: 'EV = V / m, m before expansion',
   source: 'GB 10698-89, definition of expansion volume'
-}
+} as const
 
 export interface ExpansionVolumeInputs {
   /** Flake weighed in, g. */

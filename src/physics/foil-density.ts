@@ -15,12 +15,12 @@ import { type Computed, type Estimate, propagate } from '../metrology/estimate.t
 export const foilDensityBasis = {
   formula: 'ρ = m / (l · w · t)',
   source: 'definition of bulk density, by mass and dimensions as in ASTM F1315'
-}
+} as const
 
 export const arealMassBasis = {
   formula: 'm″ = m / (l · w)',
   source: 'definition of mass per area'
-}
+} as const
 
 /** Converts mm³ to cm³, exact. */
 const MM3_PER_CM3 = 1000

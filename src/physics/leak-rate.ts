@@ -19,7 +19,7 @@ export const leakBasis = {
   formula:
     'λ = M · (p_1 / T_1 − p_2 / T_2) · V / (R · t · π · d), p absolute, d mean diameter of the ring',
   source: 'ideal gas; mass per time and length as in DIN 28090-2, whose procedure was not seen'
-}
+} as const
 
 /** Molar gas constant, J/(mol·K). */
 const R = 8.314462618

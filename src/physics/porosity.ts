@@ -19,7 +19,7 @@ export const porosityBasis = {
   formula: 'P = 100 · (1 − ρ / ρ crystal)',
   source:
     'definition of porosity; crystal density of graphite 2.26 g/cm³, published X-ray values 2.261 to 2.267 g/cm³'
-}
+} as const
 
 /**
  * Density of the graphite crystal, 2.26 g/cm³ as handbooks round it.
@@ -30,7 +30,9 @@ export const porosityBasis = {
 export const crystalDensity_g_per_cm3: Estimate = measured(
   2.26,
   rectangular(0.007),
-  'crystal density of graphite'
+  'crystal density of graphite',
+  Infinity,
+  { is: 'known', what: 'crystal density of graphite' }
 )
 
 export interface PorosityInputs {

@@ -24,23 +24,23 @@ export const fourPointBasis = {
     'R_s = C · F · V / I, C = π / (ln 2 + ln(((d/s)² + 3) / ((d/s)² − 3))), on a disc of diameter d',
   source:
     'F. M. Smits, Bell System Technical Journal 37 (1958) 711 (from memory, not checked against the print)'
-}
+} as const
 
 export const vanDerPauwBasis = {
   formula: 'exp(−π · R_a / R_s) + exp(−π · R_b / R_s) = 1',
   source:
     'L. J. van der Pauw, Philips Research Reports 13 (1958) 1 (from memory, not checked against the print)'
-}
+} as const
 
 export const stripBasis = {
   formula: 'ρ = R · w · t / L, L between the voltage contacts',
   source: 'definition of resistivity, for a bar as in ASTM C611'
-}
+} as const
 
 export const conductivityOfFoilBasis = {
   formula: 'σ = 1 / ρ',
   source: 'definition of conductivity'
-}
+} as const
 
 const MILLI = 1000
 

@@ -13,12 +13,12 @@ import { type Computed, type Estimate, propagate } from '../metrology/estimate.t
 export const rollLengthBasis = {
   formula: 'L = Σ L_i, L_i pieces between the splices',
   source: 'sum of the pieces as measured'
-}
+} as const
 
 export const rollWidthBasis = {
   formula: 'w = (Σ w_i) / n, n places along the roll',
   source: 'definition of the mean'
-}
+} as const
 
 const MM_PER_M = 1000
 

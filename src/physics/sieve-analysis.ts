@@ -28,18 +28,18 @@ import type { Sieve } from '../metrology/sieves.ts'
 export const retainedBasis = {
   formula: 'R = (Σ m coarser) / (Σ m recovered), coarser what lies on the sieve and above it',
   source: 'definition of the cumulative oversize, as in ISO 2591-1'
-}
+} as const
 
 export const sieveLossBasis = {
   formula: 'L = (m charged − Σ m recovered) / m charged',
   source: 'definition of the loss on sieving, as in ISO 2591-1'
-}
+} as const
 
 export const sieveSizeBasis = {
   formula: 'ln d = ln a + (p − P(a)) / (P(b) − P(a)) · (ln b − ln a)',
   source:
     'passing interpolated linearly in the logarithm of the aperture, between neighbouring sieves: common practice, no source; tolerance of apertures from ISO 3310-1'
-}
+} as const
 
 /** One run of the stack. */
 export interface SieveRun {
@@ -115,7 +115,16 @@ const massKey = ({ aperture_um }: Sieve) => `on ${aperture_um} µm_g`
 const sizeKey = ({ aperture_um }: Sieve) => `aperture ${aperture_um} µm_um`
 
 const aperture = ({ aperture_um, tolerance_um }: Sieve): Estimate =>
-  measured(aperture_um, rectangular(tolerance_um), `mean aperture of sieve ${aperture_um} µm`)
+  measured(
+    aperture_um,
+    rectangular(tolerance_um),
+    `mean aperture of sieve ${aperture_um} µm`,
+    Infinity,
+    {
+      is: 'aperture',
+      aperture_um
+    }
+  )
 
 /** Passing each sieve, % of the mass recovered, coarsest first. */
 function passingOf(masses: Readonly<Record<string, number>>, stack: readonly Sieve[]): number[] {

@@ -13,12 +13,12 @@ import { type Computed, type Estimate, propagate } from '../metrology/estimate.t
 export const tensileBasis = {
   formula: 'σ = F / (w · t), w · t before the test',
   source: 'stress on the original cross-section, as in ASTM F152'
-}
+} as const
 
 export const forcePerWidthBasis = {
   formula: 'f = F / w',
   source: 'definition of force per width; no thickness is in it'
-}
+} as const
 
 export interface PullInputs {
   /** Highest force before the strip broke, N. */

@@ -20,13 +20,13 @@ import { type Computed, type Estimate, propagate } from '../metrology/estimate.t
 export const thermalBasis = {
   formula: 'k = α · ρ · c, α diffusivity, ρ foil density, c heat capacity',
   source: 'definition of thermal diffusivity'
-}
+} as const
 
 export const thermalEstimateBasis = {
   formula: 'k = L · σ · T, σ conductivity of the strip, T absolute temperature',
   source:
     'L 5.4 to 6.6 · 10⁻⁶ W·Ω/K², between Nanomaterials 14 (2024) 1162 and Scientific Reports 10 (2020) 75393'
-}
+} as const
 
 /** Where L of natural graphite foils was found to lie, 10⁻⁶ W·Ω/K². */
 export const LORENZ_RANGE = [5.4, 6.6] as const

@@ -21,17 +21,17 @@ import {
   propagate,
   type Term
 } from '../metrology/estimate.ts'
-import { meanValue, weightedSum } from '../metrology/readings.ts'
+import { meanValue, type Named, named, weightedSum } from '../metrology/readings.ts'
 
 export const taperAlongBasis = {
   formula: 'T = a · l, t = t̄ + a · (x − x̄) + b · (y − ȳ), l length of the sheet',
   source: 'plane of least squares through the readings, as the line of JCGM 100, H.3'
-}
+} as const
 
 export const taperAcrossBasis = {
   formula: 'T = b · w, t = t̄ + a · (x − x̄) + b · (y − ȳ), w width of the sheet',
   source: taperAlongBasis.source
-}
+} as const
 
 /** A place on a sheet, from one corner: x along its length, y along its width. */
 export interface Spot {
@@ -69,13 +69,13 @@ export function spansPlane(spots: readonly Spot[]): boolean {
  * The plane of least squares.
  *
  * @param thickness_mm readings, in the order of `spots`
- * @param name what was read, for the budget
+ * @param read what was read, for the budget
  * @throws RangeError unless there are as many spots as readings; DomainError where they span no plane
  */
 export function fitPlane(
   spots: readonly Spot[],
   thickness_mm: readonly Estimate[],
-  name: string
+  read: string | Named
 ): Plane {
   if (spots.length !== thickness_mm.length) throw new RangeError('a plane needs a spot a reading')
   if (!spansPlane(spots))
@@ -94,7 +94,10 @@ export function fitPlane(
   const df = spots.length - 3
   const residual_mm = Math.sqrt(above_mm.reduce((sum, one) => sum + one * one, 0) / df)
   const scattered = (slope: Estimate, weights: readonly number[]): Estimate =>
-    estimate(slope.value, [...slope.terms.values(), ...scatter(weights, residual_mm, name, df)])
+    estimate(slope.value, [
+      ...slope.terms.values(),
+      ...scatter(weights, residual_mm, named(read), df)
+    ])
   return {
     along_mm_per_m: scattered(along, alongWeights),
     across_mm_per_m: scattered(across, acrossWeights),
@@ -120,13 +123,14 @@ function momentsOf(spots: readonly Spot[]) {
 }
 
 /** What the scatter of each reading does to a slope: one cause a reading, shared by both slopes. */
-const scatter = (weights: readonly number[], s: number, name: string, df: number): Term[] =>
+const scatter = (weights: readonly number[], s: number, { name, of }: Named, df: number): Term[] =>
   weights.map((weight, index) => ({
     cause: {
       name: `${name}, reading ${index + 1} about the plane`,
       pool: `${name}, scatter of ${weights.length} readings about the plane`,
       kind: 'A',
-      df
+      df,
+      ...(of ? { line: { is: 'scatter', of, n: weights.length, plane: true } } : {})
     },
     u: weight * s
   }))

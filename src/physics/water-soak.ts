@@ -14,7 +14,7 @@ import { type Computed, type Estimate, propagate } from '../metrology/estimate.t
 export const soakKeptBasis = {
   formula: 'K = EV after / EV before, after and before the soak',
   source: 'definition of a part kept; no standard is known for it'
-}
+} as const
 
 export interface SoakInputs {
   /** Expansion volume after the soak, mL/g. */

@@ -27,7 +27,7 @@ export const lossOnExpansionBasis = {
 export const expansionRatioBasis = {
   formula: 'R = EV · ρ bulk',
   source: 'volume after expansion over bulk volume before it'
-}
+} as const
 
 /** Converts mL to L, exact. */
 const ML_PER_L = 1000

@@ -73,17 +73,15 @@ export async function writeCommon(folder: string, tools: PaperTools): Promise<vo
 const assigning = (name: string, text: string): string =>
   `globalThis.${name} = ${JSON.stringify(text)}\n`
 
-/** Addresses of the files beside a lot's page. */
+/** Addresses of the files beside a lot's page, but for its statement of working: that has a language. */
 export const paperPaths = ({
   dataUrl,
   certificates,
-  statement,
   labels = [],
   pictures = []
 }: LotPage): string[] => [
   dataUrl,
   ...pictures.map(({ url }) => url),
-  ...(statement ? [statement.url] : []),
   ...labels.map(({ url }) => url),
   ...certificates.flatMap(({ url, issued }) =>
     issued ? Object.values(issuedPaths(issued)) : [url]
@@ -106,13 +104,22 @@ export async function paperWriter(
       await write(folder, url, await pictureBytes(tools.content ?? '', file))
     for (const paper of page.certificates)
       await writePaper(folder, { page, paper, renderer }, tools)
-    const { labelPdf, statementPdf } = tools.steps
     for (const { url, document } of page.labels ?? [])
-      await write(folder, url, await drawn(document, labelPdf, renderer, tools))
-    if (page.statement) {
-      const { url, document } = page.statement
-      await write(folder, url, await drawn(document, statementPdf, renderer, tools))
-    }
+      await write(folder, url, await drawn(document, tools.steps.labelPdf, renderer, tools))
+  }
+}
+
+/** Writes the statements of working of some lots; their paths. */
+export type StatementWriter = (pages: readonly LotPage[]) => Promise<string[]>
+
+/** A writer of statements into a site's folder, in whatever language a page has its own. */
+export async function statementWriter(folder: string, tools: PaperTools): Promise<StatementWriter> {
+  const renderer = tools.cache ? await tools.steps.renderer() : ''
+  return async pages => {
+    const papers = pages.flatMap(({ statement }) => statement ?? [])
+    for (const { url, document } of papers)
+      await write(folder, url, await drawn(document, tools.steps.statementPdf, renderer, tools))
+    return papers.map(({ url }) => url)
   }
 }
 

@@ -24,6 +24,7 @@ import {
   commonPaths,
   type PaperTools,
   paperPaths,
+  statementWriter,
   paperWriter,
   writeCommon,
   writeDatasheets,
@@ -132,6 +133,7 @@ async function writeLots(
     }))
   )
   const writePapers = await paperWriter(site, output, options)
+  const writeStatements = await statementWriter(output, options)
   const addToTable = await tableWriter(site, output, options.steps)
   const written: string[] = []
   for (let from = 0; from < total; from += LOTS_AT_A_TIME) {
@@ -141,6 +143,7 @@ async function writeLots(
       const shown = form.lots === site.lots ? lots : form.lots.slice(from, from + LOTS_AT_A_TIME)
       const pages = pathsIn(output, await writePages(shown))
       take(pages)
+      take(await writeStatements(shown))
       written.push(...pages)
       await list.add(lots, shown)
     }

@@ -114,8 +114,8 @@ describe('the pages in German', () => {
           one?.report ?? ''
         ])
       ),
-      // The law's words for a class, and what a sheet of a roll is called.
-      'Eye Irrit ppm Rev tail'
+      // The law's words for a class, and what sheets of a roll are called.
+      'Eye Irrit ppm Rev head tail'
     ]
     const allowed = new Set([...ours, ...translated, ...names, ...chosen].flatMap(wordsIn))
     const foreign = new Set(
@@ -169,6 +169,19 @@ describe('the pages in German', () => {
       await show(path)
       expect(await faultsIn(page)).toEqual({})
     })
+
+    test.for(['FL-26-013', 'EB-26-007'])(
+      'nor with every working of %s unfolded',
+      { timeout: 120_000 },
+      async lot => {
+        await show(`lots/${lot}/index.html`)
+        const unfolded = await page.evaluate<number>(
+          "[...document.querySelectorAll('#workings ~ div details')].map(one => (one.open = true)).length"
+        )
+        expect(unfolded).toBeGreaterThan(8)
+        expect(await faultsIn(page)).toEqual({})
+      }
+    )
 
     test('lots are found, chosen and compared in German', { timeout: 120_000 }, async () => {
       await show('lots/index.html')

@@ -136,6 +136,14 @@ describe('set as MathML', () => {
     expect(readFormula(text)).toEqual([{ text }])
   })
 
+  test('a comma within a number parts nothing', () => {
+    expect(readFormula('y = 1,645 · x, x 0,020 ± 0,005').map(({ text }) => text)).toEqual([
+      'y = 1,645 · x',
+      'x 0,020 ± 0,005'
+    ])
+    expect(readFormula('y = 1,645 · x')[0]!.maths).toBeDefined()
+  })
+
   test('words cannot become elements', () => {
     expect(mathml({ text: 'a <b> & c' })).toBe('a &lt;b&gt; &amp; c')
   })

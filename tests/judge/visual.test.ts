@@ -86,14 +86,14 @@ describe('13 of 40 squares, one torn', () => {
     const small = { ...demo, plan: { ...rare, aql: '0.40' } } as const
     expect(visualText(small, english)).toContain('taken to E; acceptance number from memory)')
     expect(visualText(small, german)).toContain('; Annahmezahl aus dem Gedächtnis)')
-    expect(visualWorking(small)!.source).toContain('from memory')
-    expect(visualWorking(demo)!.source).toBe(
+    expect(visualWorking(small, english)!.source).toContain('from memory')
+    expect(visualWorking(demo, english)!.source).toBe(
       'hypergeometric distribution; ISO 2859-1, single sampling, normal inspection, numbers as in MIL-STD-105E, table II-A'
     )
   })
 
   test('as a working with its formula as mathematics', () => {
-    const working = visualWorking(demo)!
+    const working = visualWorking(demo, english)!
     expect(working.statements[0]!.maths).toBeDefined()
     expect(working.readings!.rows).toEqual([['torn edge', '1']])
     expect(working.inputs.rows).toContainEqual(['Letter', 'D → E'])
@@ -128,7 +128,7 @@ describe('a lot is not accepted', () => {
     const sorted = foundIn(changed(...whole, ['taken-out: 1', 'taken-out: 3']))
     expect(sorted).toMatchObject({ isAccepted: true })
     expect(sorted.plan).toBeUndefined()
-    expect(visualWorking(sorted)).toBeUndefined()
+    expect(visualWorking(sorted, english)).toBeUndefined()
     expect(visualText(sorted, english)).toBe(
       'All of 40 sheets looked at: 3 nonconforming (1 torn edge), 3 taken out; accepted.'
     )

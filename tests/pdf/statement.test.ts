@@ -3,13 +3,20 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { StatementDocument } from '../../src/documents/statement-types.ts'
 import { statementPdf } from '../../src/pdf/statement.ts'
-import { publicSite, workshopSite } from '../documents/demo.ts'
+import type { SiteDocument } from '../../src/documents/types.ts'
+import { pageOf, publicSite, siteOf, workshopSite } from '../documents/demo.ts'
+import { demoFiles, withChange } from '../records-on-disk.ts'
 import { requireTool } from '../tools.ts'
 import { preflightAll, preflightJars, run, withFile, wordBoxes } from './inspect.ts'
 import { faultsOf } from './rules.ts'
 
-const statementIn = (site: typeof publicSite, lot: string): StatementDocument =>
-  site.lots.find(({ document }) => document.lot === lot)!.statement!.document
+const statementIn = (site: SiteDocument, lot: string): StatementDocument =>
+  pageOf(site, lot).statement!.document
+
+const german = siteOf(
+  withChange(demoFiles, 'producer.yaml', 'paper: A4', 'paper: A4\nsite-languages: [de]'),
+  { edition: 'public' }
+).forms![0]!
 
 const samples = [
   ['flake for customers', statementIn(publicSite, 'EB-26-001')],
@@ -18,7 +25,9 @@ const samples = [
     'foil of the workshop, Letter',
     { ...statementIn(workshopSite, 'FL-26-013'), paper: 'Letter' as const }
   ],
-  ['flake of the workshop', statementIn(workshopSite, 'EB-26-012')]
+  ['flake of the workshop', statementIn(workshopSite, 'EB-26-012')],
+  ['flake in German', statementIn(german, 'EB-26-012')],
+  ['foil in German', statementIn(german, 'FL-26-013')]
 ] as const
 
 /** Words and figures of a file, spaces apart from how its lines break. */
@@ -34,7 +43,7 @@ describe.skipIf(!requireTool('qpdf', 'qpdf') || !requireTool('pdftotext', 'poppl
   () => {
     it.each(samples)('of %s keeps the rules of PDF/A-3a and PDF/UA-1', (_, document) => {
       const bytes = statementPdf(document)
-      expect(faultsOf(bytes, 0)).toEqual([])
+      expect(faultsOf(bytes, 0, document.language)).toEqual([])
       expect(withFile(bytes, path => run('qpdf', ['--check', path]))).toContain(
         'No syntax or stream encoding errors found'
       )

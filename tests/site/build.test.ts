@@ -2,10 +2,25 @@ import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test, vi } from 'vitest'
+import type { StatementDocument } from '../../src/documents/statement-types.ts'
+import type { SiteDocument } from '../../src/documents/types.ts'
 import { problemAt } from '../../src/problem.ts'
 import { buildSite } from '../../src/site/build.ts'
 import { certificateDocument, lotPage, siteDocument } from '../fixtures/documents.ts'
 import { inventedSteps, namesIn, tree, workplace } from './workplace.ts'
+
+const statement: StatementDocument = {
+  title: 'Statement of working',
+  lot: 'EB-26-041',
+  dated: '2026-03-14',
+  language: 'en',
+  paper: 'A4',
+  producer: siteDocument.producer,
+  facts: [],
+  workings: [],
+  process: [],
+  statements: []
+}
 
 function placeOf() {
   const place = workplace()
@@ -41,6 +56,26 @@ test('a site is pages, papers, data, assets and the marker', async () => {
   )
   expect(readFileSync(join(out, 'lots/EB-26-041/C-26-014.pdf'), 'utf8')).toBe('%PDF-2.0 C-26-014')
   expect(namesIn(place)).toEqual(['.cache', 'content', 'pages'])
+})
+
+test('a site of two languages has a statement of working in each, beside one of all else', async () => {
+  const { out, options } = placeOf()
+  const formIn = (language: 'de' | 'en', url: string): SiteDocument => {
+    const document = { ...statement, language, title: language }
+    return {
+      ...siteDocument,
+      language,
+      folder: language === 'de' ? '' : 'en/',
+      grades: [],
+      lots: [{ ...lotPage, statement: { document, url } }]
+    }
+  }
+  const [de, en] = ['lots/EB-26-041/w-de.pdf', 'lots/EB-26-041/w.pdf'] as const
+  const site = { ...siteDocument, forms: [formIn('de', de), formIn('en', en)] }
+  await buildSite(options, inventedSteps({ buildDocuments: () => ({ site, problems: [] }) }))
+  expect(readFileSync(join(out, de), 'utf8')).toBe('%PDF-2.0 de of EB-26-041')
+  expect(readFileSync(join(out, en), 'utf8')).toBe('%PDF-2.0 en of EB-26-041')
+  expect(Object.keys(tree(out)).filter(path => path.endsWith('C-26-014.pdf'))).toHaveLength(1)
 })
 
 describe('the old site stays as it is, and nothing beside it, when', () => {

@@ -72,6 +72,8 @@ export interface PaperWords {
   readonly together: string
   readonly packFor: (shipment: string) => string
   readonly endOfList: string
+  /** Where a formula comes from, and by what method its readings were taken. */
+  readonly sourceOf: (source: string, method: string | undefined) => string
   readonly endOfStatement: string
   readonly ofProcess: string
   readonly end: string

@@ -45,3 +45,17 @@ export interface ServiceParts {
   readonly number: string
   readonly date: string
 }
+
+/** A quantity's title in the language, by its key. */
+export type Titled = (key: string) => string
+
+/** A sampling plan applied to foil that was looked at, its figures as the language writes them. */
+export interface PlanParts extends Omit<VisualVerdict, 'plan'> {
+  readonly level: string
+  readonly aql: string
+  readonly letters: readonly string[]
+  readonly sampleSize: number
+  readonly isPrinted: boolean
+  readonly acceptance: number
+  readonly rejection: number
+}

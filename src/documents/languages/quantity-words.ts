@@ -1,11 +1,8 @@
 /** Quantities of products as customers read of them, in every language. */
 
-import { quantities, type QuantityName } from '../../quantities.ts'
+import { type ProductName, quantities, type QuantityName } from '../../quantities.ts'
 
-/** Quantities of the process stand on no paper. */
-export type ProductName = {
-  [Name in QuantityName]: (typeof quantities)[Name]['side'] extends 'product' ? Name : never
-}[QuantityName]
+export type { ProductName }
 
 export interface QuantityWords {
   readonly title: string

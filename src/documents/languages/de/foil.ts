@@ -4,7 +4,10 @@ import type { foil as english } from '../en/foil.ts'
 import type { VisualParts } from '../parts.ts'
 import { counted, date } from './numbers.ts'
 
-const defects: Record<VisualParts['defects'][number]['kind'], readonly [string, string]> = {
+export const defectNames: Record<
+  VisualParts['defects'][number]['kind'],
+  readonly [string, string]
+> = {
   blister: ['Blase', 'Blasen'],
   crack: ['Riss', 'Risse'],
   wrinkle: ['Falte', 'Falten'],
@@ -23,7 +26,9 @@ const units: Record<VisualParts['unit'], { all: [string, string]; of: [string, s
 
 function visual(said: VisualParts): string {
   const { lotSize, inspected, nonconforming, takenOut, plan, isAccepted } = said
-  const seen = said.defects.map(({ kind, count }) => counted(count, ...defects[kind])).join(', ')
+  const seen = said.defects
+    .map(({ kind, count }) => counted(count, ...defectNames[kind]))
+    .join(', ')
   const found =
     nonconforming === 0
       ? 'keine Einheit fehlerhaft'

@@ -18,6 +18,7 @@ import { results } from './results.ts'
 import { safety } from './safety.ts'
 import { checkPage, checks, scripts } from './scripts.ts'
 import { series } from './series.ts'
+import { working } from './working.ts'
 import { substanceName } from './substances.ts'
 
 export const de: Catalogue = {
@@ -37,6 +38,7 @@ export const de: Catalogue = {
   changes,
   copy,
   described,
+  working,
   pages,
   paper,
   scripts,

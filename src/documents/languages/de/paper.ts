@@ -84,6 +84,8 @@ export const paper: PaperWords = {
   together: 'Zusammen',
   packFor: shipment => `Papiere zur Lieferung ${shipment}`,
   endOfList: 'Ende der Packliste',
+  sourceOf: (source, method) =>
+    `Quelle: ${source}${method === undefined ? '' : `. Verfahren: ${method}`}`,
   endOfStatement: 'Ende der Aufstellung',
   ofProcess: 'Vertraulich, zum Verfahren',
   end: 'Ende des Zertifikats',

@@ -33,7 +33,7 @@ export const register: typeof english = {
       prepared: 'vorbereitet, nicht ausgestellt'
     },
     data: 'Werte für Programme (JSON)',
-    working: 'Rechengänge aller Werte (PDF, englisch)',
+    working: 'Rechengänge aller Werte (PDF)',
     datasheet: grade => `Datenblatt der Sorte ${grade}, heutiger Stand (PDF)`
   },
   news: {

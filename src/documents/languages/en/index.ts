@@ -18,6 +18,7 @@ import { checkPageWords, checkWords } from '../../../register/words.ts'
 import { results } from './results.ts'
 import { safety } from './safety.ts'
 import { series } from './series.ts'
+import { working } from './working.ts'
 
 export const en = {
   name: 'English',
@@ -37,6 +38,7 @@ export const en = {
   changes,
   copy,
   described,
+  working,
   pages,
   paper,
   scripts: scriptWords,

@@ -83,6 +83,8 @@ export const paper: PaperWords = {
   together: 'Together',
   packFor: shipment => `Papers for shipment ${shipment}`,
   endOfList: 'End of packing list',
+  sourceOf: (source, method) =>
+    `Source: ${source}${method === undefined ? '' : `. Method: ${method}`}`,
   endOfStatement: 'End of statement',
   ofProcess: 'Private, of the process',
   end: 'End of certificate',

@@ -1,0 +1,43 @@
+/** Heads of columns of readings, in German. */
+
+import type { ColumnName } from '../../../evaluate/types.ts'
+
+export const column: Readonly<Record<ColumnName, string>> = {
+  'Absolute pressure at the start': 'Absolutdruck zu Beginn',
+  After: 'Nachher',
+  'Along one edge': 'Entlang einer Kante',
+  'Along the next': 'Entlang der nächsten',
+  'At the end': 'Am Ende',
+  'BaSO₄': 'BaSO₄',
+  Before: 'Vorher',
+  Charged: 'Eingesetzt',
+  Conductivity: 'Leitfähigkeit',
+  Current: 'Strom',
+  Diffusivity: 'Temperaturleitfähigkeit',
+  Dish: 'Schale',
+  Dry: 'Trocken',
+  'Highest force': 'Höchstkraft',
+  'In the extract': 'Im Auszug',
+  Length: 'Länge',
+  Mass: 'Masse',
+  Pan: 'Boden',
+  Reading: 'Messung',
+  Resistance: 'Widerstand',
+  Sheet: 'Bogen',
+  'Stretch at the end': 'Dehnung am Ende',
+  'Stretch when tightened': 'Dehnung beim Anziehen',
+  Temperature: 'Temperatur',
+  'Temperature at the start': 'Temperatur zu Beginn',
+  Thickness: 'Dicke',
+  'Thickness at each position': 'Dicke an jeder Messstelle',
+  Time: 'Zeit',
+  Titre: 'Verbrauch',
+  'Under preload': 'Unter Vorlast',
+  'Under total load': 'Unter Gesamtlast',
+  Unloaded: 'Entlastet',
+  Voltage: 'Spannung',
+  Volume: 'Volumen',
+  Width: 'Breite',
+  'at the end': 'am Ende',
+  pH: 'pH'
+}
