@@ -3,6 +3,8 @@
  * shape. What differs from case to case stands in braces.
  */
 
+import { fillGaps } from '../gaps.ts'
+
 export const scriptWords = {
   /** How a day is shown: year, month, day. */
   day: '{y}-{m}-{d}',
@@ -86,4 +88,4 @@ export type ScriptWords = typeof scriptWords
 
 /** A text with its gaps filled. */
 export const fill = (text: string, parts: Readonly<Record<string, string | number>>): string =>
-  text.replace(/\{(\w+)\}/gu, (gap, name: string) => String(parts[name] ?? gap))
+  fillGaps(text, name => parts[name])

@@ -3,6 +3,8 @@
  * same sentences in its own. What differs from case to case stands in braces.
  */
 
+import { fillGaps } from '../gaps.ts'
+
 export const checkWords = {
   match:
     'The document is {number} revision {revision} for lot {lot}: its fingerprint {print} is the one that {source} names on line {line}, entered on {date}.',
@@ -103,7 +105,7 @@ export const sayIn = (
   { is, parts }: Said,
   terms: CheckPageWords['terms'] = {}
 ): string =>
-  words[is].replace(/\{(\w+)\}/gu, (gap, name: string) => {
-    const part = String(parts[name] ?? gap)
-    return terms[part] ?? part
+  fillGaps(words[is], name => {
+    const part = parts[name]
+    return part === undefined ? undefined : (terms[part] ?? part)
   })
