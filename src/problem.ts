@@ -172,7 +172,9 @@ export function inFileOrder(problems: readonly Problem[]): Problem[] {
         compareText(a.message, b.message)
     )
     .filter(problem => {
-      const key = [problem.file.path, problem.range[0], problem.code, problem.message].join('\n')
+      const { file, range, code, message, hint } = problem
+      // A sentence cuts long texts; its hint has them whole.
+      const key = [file.path, range[0], code, message, hint].join('\n')
       return !seen.has(key) && seen.add(key)
     })
 }

@@ -212,3 +212,12 @@ test('in file order, by place, each once, whatever order they were found in', ()
   ]
   expect(inFileOrder([...sorted, ...sorted].reverse())).toEqual(sorted)
 })
+
+test('two whose sentences are alike where a text is cut are two, by what their hints say', () => {
+  const place = { file: { path: 'a.yaml', text: 'abc' }, field: [], range: [0, 1] } as const
+  const lacking = (text: string) =>
+    problemAt(place, 'MISSING_TEXT', `nobody has translated ${quoted(text)}`, `add '${text}'`)
+  const alike = ['one', 'another'].map(end => lacking(`${'a long text '.repeat(6)}${end}`))
+  expect(alike[0]!.message).toBe(alike[1]!.message)
+  expect(inFileOrder([...alike, ...alike])).toHaveLength(2)
+})

@@ -95,6 +95,18 @@ describe('a text that a page needs and nobody has translated', () => {
     expect(buildDocuments(files, { edition: 'public' }).site).toBeUndefined()
   })
 
+  test('is told beside another that begins with the same sixty letters', () => {
+    const long = 'Coated panel over a burner, as drawn, described and dated in the drawer'
+    const titled = (files: readonly SourceFile[], method: string, title: string, end: string) =>
+      withChange(files, `methods/${method}.yaml`, `title: ${title}`, `title: ${long} ${end}`)
+    const burnt = titled(both, 'TM-40-e1', 'Coated panel over a burner', 'left')
+    const hints = told(titled(burnt, 'TM-05-e1', 'Volatile matter at 950 °C', 'right'))
+      .filter(({ code }) => code === 'MISSING_TEXT')
+      .map(({ hint }) => hint)
+    expect(hints.filter(hint => hint.includes(`${long} left`))).toHaveLength(1)
+    expect(hints.filter(hint => hint.includes(`${long} right`))).toHaveLength(1)
+  })
+
   test('is none where the pages are in English', () => {
     const files = withChange(
       demoFiles,
