@@ -3,7 +3,7 @@
  * fields, a quantity's figures when they are first asked for.
  */
 
-import { type Columns, finderOf, type Finder } from '../archive/find.ts'
+import { finderOf, type Finder } from '../archive/find.ts'
 import type { Figures } from '../archive/figures.ts'
 import { type LotList } from '../archive/lots.ts'
 import {
@@ -15,10 +15,11 @@ import {
   queryFrom
 } from '../archive/query.ts'
 import { type ArchiveForm, archiveForm } from './archive-form.ts'
-import { foundTable } from './archive-table.ts'
+import { type FoundTable, foundTable } from './archive-table.ts'
 import { fill } from '../archive/words.ts'
 import { make, part } from './elements.ts'
 import { loadFigures, loadLots } from './load.ts'
+import { keepInAddress, leaveFrom, type Spot, spotLeft } from './view-address.ts'
 import { words } from './words.ts'
 
 const ROOT = '../'
@@ -32,6 +33,8 @@ interface State {
   readonly finder: Finder
   readonly form: ArchiveForm
   readonly columns: Map<string, Figures>
+  readonly table: FoundTable
+  readonly more: HTMLButtonElement
   query: Query
   found: Uint32Array
   shown: number
@@ -54,7 +57,8 @@ async function need(state: State, keys: readonly string[]): Promise<void> {
   const known = new Set(state.list.quantities.map(({ key }) => key))
   const missing = keys.filter(key => known.has(key) && !state.columns.has(key))
   if (missing.length === 0) return
-  for (const key of missing) state.columns.set(key, await loadFigures(key))
+  const loaded = await Promise.all(missing.map(loadFigures))
+  missing.forEach((key, at) => state.columns.set(key, loaded[at]!))
   show(state)
 }
 
@@ -63,24 +67,27 @@ function update(state: State, query: Query): void {
   state.query = query
   state.shown = ROWS
   show(state)
-  const address = addressOf(query)
-  history.replaceState(null, '', address === '' ? location.pathname : `#${address}`)
+  keepInAddress(query)
   attempt(need(state, figuresIn(query)))
 }
 
-function show(state: State): void {
-  const { list, finder, query, columns } = state
+/** @param isAtOnce whether every row is needed now, not only those in sight */
+function show(state: State, isAtOnce = false): void {
+  const { list, finder, table, more, query, columns } = state
+  const { sort, chosen } = query
   state.found = finder.find(query, columns)
   const asked = figuresIn(query)
   const shown = list.quantities.filter(({ key }) => asked.includes(key))
   const rows = state.found.subarray(0, state.shown)
+  const stop = stopIn(part('found', HTMLDivElement))
   part('find-count', HTMLElement).textContent = countText(state)
-  const place = part('found', HTMLDivElement)
-  const stop = stopIn(place)
-  place.replaceChildren(...(rows.length > 0 ? [tableOf(state, shown, columns, rows)] : []))
-  if (state.found.length > rows.length) place.append(moreButton(state))
+  table.show({ list, columns, rows, shown, sort, chosen }, isAtOnce || stop !== '')
+  table.element.hidden = rows.length === 0
+  const left = state.found.length - rows.length
+  more.hidden = left === 0
+  more.textContent = fill(words.more, { n: Math.min(left, ROWS) })
   showChosen(state)
-  if (stop !== '') place.querySelector<HTMLElement>(stop)?.focus()
+  if (stop !== '') part('found', HTMLDivElement).querySelector<HTMLElement>(stop)?.focus()
   say(state)
 }
 
@@ -95,24 +102,31 @@ function stopIn(place: HTMLElement): string {
   return ''
 }
 
-function tableOf(
-  state: State,
-  shown: LotList['quantities'],
-  columns: Columns,
-  rows: Uint32Array
-): HTMLElement {
-  const { list, query } = state
-  const onSort = (by: string) => {
-    const turnedQuery = { ...query, sort: turned(query, by) }
-    state.form.show(turnedQuery)
-    update(state, turnedQuery)
-  }
-  const { sort, chosen } = query
-  const onChoose = (lot: string, isChosen: boolean) => {
-    const others = chosen.filter(other => other !== lot)
-    update(state, { ...query, chosen: isChosen ? [...others, lot].slice(-MOST_COMPARED) : others })
-  }
-  return foundTable({ list, columns, rows, shown, sort, onSort, chosen, onChoose })
+/** The table and the button below it, which stay there whatever is found. */
+function readyPlace(stateNow: () => State): Pick<State, 'table' | 'more'> {
+  const table = foundTable({
+    onSort(by) {
+      const state = stateNow()
+      const query = { ...state.query, sort: turned(state.query, by) }
+      state.form.show(query)
+      update(state, query)
+    },
+    onChoose(lot, isChosen) {
+      const state = stateNow()
+      const others = state.query.chosen.filter(other => other !== lot)
+      const chosen = isChosen ? [...others, lot].slice(-MOST_COMPARED) : others
+      update(state, { ...state.query, chosen })
+    }
+  })
+  const more = make('button', { type: 'button' })
+  more.addEventListener('click', () => showMore(stateNow()))
+  const place = part('found', HTMLDivElement)
+  place.replaceChildren(table.element, more)
+  place.addEventListener('click', ({ target }) => {
+    const link = target instanceof Element ? target.closest('tbody a') : null
+    if (link) leaveFrom({ shown: stateNow().shown, lot: link.textContent })
+  })
+  return { table, more }
 }
 
 /** Which lots are put aside, and the way to compare them. */
@@ -139,16 +153,11 @@ function showChosen(state: State): void {
 const turned = ({ sort }: Query, by: string) =>
   sort.by === by ? { by, down: !sort.down } : { by, down: by === newestFirst.by }
 
-function moreButton(state: State): HTMLElement {
-  const left = state.found.length - state.shown
-  const button = make('button', { type: 'button' }, fill(words.more, { n: Math.min(left, ROWS) }))
-  button.addEventListener('click', () => {
-    const next = state.shown
-    state.shown += ROWS
-    show(state)
-    document.querySelectorAll<HTMLElement>('#found tbody a')[next]?.focus()
-  })
-  return button
+function showMore(state: State): void {
+  const next = state.shown
+  state.shown += ROWS
+  show(state, true)
+  document.querySelectorAll<HTMLElement>('#found tbody a')[next]?.focus()
 }
 
 function countText({ list, found }: State): string {
@@ -202,6 +211,8 @@ function listen(state: State, form: HTMLFormElement): void {
 const keysOf = ({ quantities }: LotList): string[] => quantities.map(({ key }) => key)
 
 async function open(form: HTMLFormElement): Promise<State> {
+  // Writing the address anew forgets it.
+  const spot = spotLeft()
   const list = await loadLots(ROOT)
   const chief = chiefKeys(list)
   const state: State = {
@@ -209,6 +220,7 @@ async function open(form: HTMLFormElement): Promise<State> {
     finder: finderOf(list),
     form: archiveForm(list.quantities, chief),
     columns: new Map(),
+    ...readyPlace(() => state),
     query: queryFrom(location.hash, keysOf(list)),
     found: new Uint32Array(),
     shown: ROWS
@@ -220,7 +232,18 @@ async function open(form: HTMLFormElement): Promise<State> {
   listen(state, form)
   update(state, { ...state.query, text: state.form.read().text })
   await need(state, chief)
+  if (spot) returnToSpot(state, spot)
   return state
+}
+
+/** As many lots as when one was opened from here, and that one in sight. */
+function returnToSpot(state: State, { shown, lot }: Spot): void {
+  state.shown = shown
+  show(state, true)
+  const links = [...document.querySelectorAll<HTMLElement>('#found tbody a')]
+  const left = links.find(link => link.textContent === lot)
+  left?.focus({ preventScroll: true })
+  left?.scrollIntoView({ block: 'center' })
 }
 
 function attempt(work: Promise<unknown>): void {
@@ -246,7 +269,7 @@ function begin(): void {
     attempt(opened!.then(() => document.querySelector<HTMLElement>('#found tbody a')?.click()))
   })
   document.addEventListener('keydown', moveByKeys)
-  if (location.hash.includes('=')) wake()
+  if (location.hash.includes('=') || spotLeft()) wake()
 }
 
 begin()

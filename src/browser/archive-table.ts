@@ -1,173 +1,185 @@
-/** The lots found, as rows of a table like those of the plain lists. */
+/**
+ * The table of lots found. It stays on the page while what is found changes: a cell is made anew only
+ * where it has to say something else, which a browser shows in a fraction of the time of a new table.
+ */
 
-import { markOf } from '../archive/marks.ts'
-import type { Figures, PrintedFigure } from '../archive/figures.ts'
-import type { Columns } from '../archive/find.ts'
-import { type ListedQuantity, type LotList, wordAt } from '../archive/lots.ts'
 import type { Sorting } from '../archive/query.ts'
-import { fill } from '../archive/words.ts'
 import { make } from './elements.ts'
-import { dayText, figureIn, stateText, verdictText, words } from './words.ts'
+import { type FoundColumn, foundColumns, type FoundLots } from './found-columns.ts'
+import { words } from './words.ts'
 
-export interface TableContent {
-  readonly list: LotList
-  readonly columns: Columns
+export interface TableContent extends FoundLots {
   readonly rows: Uint32Array
-  /** Quantities looked for or sorted by, which have a column of their own. */
-  readonly shown: readonly ListedQuantity[]
   readonly sort: Sorting
+}
+
+export interface TableActs {
   /** Asked to sort by what a column holds. */
   readonly onSort: (by: string) => void
-  /** Lots put aside for comparing, and being told of a change. */
-  readonly chosen: readonly string[]
+  /** Told that a lot was put aside for comparing, or taken back. */
   readonly onChoose: (lot: string, isChosen: boolean) => void
 }
 
-interface Head {
-  readonly title: string
-  readonly by?: string
-  readonly isNumber?: boolean
+export interface FoundTable {
+  readonly element: HTMLElement
+  /**
+   * Show other lots.
+   *
+   * @param isAtOnce whether also rows below the edge of the screen must be there at once, not only after
+   * those in sight were painted
+   */
+  show(content: TableContent, isAtOnce: boolean): void
 }
 
-const plainHeads: readonly Head[] = [
-  { title: words.lot, by: 'lot' },
-  { title: words.made, by: 'made' },
-  { title: words.grade, by: 'grade' },
-  { title: words.product },
-  { title: words.meets, by: 'answer' },
-  { title: words.status, by: 'state' }
-]
+/** Rows taken to be in sight until that is known. */
+const FIRST_ROWS = 15
 
-/** '269.5 ± 3.4 mL/g' */
-export const figureText = ({ value, uncertainty }: PrintedFigure, unit: string): string =>
-  figureIn(
-    [value, uncertainty === undefined ? '' : `± ${uncertainty}`, unit].filter(Boolean).join(' ')
-  )
+/** A row that shows one lot after the other. */
+interface ShownRow {
+  readonly element: HTMLTableRowElement
+  show(columns: readonly FoundColumn[], row: number): void
+}
 
-/** The whole table, for some of the rows found. */
-export function foundTable(content: TableContent): HTMLElement {
-  const { rows, shown } = content
-  const heads = [
-    ...plainHeads,
-    ...shown.map(({ key, title, unit }) => ({
-      title: unit === '' ? title : `${title}, ${unit}`,
-      by: key,
-      isNumber: true
-    })),
-    ...(shown.length === 0 ? [{ title: words.keyFigures }] : [])
-  ]
+export function foundTable(acts: TableActs): FoundTable {
   const table = make('table', { class: 'stack lots found' })
-  table.append(
-    make('caption', { class: 'unseen', id: 'found-caption' }, words.found),
-    make('thead', {}, make('tr', {}, ...heads.map(head => headCell(head, content)))),
-    make('tbody', {}, ...Array.from(rows, row => lotRow(content, row)))
-  )
-  return make(
-    'div',
-    { class: 'scroll', role: 'group', 'aria-labelledby': 'found-caption', tabindex: '0' },
-    table
-  )
+  const head = make('tr')
+  const body = make('tbody')
+  const caption = make('caption', { class: 'unseen', id: 'found-caption' }, words.found)
+  table.append(caption, make('thead', {}, head), body)
+  listen(head, body, acts)
+  const sight = sightOf(body)
+  const afterPainting = painter()
+  let titles = ''
+  let rows: ShownRow[] = []
+  return {
+    element: make(
+      'div',
+      { class: 'scroll', role: 'group', 'aria-labelledby': 'found-caption', tabindex: '0' },
+      table
+    ),
+    show(content, isAtOnce) {
+      const columns = foundColumns(content)
+      const wanted = columns.map(({ title }) => title).join('\n')
+      if (wanted !== titles) {
+        titles = wanted
+        rows = []
+        body.replaceChildren()
+        head.replaceChildren(...columns.map(headCell))
+        setWidths(table, content.shown.length)
+      }
+      markSorted(head, content.sort)
+      const showFirst = (count: number) => {
+        const first = content.rows.subarray(0, count)
+        first.forEach((row, at) => (rows[at] ??= shownRow(columns)).show(columns, row))
+        fit(body, rows, first.length, content.rows.length)
+      }
+      showFirst(isAtOnce ? content.rows.length : sight.rows())
+      afterPainting(() => {
+        showFirst(content.rows.length)
+        sight.measure()
+      })
+    }
+  }
 }
 
-function headCell({ title, by, isNumber }: Head, { sort, onSort }: TableContent): HTMLElement {
-  const cell = make('th', { scope: 'col', class: isNumber ? 'number' : undefined })
+/** How many rows are in sight, as far as is known without laying the page out for it. */
+function sightOf(body: HTMLElement) {
+  let known = FIRST_ROWS
+  return {
+    rows: () => known,
+    measure() {
+      const { top, height } = body.getBoundingClientRect()
+      const count = body.childElementCount
+      // One row more, for what is partly in sight, and a few for a page that moves up meanwhile.
+      if (height > 0) known = Math.max(5, Math.ceil(((innerHeight - top) / height) * count)) + 3
+    }
+  }
+}
+
+/** Does one thing once the next frame is painted, unless there is something newer to be done then. */
+function painter(): (act: () => void) => void {
+  let latest = 0
+  return act => {
+    const mine = (latest += 1)
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        if (mine === latest) act()
+      })
+    )
+  }
+}
+
+function listen(head: HTMLElement, body: HTMLElement, { onSort, onChoose }: TableActs): void {
+  head.addEventListener('click', ({ target }) => {
+    const button = target instanceof Element ? target.closest('[data-by]') : null
+    const by = button?.getAttribute('data-by')
+    if (by) onSort(by)
+  })
+  body.addEventListener('change', ({ target }) => {
+    if (!(target instanceof HTMLInputElement)) return
+    const lot = target.getAttribute('data-lot')
+    if (lot !== null) onChoose(lot, target.checked)
+  })
+}
+
+/** As many columns of figures as there are say how wide the table must be at least. */
+function setWidths(table: HTMLElement, figures: number): void {
+  table.classList.toggle('figured', figures > 0)
+  table.style.setProperty('--figures', String(figures))
+}
+
+function headCell({ title, by, kind }: FoundColumn): HTMLElement {
+  const cell = make('th', { scope: 'col', class: kind === 'number' ? kind : undefined })
   if (by === undefined) {
     cell.append(title)
     return cell
   }
-  const isSorted = sort.by === by
-  if (isSorted) cell.setAttribute('aria-sort', sort.down ? 'descending' : 'ascending')
   const button = make('button', { type: 'button', class: 'order', 'data-by': by }, title)
-  if (isSorted) button.append(' ', make('span', { 'aria-hidden': 'true' }, sort.down ? '↓' : '↑'))
-  button.addEventListener('click', () => onSort(by))
   // Where the head is there for screen readers alone, buttons in it would be stops nobody sees.
   cell.append(button, make('span', { class: 'order-plain' }, title))
   return cell
 }
 
-function lotRow(content: TableContent, row: number): HTMLElement {
-  const { list, columns, shown } = content
-  const lot = list.lots[row]!
-  const made = list.made[row]!
-  const answer = wordAt(list.answer, row)
-  const state = wordAt(list.state, row)
-  return make(
-    'tr',
-    {},
-    make('th', { scope: 'row' }, pick(content, lot), make('a', { href: `${lot}/index.html` }, lot)),
-    cell(words.made, make('time', { datetime: made }, dayText(made))),
-    cell(words.grade, wordAt(list.grade, row) || none(words.nothing)),
-    cell(words.product, wordAt(list.kind, row)),
-    cell(
-      words.meets,
-      make(
-        'span',
-        { class: `verdict ${classOf(answer)}` },
-        make('span', { class: 'mark', 'aria-hidden': 'true' }, markOf(answer)),
-        ` ${verdictText(answer)}`
-      )
-    ),
-    cell(words.status, make('span', { class: `state ${classOf(state)}` }, stateText(state))),
-    ...shown.map(quantity => figureCell(quantity, columns.get(quantity.key), row)),
-    ...(shown.length === 0 ? [keyCell(content, row)] : [])
-  )
+function markSorted(head: HTMLElement, { by, down }: Sorting): void {
+  for (const button of head.querySelectorAll('[data-by]')) {
+    const isSorted = button.getAttribute('data-by') === by
+    const way = isSorted ? (down ? 'descending' : 'ascending') : null
+    const cell = button.parentElement!
+    if (cell.getAttribute('aria-sort') === way) continue
+    button.querySelector('span')?.remove()
+    if (way === null) cell.removeAttribute('aria-sort')
+    else {
+      cell.setAttribute('aria-sort', way)
+      button.append(make('span', { 'aria-hidden': 'true' }, down ? ' ↓' : ' ↑'))
+    }
+  }
 }
 
-/** A box that puts a lot aside for comparing. */
-function pick({ chosen, onChoose }: TableContent, lot: string): HTMLElement {
-  const box = make('input', {
-    type: 'checkbox',
-    'aria-label': fill(words.compareLot, { lot }),
-    'data-lot': lot
-  })
-  box.checked = chosen.includes(lot)
-  box.addEventListener('change', () => onChoose(lot, box.checked))
-  return make('label', { class: 'pick' }, box)
+function shownRow(columns: readonly FoundColumn[]): ShownRow {
+  const element = make('tr')
+  const cells = columns.map(({ title, kind }, at) => ({
+    place:
+      at === 0 ? make('th', { scope: 'row' }) : make('td', { 'data-label': title, class: kind }),
+    said: undefined as string | undefined
+  }))
+  element.append(...cells.map(({ place }) => place))
+  return {
+    element,
+    show(columns, row) {
+      for (const [at, cell] of cells.entries()) {
+        const { says, fill } = columns[at]!
+        const said = says(row)
+        if (cell.said === said) continue
+        cell.said = said
+        fill(cell.place, row)
+      }
+    }
+  }
 }
 
-const classOf = (word: string) => word.replaceAll(' ', '-')
-
-const cell = (label: string, ...children: (Node | string)[]): HTMLElement =>
-  make('td', { 'data-label': label }, ...children)
-
-const none = (said: string): DocumentFragment => {
-  const fragment = document.createDocumentFragment()
-  fragment.append(
-    make('span', { class: 'none', 'aria-hidden': 'true' }, '–'),
-    make('span', { class: 'unseen' }, said)
-  )
-  return fragment
-}
-
-function figureCell(
-  { title, unit }: ListedQuantity,
-  figures: Figures | undefined,
-  row: number
-): HTMLElement {
-  const figure = figures?.printed[row]
-  const label = unit === '' ? title : `${title}, ${unit}`
-  return make(
-    'td',
-    { 'data-label': label, class: 'number' },
-    figure ? figureText(figure, '') : none(words.notMeasured)
-  )
-}
-
-function keyCell({ list, columns }: TableContent, row: number): HTMLElement {
-  const parts = wordAt(list.chief, row)
-    .split(' ')
-    .flatMap(key => {
-      const quantity = list.quantities.find(one => one.key === key)
-      const figure = columns.get(key)?.printed[row]
-      return quantity && figure ? [{ quantity, figure }] : []
-    })
-    .flatMap(({ quantity, figure }, index) => [
-      `${index > 0 ? '; ' : ''}${quantity.title} `,
-      make('b', {}, figureText(figure, quantity.unit))
-    ])
-  return make(
-    'td',
-    { 'data-label': words.keyFigures, class: 'wide' },
-    ...(parts.length > 0 ? parts : [none(words.nothing)])
-  )
+/** Have at least some rows on the page, and at most as many as there are lots; the others wait. */
+function fit(body: HTMLElement, rows: readonly ShownRow[], least: number, most: number): void {
+  while (body.childElementCount > most) body.lastElementChild!.remove()
+  const missing = rows.slice(body.childElementCount, least)
+  if (missing.length > 0) body.append(...missing.map(({ element }) => element))
 }

@@ -7,7 +7,7 @@ export function part<Kind extends HTMLElement>(id: string, kind: new () => Kind)
   return found
 }
 
-type Child = Node | string
+export type Child = Node | string
 
 /** A new element; an attribute that is undefined is left out. */
 export function make<Name extends keyof HTMLElementTagNameMap>(

@@ -91,7 +91,7 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
     expect(await page.inputValue('#find-order')).toBe('foil-density down')
     await page.click('text=Clear')
     expect(await count()).toBe('All 25 lots')
-    expect(await hash()).toBe('')
+    await poll(hash).toBe('')
     await page.close()
   })
 
@@ -125,6 +125,79 @@ describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in C
     await page.goBack()
     await poll(lots).toEqual(['FL-26-010'])
     await page.close()
+  })
+
+  test('shows after any number of changes what a page opened at that address shows', async () => {
+    await open()
+    await page.focus('#find-text')
+    await page.waitForSelector('#found tbody b')
+    const changes: readonly (() => Promise<unknown>)[] = [
+      () => page.keyboard.type('26-01'),
+      () => page.keyboard.press('Backspace'),
+      () => page.fill('#find-foil-density-from', '0.9'),
+      () => page.check('#found [data-lot="FL-26-002"]'),
+      () => page.click('#find-chosen button'),
+      () => page.check('#found [data-lot="FL-26-002"]'),
+      () => page.fill('#find-thickness-to', '0.5'),
+      () => page.click('#found [data-by=thickness]'),
+      () => page.fill('#find-text', 'nowhere'),
+      () => page.fill('#find-text', ''),
+      () => page.fill('#find-foil-density-from', ''),
+      () => page.fill('#find-thickness-to', ''),
+      () => page.click('#found [data-by=made]')
+    ]
+    const boxes = `[...document.querySelectorAll('#found :checked')].map(box => box.dataset.lot)`
+    const shownOn = async (one: Page) =>
+      `${await one.locator('#found').innerHTML()} ${String(await one.evaluate(boxes))}`
+    const fresh = await browser.newPage({ viewport: { width: 1280, height: 900 } })
+    for (const [at, change] of changes.entries()) {
+      await change()
+      await fresh.goto('about:blank')
+      // Turning to another window has the address say what is shown.
+      await page.evaluate(`dispatchEvent(new Event('blur'))`)
+      await fresh.goto(page.url())
+      await fresh.focus('#find-text')
+      await poll(async () => [await shownOn(fresh), await shownOn(page)], {
+        message: `change ${at}`
+      }).toSatisfy(([anew, changed]) => anew === changed)
+    }
+    await fresh.close()
+    await page.close()
+  })
+
+  test('the address says what is shown as soon as a lot is opened', async () => {
+    await open()
+    await page.focus('#find-text')
+    await page.waitForSelector('#found tbody tr')
+    await page.evaluate(`(() => {
+      const field = document.getElementById('find-text')
+      field.value = 'fl26010'
+      field.dispatchEvent(new InputEvent('input', { bubbles: true }))
+      document.querySelector('#found tbody a').click()
+    })()`)
+    await page.waitForURL(/lots\/FL-26-010\/index\.html$/u)
+    await page.goBack()
+    await poll(lots).toEqual(['FL-26-010'])
+    await page.close()
+  })
+
+  test('whoever comes back from a lot finds it in sight and focused, filters or none', async () => {
+    const isInSight = `(() => {
+      const { top, bottom } = document.activeElement.getBoundingClientRect()
+      return top >= 0 && bottom <= innerHeight
+    })()`
+    for (const address of ['', '#sort=lot']) {
+      await open(address)
+      await page.setViewportSize({ width: 1280, height: 400 })
+      await page.focus('#find-text')
+      await poll(() => rows().count()).toBe(25)
+      await page.click('#found tbody tr:nth-child(19) a')
+      const lot = (await page.textContent('h1'))!.replace('Lot ', '')
+      await page.goBack()
+      await poll(() => page.evaluate<string>(`document.activeElement.textContent`)).toBe(lot)
+      expect(await page.evaluate(isInSight)).toBe(true)
+      await page.close()
+    }
   })
 
   test('sorts by its heads, by key, keeping the place', async () => {
