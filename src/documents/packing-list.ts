@@ -7,7 +7,7 @@ import type { Shipment } from '../records/types.ts'
 import { english, type Tongue } from './languages/tongue.ts'
 import type { PackingList, TableSection, TextSection } from './shipment-types.ts'
 import type { Fact, ProducerText } from './types.ts'
-import { counted, dateText, unparted, withMinus } from './words.ts'
+import { unparted, withMinus } from './words.ts'
 
 type Part = Shipment['contents'][number]
 type Container = NonNullable<Part['containers']>[number]
@@ -16,29 +16,32 @@ export interface PackingInputs {
   readonly shipment: Shipment
   readonly producer: ProducerText
   readonly paper: 'A4' | 'Letter'
-  /** What each lot is, by number: the grade's title. */
+  /** What each lot is, by number: the grade's title, in the language. */
   readonly products: ReadonlyMap<string, string>
-  /** Certificates that go with it, such as 'CT-26-022, revision 1'. */
+  /** Certificates that go with it, such as 'CT-26-022, revision 1, on lot FL-26-013.' */
   readonly certificates: readonly string[]
+  /** Language of the list, and of what records say in it. */
+  readonly tongue: Tongue
 }
 
 /** Build the packing list of a shipment whose containers are recorded. */
 export function packingList(inputs: PackingInputs): PackingList {
-  const { shipment, producer, paper, certificates } = inputs
+  const { shipment, producer, paper, certificates, tongue } = inputs
+  const { packing: words, language } = tongue
   return {
-    title: 'Packing list',
+    title: words.title,
     number: shipment.number,
     dated: shipment.sent,
-    language: 'en',
+    language,
     paper,
     producer,
-    facts: factsOf(shipment),
+    facts: factsOf(shipment, tongue),
     containers: containerSection(inputs),
     sections: [
-      { heading: 'Handling', texts: handlingOf(shipment) },
-      { heading: 'Carriage', texts: carriageOf(shipment) },
-      { heading: 'Safety data sheets', texts: sheetsOf(shipment) },
-      { heading: 'Certificates', texts: certificates }
+      { heading: words.handling, texts: handlingOf(shipment, tongue) },
+      { heading: words.carriage, texts: carriageOf(shipment, tongue) },
+      { heading: words.sheets, texts: sheetsOf(shipment, tongue) },
+      { heading: words.certificates, texts: certificates }
     ]
   }
 }
@@ -64,29 +67,31 @@ export const customerFacts = (
   ...fact(words.shipment, number)
 ]
 
-function factsOf(shipment: Shipment): Fact[] {
+function factsOf(shipment: Shipment, tongue: Tongue): Fact[] {
   const { sent, contents, packing } = shipment
+  const { numbers, own } = tongue
+  const { facts } = tongue.packing
   const net = total(contents.map(({ mass_g }) => mass_g.decimal))
   return [
-    ...customerFacts(shipment),
-    ...fact('Sent', dateText(sent)),
-    ...fact('Packages', packing && String(packing.packages)),
-    ...fact('Net mass', `${net} g`),
-    ...fact('Gross mass', packing?.gross_g.written),
-    ...fact('Origin', packing?.origin),
-    ...fact('Tariff code', packing?.tariffCode),
-    ...fact('Emergency', packing?.emergencyTelephone)
+    ...customerFacts(shipment, tongue),
+    ...fact(facts.sent, numbers.date(sent)),
+    ...fact(facts.packages, packing && String(packing.packages)),
+    ...fact(facts.net, numbers.number(`${net} g`)),
+    ...fact(facts.gross, packing && numbers.number(packing.gross_g.written)),
+    ...fact(facts.origin, packing && own(packing.origin)),
+    ...fact(facts.tariff, packing?.tariffCode),
+    ...fact(facts.emergency, packing?.emergencyTelephone)
   ]
 }
 
-const columns = [
-  { title: 'Container', numeric: false },
-  { title: 'Kind', numeric: false },
-  { title: 'Lot', numeric: false },
-  { title: 'Product', numeric: false },
-  { title: 'Tare, g', numeric: true },
-  { title: 'Net, g', numeric: true },
-  { title: 'Gross, g', numeric: true }
+const columnsIn = ({ packing: { columns } }: Tongue) => [
+  { title: columns.container, numeric: false },
+  { title: columns.kind, numeric: false },
+  { title: columns.lot, numeric: false },
+  { title: columns.product, numeric: false },
+  { title: columns.tare, numeric: true },
+  { title: columns.net, numeric: true },
+  { title: columns.gross, numeric: true }
 ]
 
 /** A gross mass with the digits of what it was made from. */
@@ -94,69 +99,63 @@ const grossText = (one: Container): string =>
   one.gross_g?.decimal ??
   grossOf(one).toFixed(placesOf(total([one.tare_g.decimal, one.net_g.decimal])))
 
-function containerSection({ shipment, products }: PackingInputs): TableSection {
+function containerSection({ shipment, products, tongue }: PackingInputs): TableSection {
+  const { packing: words, numbers } = tongue
   const all = shipment.contents.flatMap(({ lot, containers = [] }) =>
     containers.map(one => ({ lot, one }))
   )
-  const sums = [
-    all.map(({ one }) => one.tare_g.decimal),
-    all.map(({ one }) => one.net_g.decimal),
-    all.map(({ one }) => grossText(one))
-  ].map(total)
-  const rows = all.map(({ lot, one }) => [
-    one.number,
-    kindText(one),
+  const masses = all.map(({ one }) => [one.tare_g.decimal, one.net_g.decimal, grossText(one)])
+  const sums = [0, 1, 2].map(column => total(masses.map(row => row[column]!)))
+  const rows = all.map(({ lot, one: { number, kind, pieces = 1 } }, index) => [
+    number,
+    words.kind(kind, pieces),
     lot,
     products.get(lot) ?? '',
-    one.tare_g.decimal,
-    one.net_g.decimal,
-    grossText(one)
+    ...masses[index]!.map(numbers.number)
   ])
   return {
-    heading: 'Containers',
-    texts: ['Gross is tare and net together where it was not weighed by itself.'],
+    heading: words.containers,
+    texts: [words.grossNote],
     table: {
-      caption: 'Containers',
-      columns,
-      rows: [...rows, ['Together', counted(all.length, 'container'), '', '', ...sums]]
+      caption: words.containers,
+      columns: columnsIn(tongue),
+      rows: [
+        ...rows,
+        [words.together, words.count(all.length), '', '', ...sums.map(numbers.number)]
+      ]
     }
   }
 }
 
-const kindText = ({ kind, pieces }: Container): string =>
-  pieces === undefined || pieces === 1 ? kind : `${kind}, ${pieces} pieces`
-
-function handlingOf({ packing }: Shipment): string[] {
+function handlingOf({ packing }: Shipment, { packing: words, numbers }: Tongue): string[] {
   const below = packing?.storeBelow_C
   return [
-    ...(packing?.keepDry ? ['Keep dry.'] : []),
+    ...(packing?.keepDry ? [words.keepDry] : []),
     below
-      ? `Store below ${withMinus(below.written).replace(' ', '\u00a0')}.`
-      : 'No maximum storage temperature is stated.'
+      ? words.storeBelow(numbers.number(withMinus(below.written)).replace(' ', '\u00a0'))
+      : words.noTemperature
   ]
 }
 
 /** What an adviser found, as theirs; or that nobody did. Nothing is concluded from composition. */
-export function carriageOf({ transport }: Shipment): string[] {
-  if (!transport)
-    return [
-      'No decision on carriage by a safety adviser is on record for this shipment. Nothing in these papers says whether the goods are dangerous goods.'
-    ]
-  const { is, as, by, on, until, basis, tests = [] } = transport
-  const carried = as === undefined ? '' : `, carried as ${as}`
+function carriageOf({ transport }: Shipment, { packing: words, own }: Tongue): string[] {
+  if (!transport) return [words.noDecision]
+  const { as, by, basis, tests = [] } = transport
   return [
-    `${is === 'dangerous goods' ? 'Dangerous goods' : 'Not dangerous goods'}${carried}: decided by ${by} on ${dateText(on)}, valid until ${dateText(until)}.`,
-    `Basis: ${[basis, ...(tests.length > 0 ? [`tests: ${tests.join(', ')}`] : [])].join('; ')}.`,
-    'The decision is the adviser’s; the producer reports it.'
+    words.decision({ ...transport, by: own(by), as: as === undefined ? undefined : own(as) }),
+    words.basis(own(basis), tests.map(own)),
+    words.decidedByAdviser
   ]
 }
 
-const sheetsOf = ({ safetyDataSheets = [], sent }: Shipment): TextSection['texts'] => {
+const sheetsOf = (
+  { safetyDataSheets = [], sent }: Shipment,
+  { packing: words, own }: Tongue
+): TextSection['texts'] => {
   const given = safetyDataSheets.filter(one => one.sent <= sent)
   return given.length === 0
-    ? ['None was sent: no lot in this shipment has a hazard classification.']
-    : given.map(
-        ({ sheet, revision, language, sent: day }) =>
-          `${sheet}, revision ${revision}, in ${language}, sent on ${dateText(day)}.`
+    ? [words.noSheet]
+    : given.map(({ sheet, revision, language, sent: day }) =>
+        words.sheet(sheet, revision, own(language), day)
       )
 }

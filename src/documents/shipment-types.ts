@@ -1,5 +1,6 @@
 /** What goes with goods that were sent, worded and rounded once. Private throughout. */
 
+import type { PaperLanguage } from '../records/schemas/common.ts'
 import type { LabelDocument } from './label-types.ts'
 import type { CertificateDocument, Fact, ProducerText, Table } from './types.ts'
 
@@ -20,7 +21,7 @@ export interface PackingList {
   /** Of the shipment. */
   readonly number: string
   readonly dated: string
-  readonly language: 'en'
+  readonly language: PaperLanguage
   readonly paper: 'A4' | 'Letter'
   readonly producer: ProducerText
   readonly facts: readonly Fact[]

@@ -280,6 +280,39 @@ describe('ship', () => {
     expect(list).toContain('The decision is the adviser’s; the producer reports it.')
   })
 
+  test.runIf(tools)('writes the packing list in the shipment’s language, or nothing', async () => {
+    const decided =
+      'language: de\ntransport: { is: not dangerous goods, by: A. Adviser, basis: report 7, tests: [N.1], on: 2026-02-01, until: 2027-01-31 }\n'
+    const place = await shipping(shipment.head + shipment.contents + shipment.packing + decided)
+    const run = await lotfolio(['ship', 'SH-1'], place)
+    expect(run.status).toBe(1)
+    expect(run.stderr).toContain(
+      "the packing list has no text in 'de' for 'report 7': add it to translations/de.yaml"
+    )
+    expect(existsSync(out(place))).toBe(false)
+    const lacking = [...run.stderr.matchAll(/for '(.*?)': add it/gu)].map(([, text]) => text!)
+    mkdirSync(join(place, 'content', 'translations'), { recursive: true })
+    writeFileSync(
+      join(place, 'content', 'translations', 'de.yaml'),
+      `language: de\ntexts:\n${lacking.map((text, n) => `  - { text: '${text}', as: 'Übersetzt ${n}' }\n`).join('')}`
+    )
+    await done(place, 'ship', 'SH-1')
+    const list = printed(out(place, 'SH-1-packing-list.pdf'))
+    for (const said of [
+      'Packliste SH-1',
+      'Nettomasse',
+      'Gebinde Art Charge Produkt',
+      'Übersetzt 0',
+      'am 1. Februar 2026, gültig bis 31. Januar 2027.',
+      'Ende der'
+    ])
+      expect(list).toContain(said)
+    expect(list).not.toMatch(/\b(?:the|Lot|Packages|Container|Keep|Store|report 7)\b/u)
+    for (const name of ['SH-1-packing-list.pdf', 'SH-1-papers.pdf'])
+      expect(readFileSync(out(place, name)).toString('latin1')).toMatch(/\/Lang \(de\)/u)
+    expect(faultsOf(readFileSync(out(place, 'SH-1-packing-list.pdf')), 0, 'de')).toEqual([])
+  })
+
   test.runIf(tools)(
     'a label for a container, by the rules and in the languages of the shipment',
     async () => {

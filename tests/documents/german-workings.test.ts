@@ -174,6 +174,14 @@ describe('workings in German', () => {
       .flatMap(textsOf)
       .filter(text => /(?<![\d.])\d+\.\d+ ?(?:mm|mL|g|%|MPa|µ|°C|mol|K\b)/u.test(text))
     expect([...new Set(points)]).toEqual([])
+    const figures = german.workings.flatMap(working => [
+      working.outcome,
+      ...tablesOf(working).flatMap(({ columns, rows }) =>
+        rows.flatMap(row => row.filter((_, at) => columns[at]!.numeric))
+      )
+    ])
+    expect(figures.filter(text => /\d\.\d/u.test(text))).toEqual([])
+    expect(figures.filter(text => /\d,\d/u.test(text)).length).toBeGreaterThan(2000)
   })
 
   test('tell what has no words instead of saying it in English', () => {

@@ -14,7 +14,7 @@ import {
   whole,
   yesNo
 } from '../fields.ts'
-import { labelRules } from './common.ts'
+import { labelRules, paperLanguages } from './common.ts'
 import { containerKinds } from './container.ts'
 import { customerLimits, decisionRules } from './grade.ts'
 
@@ -107,6 +107,8 @@ export const shipmentRecord = fields({
   labels: maybe(labelRules),
   'safety-data-sheets': maybe(list(sentSheet)),
   transport: maybe(transport),
+  /** Of the packing list; that of the records where nothing is said. A copy has its certificate’s. */
+  language: maybe(z.enum(paperLanguages)),
   by: maybe(text()),
   notes: maybe(text())
 })

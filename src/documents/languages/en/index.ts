@@ -10,6 +10,7 @@ import { hazards } from './hazards.ts'
 import { inspection } from './inspection.ts'
 import { lot } from './lot.ts'
 import { numbers } from './numbers.ts'
+import { packing } from './packing.ts'
 import { pages } from './pages/index.ts'
 import { paper } from './paper.ts'
 import { register } from './register.ts'
@@ -39,6 +40,7 @@ export const en = {
   copy,
   described,
   working,
+  packing,
   pages,
   paper,
   scripts: scriptWords,
