@@ -23,8 +23,8 @@ import { keepInAddress, leaveFrom, type Spot, spotLeft } from './view-address.ts
 import { words } from './words.ts'
 
 const ROOT = '../'
-/** Rows shown at first, and added at each asking. */
-const ROWS = 50
+/** Rows shown at first, and added at each asking: all of them may have to change with a key. */
+const ROWS = 30
 /** Words to a screen reader wait until typing rests, in ms. */
 const REST_ms = 600
 
