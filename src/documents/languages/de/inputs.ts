@@ -1,6 +1,8 @@
 /** Inputs of models in German, by their names in code without the unit. */
 
-const names: Readonly<Record<string, string>> = {
+import type { OpenInput } from '../../../evaluate/inputs.ts'
+
+const names: Readonly<Record<OpenInput, string>> = {
   absoluteEnd: 'Absolutdruck am Ende',
   absoluteStart: 'Absolutdruck zu Beginn',
   after: 'Nachher',
@@ -61,6 +63,8 @@ const names: Readonly<Record<string, string>> = {
   width: 'Breite'
 }
 
+const isNamed = (name: string): name is OpenInput => Object.hasOwn(names, name)
+
 /** Names that carry a number: pieces of a roll, sieves. */
 const numbered: readonly (readonly [RegExp, string])[] = [
   [/^piece(\d+)$/u, 'Stück $1'],
@@ -69,7 +73,8 @@ const numbered: readonly (readonly [RegExp, string])[] = [
 ]
 
 /** Undefined for an input that has no German name. */
-export const input = (name: string): string | undefined => {
+export function input(name: string): string | undefined {
+  if (isNamed(name)) return names[name]
   const [pattern, german] = numbered.find(([of]) => of.test(name)) ?? []
-  return names[name] ?? (pattern && german && name.replace(pattern, german))
+  return pattern && german && name.replace(pattern, german)
 }
