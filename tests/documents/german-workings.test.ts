@@ -16,6 +16,7 @@ import { budgetOf } from '../../src/metrology/estimate.ts'
 import { buildDocuments, judgeContent } from '../../src/pipeline.ts'
 import { publicSections } from '../../src/records/schemas/grade.ts'
 import { type ProductName, quantities, quantityNames, quantityOf } from '../../src/quantities.ts'
+import type { SourceFile } from '../../src/problem.ts'
 import { demoFiles, withChange } from '../records-on-disk.ts'
 import { wordsIn } from './language-texts.ts'
 
@@ -106,21 +107,54 @@ describe('formulas and sources', () => {
   )
 })
 
-describe('budget lines of the demo', () => {
-  test('have parts, which English words as the line is named', () => {
+const titled = (key: string) => quantities[quantityOf(key)!].title
+
+describe('budget lines', () => {
+  test('of the demo have parts, which English words as the line is named', () => {
     const lines = own.flatMap(({ estimate }) => budgetOf(estimate))
     expect(lines.length).toBeGreaterThan(1000)
-    const titled = (key: string) => quantities[quantityOf(key)!].title
     for (const { pool, line } of lines)
       expect(line && en.working.budgetLine(line, titled, text => text)).toBe(pool)
   })
 
-  test('show every kind there is but two', () => {
-    const kinds = new Set(
-      own.flatMap(({ estimate }) => budgetOf(estimate).map(one => one.line?.is))
+  test('of what the demo has none of have them too: days of calibration, per cent, written digits', () => {
+    const changes = [
+      ['methods/TM-01-e1.yaml', '  s: 4.6 mL/g', '  s: 1.7 %'],
+      ['methods/TM-01-e1.yaml', 'repeatability:', 'relative-repeatability:'],
+      ['methods/TM-03-e1.yaml', 'instruments: { ph: PH-1 }\n', ''],
+      [
+        'instruments/BAL-1.yaml',
+        '  coverage-factor: 2\n',
+        `  coverage-factor: 2
+earlier-calibrations:
+  - certificate: old
+    laboratory: Veskmoor Calibration Laboratory
+    on: 2025-01-08
+    due: 2026-01-08
+    expanded-uncertainty: 0.3 mg
+    coverage-factor: 2
+`
+      ]
+    ] as const
+    const files = changes.reduce(
+      (all, [path, from, to]) => withChange(all, path, from, to),
+      demoFiles as readonly SourceFile[]
     )
-    // Readings without an instrument, and a reported sulfur alone.
-    expect(kinds.size).toBeGreaterThanOrEqual(10)
+    const results = judgeContent(files).lots.flatMap(({ rows }) =>
+      rows.flatMap(({ result }) => (result && !result.report ? [result] : []))
+    )
+    const lines = results.flatMap(({ estimate }) => budgetOf(estimate))
+    for (const { pool, line } of lines)
+      expect(line && en.working.budgetLine(line, titled, text => text)).toBe(pool)
+    const german = new Set(
+      lines.map(({ line }) => line && de.working.budgetLine(line, titled, () => 'Text'))
+    )
+    for (const said of [
+      'Kalibrierung BAL-1 vom 8.\u00a0Januar 2026',
+      'Wiederholpräzision TM-01, 1,7 % des Ergebnisses (Text)',
+      'geschriebene Stellen'
+    ])
+      expect(german).toContain(said)
   })
 })
 
