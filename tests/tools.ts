@@ -13,12 +13,16 @@ import { delimiter, isAbsolute, join } from 'node:path'
  * @throws Error naming the Debian package, where it is missing and CI is set
  */
 export function requireTool(name: string, debianPackage: string): boolean {
-  if (placesOf(name).some(isThere)) return true
+  if (findTool([name]) !== undefined) return true
   const message = `${name} is missing: apt-get install ${debianPackage}`
   if (process.env['CI']) throw new Error(message)
   console.warn(`\nSKIPPED TESTS: ${message}\n`)
   return false
 }
+
+/** Where the first of some programs is that is installed. */
+export const findTool = (names: readonly string[]): string | undefined =>
+  names.flatMap(placesOf).find(isThere)
 
 function placesOf(name: string): string[] {
   if (isAbsolute(name)) return [name]

@@ -2,8 +2,7 @@
 
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { requireTool } from '../tools.ts'
-import { launchChromium, openPage, openView, show } from './chromium.ts'
+import { launchChromium, openPage, openView, requireChromium, show } from './chromium.ts'
 import { removePages, type SamplePage, samplePages } from './render-pages.ts'
 
 interface Column {
@@ -35,7 +34,7 @@ const COLUMNS = `(() => {
 
 const spread = (points: readonly number[]): number => Math.max(...points) - Math.min(...points)
 
-describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('figures', () => {
+describe.skipIf(!requireChromium())('figures', () => {
   let browser: Browser
   let lots: readonly SamplePage[]
 

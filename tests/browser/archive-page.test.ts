@@ -4,16 +4,15 @@ import { pathToFileURL } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { builtDemo } from '../site/built-demo.ts'
-import { requireTool } from '../tools.ts'
 import { faultsIn } from './axe.ts'
-import { launchChromium } from './chromium.ts'
+import { launchChromium, requireChromium } from './chromium.ts'
 import { addressOf, serve } from './server.ts'
 
 /** Machines that do much else at once take their time. */
 const poll: typeof expect.poll = (read, options) =>
   expect.poll(read, { timeout: 15_000, ...options })
 
-describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('the archive in Chromium', () => {
+describe.skipIf(!requireChromium())('the archive in Chromium', () => {
   let browser: Browser
   let site: string
   let page: Page

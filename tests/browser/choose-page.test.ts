@@ -4,14 +4,13 @@ import { pathToFileURL } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { builtDemo } from '../site/built-demo.ts'
-import { requireTool } from '../tools.ts'
 import { faultsIn } from './axe.ts'
-import { launchChromium } from './chromium.ts'
+import { launchChromium, requireChromium } from './chromium.ts'
 
 const poll: typeof expect.poll = (read, options) =>
   expect.poll(read, { timeout: 15_000, ...options })
 
-describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('choosing in Chromium', () => {
+describe.skipIf(!requireChromium())('choosing in Chromium', () => {
   let browser: Browser
   let address: string
   const said: string[] = []

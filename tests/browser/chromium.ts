@@ -1,17 +1,27 @@
-/** Chromium as tests use it: Debian's, without a sandbox (tests may run as root), no traffic of its own. */
+/**
+ * Chromium as tests use it: Debian's, without a sandbox (tests may run as root), no traffic of its own.
+ * Its headless shell is the same engine without windows, and shows a page at half the cost.
+ */
 
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { type Browser, chromium, type Page } from 'playwright-core'
+import { findTool, requireTool } from '../tools.ts'
 import type { SamplePage } from './render-pages.ts'
 
 /** Scripts for the page are texts: this program has no types of a document. */
 const UNFOLD = `for (const details of document.querySelectorAll('details')) details.open = true`
 
+const PROGRAMS = ['/usr/bin/chromium-headless-shell', '/usr/bin/chromium']
+
+/** Whether there is one to start; without one, tests are left out or fail as `requireTool` says. */
+export const requireChromium = (): boolean =>
+  findTool(PROGRAMS) !== undefined || requireTool('/usr/bin/chromium', 'chromium')
+
 /** Start it; the caller closes it. */
 export const launchChromium = (): Promise<Browser> =>
   chromium.launch({
-    executablePath: '/usr/bin/chromium',
+    executablePath: findTool(PROGRAMS)!,
     args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run'].concat([
       '--disable-background-networking',
       '--disable-component-update',

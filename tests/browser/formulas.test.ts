@@ -3,8 +3,7 @@
 import { expect, test } from 'vitest'
 import { mathml } from '../../src/html/mathml.ts'
 import { workshopSite } from '../documents/demo.ts'
-import { requireTool } from '../tools.ts'
-import { launchChromium } from './chromium.ts'
+import { launchChromium, requireChromium } from './chromium.ts'
 
 /** What MathML Core knows of the elements we write, and how many children each takes. */
 const CHECK = `(() => {
@@ -29,7 +28,7 @@ const CHECK = `(() => {
   return faults
 })()`
 
-test.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))(
+test.skipIf(!requireChromium())(
   'are MathML with the children each element takes; fractions are stacked, subscripts lowered',
   async () => {
     const formulas = new Set(

@@ -13,9 +13,8 @@ import { textsOf, wordsIn } from '../documents/language-texts.ts'
 import { demoFiles, withChange } from '../records-on-disk.ts'
 import { readPictures } from '../../src/site/read-pictures.ts'
 import { root } from '../source-files.ts'
-import { requireTool } from '../tools.ts'
 import { faultsIn } from './axe.ts'
-import { launchChromium } from './chromium.ts'
+import { launchChromium, requireChromium } from './chromium.ts'
 import { pagesIn, removeFolder, renderPages } from './render-pages.ts'
 
 const files = withChange(
@@ -142,7 +141,7 @@ describe('the pages in German', () => {
     expect(list).toMatch(/Blähvolumen \d+,\d ± \d,\d mL\/g/u)
   })
 
-  describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('in Chromium', () => {
+  describe.skipIf(!requireChromium())('in Chromium', () => {
     let browser: Browser
     let page: Page
     const said: string[] = []

@@ -7,11 +7,13 @@ import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
+import { afterAll, beforeAll, expect, onTestFinished, test as anyTest } from 'vitest'
 import { livePart } from '../../src/cli/live.ts'
 import { siteServer } from '../../src/cli/server.ts'
 import { lotfolio, smallWorkplace } from '../site/workplace.ts'
-import { launchChromium } from './chromium.ts'
+import { launchChromium, requireChromium } from './chromium.ts'
+
+const test = anyTest.skipIf(!requireChromium())
 
 let browser: Browser
 beforeAll(async () => void (browser = await launchChromium()))

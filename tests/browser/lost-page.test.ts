@@ -4,13 +4,12 @@ import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { requireTool } from '../tools.ts'
-import { launchChromium } from './chromium.ts'
+import { launchChromium, requireChromium } from './chromium.ts'
 import { removePages, renderPages } from './render-pages.ts'
 import { publicSite } from './sample-site.ts'
 import { addressOf, serve } from './server.ts'
 
-const chromium = requireTool('/usr/bin/chromium', 'chromium')
+const chromium = requireChromium()
 const SITE = publicSite.producer.site!
 let folder: string
 let browser: Browser

@@ -2,8 +2,7 @@
 
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { requireTool } from '../tools.ts'
-import { launchChromium, openPage } from './chromium.ts'
+import { launchChromium, openPage, requireChromium } from './chromium.ts'
 import { removePages, type SamplePage, samplePages } from './render-pages.ts'
 
 interface SpokenNode {
@@ -20,7 +19,7 @@ async function spoken(page: Page): Promise<readonly SpokenNode[]> {
     .map(node => ({ role: String(node.role?.value), name: String(node.name?.value ?? '').trim() }))
 }
 
-describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('read aloud', () => {
+describe.skipIf(!requireChromium())('read aloud', () => {
   let browser: Browser
   let samples: readonly SamplePage[]
 

@@ -6,12 +6,14 @@ import { request } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
 import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest'
+import { afterAll, beforeAll, expect, onTestFinished, test as anyTest } from 'vitest'
 import { livePart } from '../../src/cli/live.ts'
 import { siteServer } from '../../src/cli/server.ts'
 import { lotfolio, smallWorkplace } from '../site/workplace.ts'
 import { faultsIn } from './axe.ts'
-import { launchChromium } from './chromium.ts'
+import { launchChromium, requireChromium } from './chromium.ts'
+
+const test = anyTest.skipIf(!requireChromium())
 
 let browser: Browser
 beforeAll(async () => void (browser = await launchChromium()))

@@ -6,8 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { verify } from '../../src/register/verify.ts'
 import { documentOf, makeSample, type Sample } from '../register/sample.ts'
 import { root } from '../source-files.ts'
-import { requireTool } from '../tools.ts'
-import { launchChromium } from './chromium.ts'
+import { launchChromium, requireChromium } from './chromium.ts'
 
 /** `src/register/verify.ts` with all it imports as one classic script that assigns `Register`. */
 async function bundle(): Promise<string> {
@@ -21,7 +20,7 @@ async function bundle(): Promise<string> {
   return output!.output[0].code
 }
 
-describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('in Chromium', () => {
+describe.skipIf(!requireChromium())('in Chromium', () => {
   let browser: Browser
   let sample: Sample
   let script: string

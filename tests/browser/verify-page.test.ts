@@ -6,9 +6,8 @@ import { pathToFileURL } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { done, putShipment, registerOf, workshopOf } from '../site/issuing.ts'
-import { requireTool } from '../tools.ts'
 import { faultsIn } from './axe.ts'
-import { launchChromium } from './chromium.ts'
+import { launchChromium, requireChromium } from './chromium.ts'
 import { addressOf, serve } from './server.ts'
 
 const OUTCOME = `document.querySelector('#outcome .verdict-word strong')?.textContent`
@@ -27,7 +26,7 @@ const expected = [
   ['content/producer.yaml', 'Unknown']
 ] as const
 
-describe.skipIf(!requireTool('/usr/bin/chromium', 'chromium'))('in Chromium', () => {
+describe.skipIf(!requireChromium())('in Chromium', () => {
   // Made in the first test, as a place belongs to the test that makes it.
   let browser: Browser
   beforeAll(async () => void (browser = await launchChromium()), 60_000)
