@@ -52,11 +52,13 @@ const chronic: readonly (readonly [ClassName, Weights])[] = [
 /** The most severe acute category the edition has, and the most severe chronic one. */
 export function classifyAquatic(point: Point): Finding[] {
   const { edition = 'clp' } = point
-  const first = (categories: typeof acute, clause: (name: ClassName) => Clause) =>
-    categories
-      .filter(([name]) => isIn(edition, name))
-      .map(([name, weights]) => weigh(point, name, weights, clause(name)))
-      .find(found => found.length > 0) ?? []
+  const first = (categories: typeof acute, clause: (name: ClassName) => Clause) => {
+    for (const [name, weights] of categories) {
+      const found = isIn(edition, name) ? weigh(point, name, weights, clause(name)) : []
+      if (found.length > 0) return found
+    }
+    return []
+  }
   return [
     ...first(acute, name =>
       name === 'Aquatic Acute 1' ? clauses.aquaticAcute : clauses.aquaticAcuteUN

@@ -98,8 +98,10 @@ export const classNames = Object.keys(classes) as ClassName[]
 /** What the label carries for a class. */
 export const classEntry = (name: ClassName): ClassEntry => classes[name]
 
+const places = new Map(classNames.map((name, place) => [name, place]))
+
 /** Place in the list: physical first, and in a family the most severe first. */
-export const placeOf = (name: ClassName): number => classNames.indexOf(name)
+export const placeOf = (name: ClassName): number => places.get(name) ?? -1
 
 export const isClassName = (name: string): name is ClassName => Object.hasOwn(classes, name)
 

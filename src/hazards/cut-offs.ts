@@ -79,9 +79,10 @@ export const classifyByCutOff = ({ shares, edition }: Point): Finding[] =>
 
 function findCutOff({ substance, percent }: Share, cutOff: CutOff): Finding[] {
   const line = substance.classes.find(({ class: name }) => name === cutOff.of)
+  if (!line) return []
   const own = cutOff.of === cutOff.gives ? ownLimit(substance, [cutOff.gives]) : undefined
   const limit = own?.from_percent ?? cutOff.from_percent
-  if (!line || percent < limit) return []
+  if (percent < limit) return []
   const said: Saying = {
     is: 'alone',
     name: nameOf(substance),

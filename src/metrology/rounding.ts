@@ -14,10 +14,14 @@ export const SIGNIFICANT_DIGITS = 12
 export type Computable = number | Decimal
 
 /** A float as the decimal of 12 significant digits that stands for it everywhere. */
-export const toDecimal = (value: Computable): Decimal =>
-  value instanceof Decimal
-    ? value
-    : new Decimal(value).toSignificantDigits(SIGNIFICANT_DIGITS, Decimal.ROUND_HALF_EVEN)
+export function toDecimal(value: Computable): Decimal {
+  if (value instanceof Decimal) return value
+  const decimal = new Decimal(value)
+  // Most figures have fewer digits, and rounding a decimal costs more than counting its digits.
+  return decimal.precision() <= SIGNIFICANT_DIGITS
+    ? decimal
+    : decimal.toSignificantDigits(SIGNIFICANT_DIGITS, Decimal.ROUND_HALF_EVEN)
+}
 
 /** Plain decimal notation of a 12-digit decimal, without an exponent or trailing zeros. */
 export const exactText = (value: Computable): string => toDecimal(value).toFixed()
