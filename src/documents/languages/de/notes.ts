@@ -7,7 +7,7 @@ import { number as num } from './numbers.ts'
 
 const fixed: Readonly<Record<FixedNote, string>> = {
   'budget bends':
-    'Das Budget ist nicht auf zwei Stellen linear: Innerhalb dieser Unsicherheiten krümmt sich die Formel, und U ist das der ersten Ordnung.',
+    'Das Budget ist nicht auf zwei Stellen linear: Innerhalb dieser Unsicherheiten ist die Formel gekrümmt, und U ist das der ersten Ordnung.',
   'scatter between sheets':
     'Die Streuung zwischen den Bögen steht neben dem Mittelwert; die Messunsicherheit ist die der Messung dieser Bögen.',
   'bulk density tested': 'Schüttdichte des Blähgraphits wie an dieser Charge geprüft.',
@@ -17,7 +17,7 @@ const fixed: Readonly<Record<FixedNote, string>> = {
   'foil taken as alike':
     'Die Korrektur für die Dicke nimmt die Folie als in allen Richtungen gleich an; durch ihre Dicke leitet sie schlechter.',
   'bounds of L':
-    'L steht in 10⁻⁶ W·Ω/K²; das dieser Folie ist nicht bekannt, die Grenzen sind die anderer Folien.',
+    'L ist in 10⁻⁶ W·Ω/K² angegeben; für diese Folie ist es nicht bekannt, die Grenzen sind die anderer Folien.',
   'bolt and rig': 'Was Schraube und Vorrichtung nachgeben, ist im Wert enthalten.',
   'ideal gas':
     'Das Gas gilt als ideal, und alles, was das Volumen verliert, als am Ring vorbeigegangen.',

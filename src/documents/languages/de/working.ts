@@ -27,7 +27,7 @@ export const working: typeof english = {
   inputs: 'Eingangsgrößen',
   inputsOf: place => `Eingangsgrößen, ${place}`,
   budget: 'Messunsicherheitsbudget',
-  exact: 'als exakt genommen',
+  exact: 'als exakt angenommen',
   columns: {
     reading: 'Messung',
     input: 'Eingangsgröße',
