@@ -43,21 +43,33 @@ export const withFile = (
   text: string
 ): SourceFile[] => [...files, { path: `content/${path}`, text }]
 
+/** The demo and the small workshop are judged again and again: each set of records once a day asked for. */
+const judgements = new WeakMap<readonly SourceFile[], Map<string | undefined, Judgement>>()
+
+/** `judgeContent`, kept as long as the very array is. */
+export function judged(files: readonly SourceFile[], asOf?: string): Judgement {
+  const ofFiles = judgements.get(files) ?? new Map<string | undefined, Judgement>()
+  judgements.set(files, ofFiles)
+  const kept = ofFiles.get(asOf) ?? judgeContent(files, asOf)
+  ofFiles.set(asOf, kept)
+  return kept
+}
+
 /** What the records evaluate to, whatever is wrong with them beside. */
 export function evaluate(files: readonly SourceFile[]): EvaluatedContent {
-  const { evaluated, problems } = judgeContent(files)
+  const { evaluated, problems } = judged(files)
   if (!evaluated) throw new Error(problems.map(({ message }) => message).join('\n'))
   return evaluated
 }
 
 /** Problems as 'CODE field: message', in file order. */
 export const problemsOf = (files: readonly SourceFile[], asOf?: string): string[] =>
-  linesOf(judgeContent(files, asOf))
+  linesOf(judged(files, asOf))
 
 /** The same with what only all records together say: of the process, and of the stock. */
 export const wholeProblemsOf = (files: readonly SourceFile[]): string[] => {
-  const judged = judgeContent(files)
-  return linesOf({ ...judged, problems: withSignals(judged) })
+  const judgement = judged(files)
+  return linesOf({ ...judgement, problems: withSignals(judgement) })
 }
 
 const linesOf = ({ problems }: Judgement): string[] =>

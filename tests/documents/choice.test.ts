@@ -4,8 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { lotsForSale } from '../../src/documents/lots-for-sale.ts'
 import type { SiteDocument } from '../../src/documents/types.ts'
 import { WINDOW } from '../../src/judge/watched.ts'
-import { judgeContent } from '../../src/pipeline.ts'
-import { demoFiles } from '../records-on-disk.ts'
+import { demoFiles, judged } from '../records-on-disk.ts'
 import { publicSite, workshopSite } from './demo.ts'
 
 const gradeIn = (site: SiteDocument, id: string) =>
@@ -31,7 +30,7 @@ describe('needs', () => {
 
 describe('released lots', () => {
   test('are all counted, more than are looked at for typical figures', () => {
-    const { evaluated, lots } = judgeContent(demoFiles)
+    const { evaluated, lots } = judged(demoFiles)
     const one = lots.find(({ evaluated: { lot } }) => lot === 'FL-26-001')!
     const many = Array.from({ length: 2 * WINDOW }, (_, index) => ({
       ...one,

@@ -24,12 +24,12 @@ import { isError, type SourceFile } from '../../src/problem.ts'
 import type { PaperLanguage } from '../../src/records/schemas/common.ts'
 import { plainText, run, withFile as asFile } from '../pdf/inspect.ts'
 import { faultsOf } from '../pdf/rules.ts'
-import { demoFiles, withChange, withFile } from '../records-on-disk.ts'
+import { demoFiles, judged, withChange, withFile } from '../records-on-disk.ts'
 import { requireTool } from '../tools.ts'
 import { demoRegister } from './demo.ts'
 import { textsOf, wordsIn } from './language-texts.ts'
 
-const { evaluated, lots } = judgeContent(demoFiles)
+const { evaluated, lots } = judged(demoFiles)
 const content = evaluated!.content
 const producer = content.producer.record
 const lotOf = (name: string) => lots.find(({ evaluated: { lot } }) => lot === name)!

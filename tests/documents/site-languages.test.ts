@@ -14,7 +14,7 @@ import { isError, type SourceFile } from '../../src/problem.ts'
 import { checkWords } from '../../src/register/words.ts'
 import { plainText } from '../pdf/inspect.ts'
 import { faultsOf } from '../pdf/rules.ts'
-import { demoFiles, withChange } from '../records-on-disk.ts'
+import { demoFiles, judged, withChange } from '../records-on-disk.ts'
 import { requireTool } from '../tools.ts'
 
 const saying = (text: string) =>
@@ -182,7 +182,7 @@ test('figures with a comma stand in line by it', () => {
 })
 
 describe.skipIf(!requireTool('pdftotext', 'poppler-utils'))('a bad translation', () => {
-  const { evaluated, lots } = judgeContent(demoFiles)
+  const { evaluated, lots } = judged(demoFiles)
   const lot = lots.find(({ evaluated: { lot: name } }) => name === 'EB-26-001')!
   const { record } = evaluated!.content.certificates.find(
     ({ record: one }) => one.lot === 'EB-26-001'

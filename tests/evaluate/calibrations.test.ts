@@ -4,7 +4,7 @@ import type { Calibration, Instrument } from '../../src/records/types.ts'
 import { judgeContent } from '../../src/pipeline.ts'
 import { buildDocuments } from '../../src/pipeline.ts'
 import { budgetOf } from '../../src/metrology/estimate.ts'
-import { evaluate, smallFiles, withChange } from '../records-on-disk.ts'
+import { evaluate, judged, smallFiles, withChange } from '../records-on-disk.ts'
 
 const calibration = (on: string): Calibration =>
   ({ on, due: '2027-01-01', certificate: `C-${on}` }) as Calibration
@@ -48,7 +48,7 @@ test('a later calibration leaves earlier readings as they were, and their papers
       : one
   )
   const found = judgeContent(files).problems.map(({ message }) => message)
-  expect(found).toEqual(judgeContent(smallFiles).problems.map(({ message }) => message))
+  expect(found).toEqual(judged(smallFiles).problems.map(({ message }) => message))
   const textOf = (all: typeof files) =>
     JSON.stringify(
       buildDocuments(all, { edition: 'workshop' }).site!.lots.map(page => page.document.results)

@@ -8,9 +8,9 @@ import { judgeLot } from '../../src/judge/judge-lot.ts'
 import { checkProcesses, FEWEST_FOR_LIMITS, watchProcess } from '../../src/judge/watch.ts'
 import { openWatch, watchedFigures, WINDOW, type WatchedFigure } from '../../src/judge/watched.ts'
 import { formatProblem } from '../../src/problem.ts'
-import { judgeContent, withSignals } from '../../src/pipeline.ts'
+import { withSignals } from '../../src/pipeline.ts'
 import { loadContent } from '../../src/records/content.ts'
-import { demoFiles } from '../records-on-disk.ts'
+import { demoFiles, judged } from '../records-on-disk.ts'
 
 const file = { path: 'content/batches/EB-1.yaml', text: 'lot: EB-1\ntests:\n  ash: 1 %\n' }
 
@@ -192,7 +192,7 @@ describe('what is warned of', () => {
 })
 
 test('the demo: warnings stand beside those on single records, and stop nothing', () => {
-  const judgement = judgeContent(demoFiles)
+  const judgement = judged(demoFiles)
   const all = withSignals(judgement)
   const signals = all.filter(({ code }) => code === 'PROCESS_SIGNAL')
   expect(signals.map(({ file: { path }, field }) => [path, field.at(-1)])).toEqual([
