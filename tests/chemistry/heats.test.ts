@@ -151,6 +151,32 @@ describe('neutralising', () => {
     expect(of('sodium hydrogen carbonate', 'solid')).toBe(of('sodium hydrogen carbonate'))
   })
 
+  /**
+   * Enthalpies of formation at 25 °C, kJ/mol: NBS Tables 1982 (from memory). Of each base the heat of
+   * its reaction with a mol of hydrogen ion comes of them, dissolved and as a solid.
+   */
+  const f = {
+    ...{ H2O: -285.83, OH: -229.994, CO3: -677.14, HCO3: -691.99, CO2: -413.8, NH3: -80.29 },
+    ...{ NH4: -132.51, Na: -240.12, Ca: -542.83, NaOHs: -425.609, CaOH2s: -986.09 },
+    ...{ Na2CO3s: -1130.68, CaCO3s: -1206.92 }
+  }
+  const fromCarbonate = f.CO2 + f.H2O - f.CO3
+  test.for([
+    ['ammonia', f.NH4 - f.NH3, 0],
+    ['sodium hydroxide', f.H2O - f.OH, f.Na + f.OH - f.NaOHs],
+    ['calcium hydroxide', f.H2O - f.OH, (f.Ca + 2 * f.OH - f.CaOH2s) / 2],
+    ['sodium hydrogen carbonate', f.CO2 + f.H2O - f.HCO3, 0],
+    ['sodium carbonate', fromCarbonate / 2, (2 * f.Na + f.CO3 - f.Na2CO3s) / 2],
+    ['calcium carbonate', fromCarbonate / 2, (f.Ca + f.CO3 - f.CaCO3s) / 2]
+  ] as const)(
+    'a mol of hydrogen ion with %s: %f kJ dissolved, %f to dissolve it',
+    ([base, reacting, dissolving]) => {
+      const diluted = of('ammonia') + neutralised_mol * (f.NH4 - f.NH3)
+      expect((diluted - of(base)) / neutralised_mol).toBeCloseTo(reacting, 1)
+      expect((of(base) - of(base, 'solid')) / neutralised_mol).toBeCloseTo(dissolving, 1)
+    }
+  )
+
   test('carbonates give less than hydroxides, and hydrogen carbonate least', () => {
     expect(of('sodium carbonate')).toBeLessThan(of('ammonia'))
     expect(of('sodium hydrogen carbonate')).toBeLessThan(of('sodium carbonate'))
