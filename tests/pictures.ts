@@ -13,7 +13,7 @@ import type { Browser } from 'playwright-core'
 import { escaped } from '../src/markup.ts'
 import { launchChromium, openView } from './browser/chromium.ts'
 import { runInProcess } from './in-process.ts'
-import { root } from './source-files.ts'
+import { root } from './root.ts'
 import { type Call, firstBatch, oldList, type Walked } from './walk.ts'
 
 const place = mkdtempSync(join(tmpdir(), 'lotfolio-pictures-'))

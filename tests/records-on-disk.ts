@@ -5,7 +5,7 @@ import { join } from 'node:path'
 import type { EvaluatedContent } from '../src/evaluate/types.ts'
 import { type Judgement, judgeContent, withSignals } from '../src/pipeline.ts'
 import type { SourceFile } from '../src/problem.ts'
-import { root } from './source-files.ts'
+import { root } from './root.ts'
 
 /** Records below a folder, with paths as a command sees them. */
 export const readRecords = (folder: string): SourceFile[] =>

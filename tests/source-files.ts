@@ -1,12 +1,9 @@
 /** The project's own source, as the TypeScript compiler reads it. */
 
 import { readdirSync, readFileSync } from 'node:fs'
-import { dirname, join, posix } from 'node:path'
-import { fileURLToPath } from 'node:url'
+import { join, posix } from 'node:path'
 import ts from 'typescript'
-
-/** Top of the checkout. */
-export const root = join(dirname(fileURLToPath(import.meta.url)), '..')
+import { root } from './root.ts'
 
 export interface Source {
   /** From the top of the checkout, with forward slashes: 'src/quality/judge.ts'. */

@@ -13,7 +13,8 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import ts from 'typescript'
-import { nodesOf, root } from './source-files.ts'
+import { root } from './root.ts'
+import { nodesOf } from './source-files.ts'
 
 /** Sources by the words that name them; the first that matches is taken. */
 const sources: readonly (readonly [label: string, words: RegExp])[] = [

@@ -5,7 +5,7 @@
 
 import { appendFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
-import { root } from './source-files.ts'
+import { root } from './root.ts'
 import type { Run } from './in-process.ts'
 
 type Step =

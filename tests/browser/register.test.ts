@@ -5,7 +5,7 @@ import { build } from 'vite'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { verify } from '../../src/register/verify.ts'
 import { documentOf, makeSample, type Sample } from '../register/sample.ts'
-import { root } from '../source-files.ts'
+import { root } from '../root.ts'
 import { launchChromium, requireChromium } from './chromium.ts'
 
 /** `src/register/verify.ts` with all it imports as one classic script that assigns `Register`. */

@@ -11,7 +11,7 @@ import type { ProducerText, SiteDocument } from '../../src/documents/types.ts'
 import type { ArticleStatement } from '../../src/judge/article.ts'
 import type { SourceFile } from '../../src/problem.ts'
 import { demoFiles, smallFiles, withChange } from '../records-on-disk.ts'
-import { root } from '../source-files.ts'
+import { root } from '../root.ts'
 import { pageOf, publicSite, siteOf, workshopSite } from './demo.ts'
 
 /** Words that stand in private fields of the demo and nowhere else. */

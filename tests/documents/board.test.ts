@@ -6,7 +6,7 @@ import { Decimal } from 'decimal.js'
 import { describe, expect, test } from 'vitest'
 import { massText } from '../../src/documents/substances.ts'
 import { demoFiles } from '../records-on-disk.ts'
-import { root } from '../source-files.ts'
+import { root } from '../root.ts'
 import { publicSite, siteOf, workshopSite } from './demo.ts'
 
 const partOf = (id: string, site = workshopSite) => {

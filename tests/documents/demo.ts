@@ -7,7 +7,7 @@ import { buildDocuments, type SiteOptions } from '../../src/pipeline.ts'
 import { formatProblem, type SourceFile } from '../../src/problem.ts'
 import { readRegister } from '../../src/site/read-register.ts'
 import { demoFiles } from '../records-on-disk.ts'
-import { root } from '../source-files.ts'
+import { root } from '../root.ts'
 
 /** What the demo workshop has issued. */
 export const demoRegister = await openRegister(await readRegister(join(root, 'content'), root))

@@ -3,7 +3,8 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import ts from 'typescript'
-import { nodesOf, parseSource, root } from '../source-files.ts'
+import { root } from '../root.ts'
+import { nodesOf, parseSource } from '../source-files.ts'
 
 /** Words of letters alone, in lower case. */
 export const wordsIn = (text: string): string[] =>

@@ -16,7 +16,7 @@ import { describe, expect, test } from 'vitest'
 import { buildDocuments } from '../../src/pipeline.ts'
 import { formatProblem } from '../../src/problem.ts'
 import { readRecords } from '../records-on-disk.ts'
-import { root } from '../source-files.ts'
+import { root } from '../root.ts'
 import { lotText } from './lot-text.ts'
 
 const folder = join(root, 'tests/golden')

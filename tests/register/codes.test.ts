@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { problemCodes } from '../../src/problem.ts'
-import { root } from '../source-files.ts'
+import { root } from '../root.ts'
 
 const codes = Object.keys(problemCodes).filter(code => code.startsWith('REGISTER_'))
 const tests = readdirSync(join(root, 'tests/register'))
