@@ -1,7 +1,12 @@
 import fc from 'fast-check'
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { exact, uncertaintyOf } from '../../src/metrology/estimate.ts'
-import { conductivityAt25, leastConductivity_uS_per_cm } from '../../src/physics/conductivity.ts'
+import {
+  type Cation,
+  conductivityAt25,
+  leastConductivity_uS_per_cm,
+  liquorConductivity
+} from '../../src/physics/conductivity.ts'
 import { asPrinted } from '../metrology/as-printed.ts'
 import { exactly, uncertain } from '../metrology/given.ts'
 import { simulate, expectAgreement } from '../metrology/monte-carlo.ts'
@@ -78,4 +83,35 @@ test('trials of the distributions agree, the coefficient held: it is the model�
   const whole = conductivityAt25(inputs)
   const terms = [...whole.terms].filter(([name]) => !name.startsWith('temperature coefficient'))
   expectAgreement({ value: whole.value, terms: new Map(terms) }, simulate(conductivityAt25, inputs))
+})
+
+describe('dilute sulfuric acid with a sulfate', () => {
+  const of = (cation: Cation, acid_mol_per_L: number, salt_mol_per_L: number) =>
+    liquorConductivity(cation, exactly({ acid_mol_per_L, salt_mol_per_L })).value
+
+  /**
+   * Handbook molar conductivities at infinite dilution and 25 °C, a unit of charge, S·cm²/mol (from
+   * memory): ½ H2SO4 429.6, ½ Na2SO4 129.8; the other sulfates by Kohlrausch's law from the chlorides,
+   * NH4Cl 149.6, ½ CaCl2 135.8, NaCl 126.4.
+   */
+  test.for([
+    ['sodium', 0.001, 0, 429.6],
+    ['sodium', 0, 0.001, 129.8],
+    ['ammonium', 0, 0.001, 129.8 + 149.6 - 126.4],
+    ['calcium', 0, 0.001, 129.8 + 135.8 - 126.4],
+    ['sodium', 0.001, 0.001, 429.6 + 129.8]
+  ] as const)('%s, %f mol/L of acid, %f of salt: %f µS/cm', ([cation, acid, salt, expected]) => {
+    expect(Math.abs(of(cation, acid, salt) / expected - 1)).toBeLessThan(0.005)
+  })
+
+  test('an ion below 0 is refused by name', () => {
+    expect(() => of('sodium', -0.001, 0)).toThrow(/acid/u)
+    expect(() => of('sodium', 0, -0.001)).toThrow(/salt/u)
+  })
+
+  test('trials of the distributions agree', () => {
+    const inputs = uncertain({ acid_mol_per_L: [0.002, 0.00004], salt_mol_per_L: [0.003, 0.00006] })
+    const run = (x: typeof inputs) => liquorConductivity('ammonium', x)
+    expectAgreement(run(inputs), simulate(run, inputs))
+  })
 })
