@@ -12,8 +12,7 @@ import { type Computed, type Estimate, propagate } from '../metrology/estimate.t
 import { molarMass_g_per_mol } from './molar-mass.ts'
 
 /** What the per cents of a bottle of ammonia water are of. */
-export const ammoniaConventions = ['NH3', 'NH4OH'] as const
-export type AmmoniaConvention = (typeof ammoniaConventions)[number]
+export type AmmoniaConvention = 'NH3' | 'NH4OH'
 
 const NH3_PER_NH4OH = molarMass_g_per_mol('NH3') / molarMass_g_per_mol('NH3·H2O')
 

@@ -48,7 +48,7 @@ export const sieves: readonly Sieve[] = [
 ]
 
 /** The sieve of an aperture, or undefined where none has it. */
-export const sieveOfAperture = (aperture_um: number): Sieve | undefined =>
+const sieveOfAperture = (aperture_um: number): Sieve | undefined =>
   sieves.find(one => one.aperture_um === aperture_um)
 
 /** The sieve a record means by '300 µm' or 'No. 50', or undefined. */

@@ -27,7 +27,7 @@ export const conductivityBasis = {
 } as const
 
 /** Rise of conductivity with temperature, per kelvin, as part of that at 25 °C. */
-export const temperatureCoefficient_per_K: Estimate = measured(
+const temperatureCoefficient_per_K: Estimate = measured(
   0.02,
   rectangular(0.005),
   'temperature coefficient of conductivity',

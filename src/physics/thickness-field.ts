@@ -51,7 +51,7 @@ export interface Plane {
 }
 
 /** Fewest readings that leave anything to tell scatter by. */
-export const LEAST_SPOTS = 4
+const LEAST_SPOTS = 4
 
 /** mm of rise per mm, in mm per m. */
 const PER_M = 1000

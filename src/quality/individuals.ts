@@ -55,7 +55,7 @@ export function individualsChart(values: readonly number[]): IndividualsChart {
 }
 
 /** Distance of each figure from the one before it. */
-export const movingRanges = (values: readonly number[]): number[] =>
+const movingRanges = (values: readonly number[]): number[] =>
   values.slice(1).map((value, index) => Math.abs(value - values[index]!))
 
 /**

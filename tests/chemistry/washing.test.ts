@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { leftAfterWashes, washesTo } from '../../src/chemistry/washing.ts'
+import { drained, leftAfterWashes, washesTo } from '../../src/chemistry/washing.ts'
 import { exact } from '../../src/metrology/estimate.ts'
 import { asPrinted } from '../metrology/as-printed.ts'
 import { exactly, uncertain } from '../metrology/given.ts'
@@ -96,4 +96,41 @@ test('trials of the distributions agree', () => {
       wash2_g: [300, 1]
     })
   )
+})
+
+describe('draining', () => {
+  const kept = (dissolved: number, liquor_g: number, retained_g: number) =>
+    drained(exactly({ dissolved, liquor_g, retained_g })).value
+
+  /** By hand: a cake keeps its part of the liquor, and that part of all that is dissolved in it. */
+  test.for([
+    [2, 500, 50, '0.2000'],
+    [2, 500, 500, '2.0000'],
+    [0, 500, 50, '0.0000'],
+    [1.5, 400, 60, '0.2250']
+  ] as const)('%f dissolved in %f g, %f g kept: %s', ([dissolved, liquor, retained, printed]) => {
+    expect(asPrinted(kept(dissolved, liquor, retained), printed)).toBe(printed)
+  })
+
+  test.for([
+    [() => kept(-1, 500, 50), 'dissolved must be at least 0'],
+    [() => kept(1, 0, 50), 'liquor_g must be greater than 0'],
+    [() => kept(1, 500, 0), 'retained_g must be greater than 0'],
+    [() => kept(1, 50, 51), 'retained_g must be at most liquor (50']
+  ] as const)('%o', ([run, message]) => {
+    expect(run).toThrow(message)
+  })
+
+  test('drained at once or after more water was poured in: the latter is a wash', () => {
+    const [dissolved, liquor, retained, wash] = [2, 500, 50, 450]
+    const first = kept(dissolved, liquor, retained)
+    expect(kept(first, retained + wash, retained)).toBeCloseTo(left(first, retained, wash), 12)
+  })
+
+  test('trials of the distributions agree', () => {
+    expectLinear(
+      drained,
+      uncertain({ dissolved: [2, 0.01], liquor_g: [500, 1], retained_g: [50, 0.2] })
+    )
+  })
 })
