@@ -12,11 +12,12 @@ import { checkPages } from './documents/check-pages.ts'
 import { checkSuppliers } from './documents/check-suppliers.ts'
 import { checkTexts } from './documents/check-texts.ts'
 import { checkCopies } from './documents/copy-drift.ts'
-import { type DriftCheck, driftCheck } from './documents/drift.ts'
+import { driftCheck } from './documents/drift.ts'
 import { type IssuedRegister, noRegister } from './documents/issued.ts'
 import type { LabelChoice, LabelRules } from './documents/label-types.ts'
 import { rulesFor } from './documents/label-wish.ts'
 import { labelDocuments, type Labels } from './documents/labels.ts'
+import { openPageLacks, type PageLacks } from './documents/page-lacks.ts'
 import type { Pictures } from './documents/picture-types.ts'
 import { checkPictures } from './documents/pictures.ts'
 import { siteInLanguages } from './documents/site-forms.ts'
@@ -65,6 +66,8 @@ export interface Judgement {
   /** Their figures by grade and quantity, lot by lot. */
   readonly series: readonly Series[]
   readonly asOf: string
+  /** What the languages of the pages lack; there where lots are evaluated. */
+  readonly lacks?: PageLacks
   readonly problems: readonly Problem[]
 }
 
@@ -148,19 +151,19 @@ export function buildDocuments(files: readonly SourceFile[], options: SiteOption
  * copies that were sent.
  */
 export const withSignals = (
-  { problems, series, evaluated, lots, asOf }: Judgement,
+  { problems, series, evaluated, lots, asOf, lacks }: Judgement,
   register = noRegister,
   pictures?: Pictures
 ): readonly Problem[] =>
   inFileOrder([
     ...problems,
     ...checkProcesses(series),
-    ...(evaluated
+    ...(evaluated && lacks
       ? [
           ...checkStockCounts(evaluated.content),
           ...(pictures ? checkPictures(evaluated.content, pictures) : []),
           ...checkCopies(evaluated.content, byNumber(lots), register, asOf),
-          ...checkPages({
+          ...checkPages(lacks, {
             evaluated,
             lots,
             series,
@@ -191,11 +194,15 @@ export function judgeContent(
   if (content.ok) {
     const asOf = dayOf(content.value)
     const drift = driftCheck(content.value, register, asOf)
-    const judged = judgeRecords(content.value, asOf, drift.of)
+    const lacks = openPageLacks(content.value, asOf)
+    const judged = judgeRecords(content.value, asOf, lot => {
+      lacks.see(lot)
+      return drift.of(lot)
+    })
     // In a circle of lots none is judged, and none is gone.
     const gone = judged.evaluated ? drift.gone(judged.lots) : []
     const found = [...judged.problems, ...register.problems, ...gone, ...drift.reworded()]
-    return { ...judged, problems: inFileOrder(found) }
+    return { ...judged, lacks, problems: inFileOrder(found) }
   }
   // What is sound beside what cannot be read is looked through too: all that is wrong in one run.
   const { problems } = judgeRecords(content.sound, dayOf(content.sound))
@@ -214,11 +221,11 @@ const latestOf = (content: Records, { issued }: IssuedRegister): string =>
     ...issued.flatMap(({ revision }) => [revision.date, revision.withdrawn?.date ?? ''])
   ].reduce((latest, day) => (day > latest ? day : latest))
 
-/** @param drift what is to be said of each lot's certificates, while the lot has its figures */
+/** @param see shown each lot while it has its figures; what is to be said of it beside its release */
 function judgeRecords<Kind extends Records>(
   content: Kind,
   asOf: string,
-  drift: DriftCheck['of'] = () => []
+  see: (lot: JudgedLot) => Problem[] = () => []
 ) {
   const lots: JudgedLot[] = []
   const said: Problem[] = []
@@ -227,7 +234,7 @@ function judgeRecords<Kind extends Records>(
     if (lot.kind === 'expansion' || kept.kind === 'expansion') return
     if (lot.entry.record.made > asOf) return
     const judged = judgeLot(content, lot, asOf)
-    said.push(...checkRelease(content, judged), ...drift(judged))
+    said.push(...checkRelease(content, judged), ...see(judged))
     watch.add(watchedFigures(judged))
     lots.push(judgedOnDemand(judged, kept))
   })

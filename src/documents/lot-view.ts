@@ -191,5 +191,5 @@ export function hazardsFor(
   return { ...hazards, ...(editions ? { editions } : {}), ...(languages ? { languages } : {}) }
 }
 
-const resultsOf = (rows: readonly JudgedRow[]): Result[] =>
+export const resultsOf = (rows: readonly JudgedRow[]): Result[] =>
   rows.flatMap(({ result }) => (result ? [result] : []))

@@ -22,8 +22,8 @@ export interface PaperInputs extends PaperOptions {
   readonly issued: readonly Issued[]
   /** Prepared papers are the workshop's own business. */
   readonly edition: 'public' | 'workshop'
-  /** Language of the preview where there is no certificate; English where nothing is said. */
-  readonly previewIn?: PaperLanguage
+  /** Language of the preview where there is no certificate, or that there is none; English where nothing is said. */
+  readonly previewIn?: PaperLanguage | 'none'
 }
 
 /** A lot as each language shows it. */
@@ -39,8 +39,9 @@ export function papersOfLot(viewIn: ViewIn, inputs: PaperInputs): CertificatePap
       preparedPaper(orderedDocument(viewIn(languageOf(order)), inputs, order))
     )
   ].reverse()
-  if (papers.length > 0) return papers
-  const view = viewIn(inputs.previewIn ?? 'en')
+  const { previewIn = 'en' } = inputs
+  if (papers.length > 0 || previewIn === 'none') return papers
+  const view = viewIn(previewIn)
   const document = certificateDocument(view, producer, undefined, inputs)
   return [{ document, url: `${lotUrl(view.lot)}${view.lot}-preview.pdf` }]
 }

@@ -99,11 +99,11 @@ function measuredPart(
   whole: WholeFigure | undefined,
   tongue: Tongue
 ) {
-  const { estimate, n, method, tested, deviation, below, report } = result
+  const { estimate, n, tested, below, report } = result
   if (report) return reportedPart(report, below, tongue)
   const shared = {
     ...(n > 0 ? { n } : {}),
-    ...(method ? { method: methodText(method, deviation, tongue) } : {}),
+    ...methodPart(result, tongue),
     ...(tested === undefined ? {} : { testedOn: tested })
   }
   const said = (figure: Figure) => spoken(tongue, figure)
@@ -119,6 +119,17 @@ function measuredPart(
     degreesOfFreedom: freedomText(df, tongue),
     ...(text === undefined ? {} : { spread: text })
   }
+}
+
+const methodPart = ({ method, deviation }: Result, tongue: Tongue) =>
+  method ? { method: methodText(method, deviation, tongue) } : {}
+
+/** Ask a language for every text of a measured row that a record brings; no figure is printed. */
+export function askRow(result: Result, tongue: Tongue): void {
+  const { report, below } = result
+  if (report) return void reportedPart(report, below, tongue)
+  methodPart(result, tongue)
+  if (below === undefined) saidBeside(result, tongue)
 }
 
 /** '< 0.021', to as many digits as its verdict takes. */
@@ -263,16 +274,20 @@ function freedomText(df: number, { results }: Tongue): Figure {
 
 /** How the figure varies over the lot: the product's own property, no part of the uncertainty. */
 function spreadText(result: Result, tongue: Tongue): string | undefined {
-  const { remark } = result
-  const compared = result.compared ? comparedText(result.compared, tongue) : undefined
+  const { remark, compared } = saidBeside(result, tongue)
   const sentences = [
-    remark && remarkText(remark, tongue),
+    remark,
     betweenSheets(result, tongue),
     overPositions(result, tongue),
     compared
   ].filter(text => text !== undefined)
   return sentences.length === 0 ? undefined : sentences.join(' ')
 }
+
+const saidBeside = ({ remark, compared }: Result, tongue: Tongue) => ({
+  remark: remark && remarkText(remark, tongue),
+  compared: compared && comparedText(compared, tongue)
+})
 
 /** Where every position of every sheet was read: extremes and uniformity of the field. */
 function overPositions({ quantity, readings, each }: Result, tongue: Tongue): string | undefined {

@@ -1,9 +1,8 @@
-/** The public site in each language its producer wants, and what a language lacks. */
+/** The public site in each language its producer wants. */
 
 import type { Content } from '../records/types.ts'
 import type { PaperLanguage } from '../records/schemas/common.ts'
 import { homeLanguage, tongueFor } from './languages/records.ts'
-import type { Lack } from './languages/tongue.ts'
 import { siteDocument } from './site.ts'
 import type { SiteInputs } from './site-inputs.ts'
 import type { SiteDocument } from './types.ts'
@@ -32,7 +31,7 @@ export function siteInLanguages(inputs: SiteInputs): SiteDocument {
 }
 
 /** English pages with the records' own texts in them as they stand. */
-const isAsRecorded = (
+export const isAsRecorded = (
   content: Pick<Content, 'producer' | 'translations'>,
   language: PaperLanguage
 ) => language === 'en' && homeLanguage(content) === 'en'
@@ -59,16 +58,4 @@ function formOf(
       .filter(other => other !== language)
       .map(other => ({ language: other, name: ownNames[other], folder: folderOf(other) }))
   }
-}
-
-/** What the public pages need in a language and nobody has written, each text once. */
-export function lackingOnPages(inputs: SiteInputs, language: PaperLanguage): Lack[] {
-  const { content } = inputs.evaluated
-  if (isAsRecorded(content, language)) return []
-  const lacking = new Map<string, Lack>()
-  const tongue = tongueFor(content, language, lack => lacking.set(lack.text, lack))
-  const site = siteDocument({ ...inputs, edition: 'public', tongue })
-  // Pages are worded when they are read.
-  for (const pages of [site.lots, site.watches]) for (const _page of pages) continue
-  return [...lacking.values()]
 }

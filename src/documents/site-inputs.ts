@@ -22,8 +22,8 @@ export interface SiteInputs extends PaperOptions {
   readonly pictures?: Pictures
   /** Of pages and datasheets; English where nothing is said, and in the workshop's edition. */
   readonly tongue?: Tongue
-  /** Of previews, where no certificate was issued; English where nothing is said. */
-  readonly previewIn?: PaperLanguage
+  /** Of previews, where no certificate was issued, or that there are none; English where nothing is said. */
+  readonly previewIn?: PaperLanguage | 'none'
 }
 
 const allSections: Sections = new Set(publicSections)

@@ -31,35 +31,52 @@ import { unparted, withMinus } from './words.ts'
  */
 export function workingOf(result: Result, more = 0, tongue = english): Working {
   if (result.report) return reportedWorking(result, tongue)
-  const { quantity, compared, method, remark } = result
+  const { quantity } = result
   const trace = result.trace()
-  const { working: words, own } = tongue
-  const formula = isOpenFormula(trace.formula)
-    ? words.formula(trace.formula)
-    : unworded(trace.formula, tongue)
+  const { formula, ...said } = basisOf(result, trace, tongue)
   return {
     key: quantities[quantity].key,
     title: wordsOf(tongue, quantity).title,
     formula: plainFormula(formula),
     statements: readFormula(formula),
+    ...said,
+    outcome: outcomeText(result, more, tongue),
+    ...(trace.readings ? { readings: readingsTable(trace.readings, result, tongue) } : {}),
+    inputs: inputsTable(trace, tongue),
+    budget: budgetTable(result, tongue),
+    ...(trace.field ? { field: fieldText(trace.field, tongue) } : {})
+  }
+}
+
+/** Ask a language for every text of a working whose words it may lack; no figure is printed. */
+export function askWorking(result: Result, tongue: Tongue): void {
+  if (result.report) return void reportedWorking(result, tongue)
+  const trace = result.trace()
+  basisOf(result, trace, tongue)
+  for (const { input } of trace.inputs) inputTitle(input, tongue)
+  for (const line of budgetOf(result.estimate)) lineName(line, tongue)
+}
+
+/** What a working rests on, and what is said beside it. */
+function basisOf({ compared, method, remark }: Result, trace: Trace, tongue: Tongue) {
+  const { working: words, own } = tongue
+  return {
+    formula: isOpenFormula(trace.formula)
+      ? words.formula(trace.formula)
+      : unworded(trace.formula, tongue),
     source: isOpenSource(trace.source)
       ? words.source(trace.source)
       : unworded(trace.source, tongue),
     ...(method
       ? { method: words.method(method.id, String(method.edition), unparted(own(method.title))) }
       : {}),
-    outcome: outcomeText(result, more, tongue),
-    ...(trace.readings ? { readings: readingsTable(trace.readings, result, tongue) } : {}),
-    inputs: inputsTable(trace, tongue),
-    budget: budgetTable(result, tongue),
     notes: [
       ...(remark === undefined ? [] : [remarkText(remark, tongue)]),
       ...trace.notes.map(note =>
         typeof note === 'string' ? unworded(note, tongue) : words.note(note)
       ),
       ...(compared ? [comparedText(compared, tongue)] : [])
-    ],
-    ...(trace.field ? { field: fieldText(trace.field, tongue) } : {})
+    ]
   }
 }
 
@@ -119,12 +136,17 @@ function inputsTable({ inputs, inputsOf, instrumentOf }: Trace, tongue: Tongue):
 }
 
 function inputRow({ input, value, u }: InputLine, instrument: string, tongue: Tongue): string[] {
-  const { name, unit } = inputParts(input)
-  const title = tongue.working.input(name) ?? unworded(name, tongue)
+  const { unit } = inputParts(input)
+  const title = inputTitle(input, tongue)
   const figure = (printed: string) => withUnit(tongue.numbers.number(printed), unit)
   if (u === 0) return [title, figure(plain(value)), tongue.working.exact, instrument]
   const { value: shown, U: shownU } = roundResult(value, u)
   return [title, figure(withMinus(shown)), figure(shownU), instrument]
+}
+
+function inputTitle(input: string, tongue: Tongue): string {
+  const { name } = inputParts(input)
+  return tongue.working.input(name) ?? unworded(name, tongue)
 }
 
 /** An exact input without digits nobody wrote. */

@@ -7,10 +7,10 @@ import { createRequire } from 'node:module'
 import * as bundledYaml from 'yaml'
 import { openRegister } from '../../src/documents/issued.ts'
 import { evaluateContent } from '../../src/evaluate/evaluate.ts'
-import { judgeContent } from '../../src/pipeline.ts'
+import { judgeContent, withSignals } from '../../src/pipeline.ts'
 import { isError, formatProblem, type SourceFile } from '../../src/problem.ts'
 import { loadContent } from '../../src/records/content.ts'
-import { generateWorkshop } from './generate.ts'
+import { generateWorkshop, inGermanToo } from './generate.ts'
 import { allIssued } from './issued.ts'
 import { reportRatio, timeSides } from './measure.ts'
 
@@ -32,6 +32,14 @@ export async function benchCheck(lots: number): Promise<string> {
     {
       name: 'the same, every certificate in the register',
       run: async () => judgeContent(unread(), undefined, await openRegister(register))
+    },
+    {
+      name: 'check, and what all records say together',
+      run: () => withSignals(judgeContent(unread()))
+    },
+    {
+      name: 'that, pages in German too',
+      run: () => withSignals(judgeContent(inGermanToo(unread())))
     },
     { name: 'of it: parse and validate', run: () => loadContent(unread()) },
     {

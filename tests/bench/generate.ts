@@ -30,6 +30,16 @@ export function generateWorkshop(lots: number): SourceFile[] {
   return [...shared, ...Array.from({ length: lots }, (_, index) => lotFiles(index)).flat()]
 }
 
+/** The same workshop with its pages in German as well. */
+export const inGermanToo = (files: readonly SourceFile[]): SourceFile[] => [
+  ...files.map(file =>
+    file.path === 'content/producer.yaml'
+      ? { ...file, text: `${file.text}site-languages: [en, de]\n` }
+      : file
+  ),
+  read(join('translations', 'de.yaml'))
+]
+
 /** In each container of a material, or all there is of one that is not kept by the container. */
 const PLENTY_kg = 450_000
 
