@@ -1,5 +1,7 @@
 /** The archive in a real browser: from disk and by http, by mouse and by keys alone. */
 
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
@@ -39,6 +41,20 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
   const lots = () => page.locator('#found tbody th a').allTextContents()
   const count = () => page.textContent('#find-count')
   const hash = () => page.evaluate<string>(`decodeURIComponent(location.hash)`)
+
+  /** '0.9979 ± 0.0066', as the lot's own page has a figure. */
+  function figureOn(lot: string, key: string): string {
+    const html = readFileSync(join(site, 'lots', lot, 'index.html'), 'utf8')
+    const row = new RegExp(`<th[^>]* id="${key}">.*?number value">(.*?)<.*?"number">(.*?)<`, 'su')
+    const [, value, uncertainty] = row.exec(html)!
+    return `${value} ± ${uncertainty}`
+  }
+
+  /** What each row of a table says, cell by cell. */
+  const rowsOf = (table: string) =>
+    page.evaluate<string[][]>(`[...document.querySelectorAll('${table} tbody tr')].map(row =>
+      [...row.cells].map(cell => cell.textContent.replace(/\\s+/g, ' ').trim())
+    )`)
 
   test('loads its list when somebody turns to it, and figures when they are asked for', async () => {
     await open()
@@ -82,6 +98,7 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     expect(values).toEqual([...values].sort((a, b) => b - a))
     expect(values.every(value => value >= 0.99 && value <= 1.01)).toBe(true)
     const [shown, view] = [await lots(), page.url()]
+    expect(cells).toEqual(shown.map(lot => figureOn(lot, 'foil-density')))
     await page.close()
 
     await open(view.slice(view.indexOf('#')))
@@ -91,6 +108,16 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     await page.click('text=Clear')
     expect(await count()).toBe('All 25 lots')
     await poll(hash).toBe('')
+    await page.close()
+  })
+
+  test('says of each lot what the plain lists say', async () => {
+    await open()
+    await page.focus('#find-text')
+    await page.waitForSelector('#found tbody b')
+    const plain = await rowsOf('#plain-lists')
+    expect(plain.filter(cells => cells.at(-1)!.includes(' ± ')).length).toBeGreaterThan(15)
+    await poll(async () => (await rowsOf('#found')).slice(0, plain.length)).toEqual(plain)
     await page.close()
   })
 
