@@ -126,15 +126,18 @@ function poolsOf({ terms }: Estimate): Pool[] {
 
 const totalOf = (pools: readonly Pool[]) => pools.reduce((sum, { variance }) => sum + variance, 0)
 
-/** Part of the variance that is the rounding of floats: a calibration that cancels in a difference. */
-const ROUNDING = 1e-20
+/**
+ * Part of the variance that difference quotients and floats leave of nothing: a calibration that cancels.
+ * What counts for less than a ten-millionth of the uncertainty cannot be told from it.
+ */
+const NOTHING = 1e-14
 
-/** The uncertainty budget: one line a pool, largest first; none for what only rounding left over. */
+/** The uncertainty budget: one line a pool, largest first; none for what cancels. */
 export function budgetOf(estimate: Estimate): BudgetLine[] {
   const pools = poolsOf(estimate)
   const total = totalOf(pools)
   return pools
-    .filter(({ variance }) => variance > ROUNDING * total)
+    .filter(({ variance }) => variance > NOTHING * total)
     .map(({ cause: { pool, line, kind, df }, variance }) => ({
       pool,
       ...(line ? { line } : {}),

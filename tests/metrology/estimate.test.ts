@@ -130,6 +130,18 @@ describe('estimate', () => {
     ])
   })
 
+  test('what all readings of a gauge share is no line where it cancels, bent as the model is', () => {
+    const shared = { cause: cause('gauge'), u: 0.0017 }
+    const read = (value: number, name: string, own = 0.0003) =>
+      estimate(value, [shared, { cause: cause(name), u: own }])
+    const thicknesses = { p: read(0.496, 'P'), m: read(0.283, 'M'), b: read(0.318, 'B') }
+    const recovery = propagate(x => (x.b - x.m) / (x.p - x.m), thicknesses)
+    expect(recovery.terms.get('gauge')?.u).not.toBe(0)
+    expect(budgetOf(recovery).map(({ pool }) => pool)).toEqual(['B', 'M', 'P'])
+    const small = propagate(x => x.a + x.b, { a: exact(1), b: read(2, 'own', 1e-9) })
+    expect(budgetOf(small).map(({ pool }) => pool)).toEqual(['gauge', 'own'])
+  })
+
   test('equal contributions stand in alphabetical order', () => {
     const y = estimate(1, [
       { cause: cause('b'), u: 0.1 },
