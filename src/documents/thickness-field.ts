@@ -82,7 +82,7 @@ function taperText(taper: Estimate, { numbers }: Tongue): string {
   return numbers.number(`${signed(value.printed)} mm ± ${expandedUncertainty.printed} mm`)
 }
 
-const signed = (printed: string) => (/^−|^[0.]+$/u.test(printed) ? printed : `+${printed}`)
+const signed = (printed: string) => (/^−|^[0.,]+$/u.test(printed) ? printed : `+${printed}`)
 
 function placesTable(field: readonly SheetField[], tongue: Tongue): Table {
   const { working, numbers } = tongue

@@ -6,10 +6,11 @@ import { readFormula } from '../../src/documents/formula.ts'
 import { de } from '../../src/documents/languages/de/index.ts'
 import { en } from '../../src/documents/languages/en/index.ts'
 import { tongueFor } from '../../src/documents/languages/records.ts'
-import type { Lack } from '../../src/documents/languages/tongue.ts'
+import { english as englishTongue, type Lack } from '../../src/documents/languages/tongue.ts'
 import { lotDocument } from '../../src/documents/lot.ts'
 import { viewLot } from '../../src/documents/lot-view.ts'
 import type { Table, Working } from '../../src/documents/types.ts'
+import { fieldText } from '../../src/documents/thickness-field.ts'
 import { workingOf } from '../../src/documents/working.ts'
 import { openBases } from '../../src/evaluate/bases.ts'
 import { budgetOf } from '../../src/metrology/estimate.ts'
@@ -62,12 +63,12 @@ const textsOf = (working: Working): string[] => [
   ])
 ]
 
-/** Numbers of a text, a decimal comma as a point, digits no longer in groups. */
+/** Numbers of a text with their signs, a decimal comma as a point, digits no longer in groups. */
 const numbersIn = (text: string): string[] =>
   text
     .replace(/(?<=\d)\u202f(?=\d)/gu, '')
     .replace(/(?<=\d),(?=\d)/gu, '.')
-    .match(/\d+(?:\.\d+)?/gu) ?? []
+    .match(/[+−]?\d+(?:\.\d+)?/gu) ?? []
 
 /** Nested brackets, fractions and signs; what stands in them may have another name. */
 const shapeOf = (maths: Maths): unknown => {
@@ -204,9 +205,11 @@ describe('workings in German', () => {
   })
 
   test('write decimals with a comma', () => {
+    // Clauses of standards are cited as they are numbered.
     const points = german.workings
       .flatMap(textsOf)
-      .filter(text => /(?<![\d.])\d+\.\d+ ?(?:mm|mL|g|%|MPa|µ|°C|mol|K\b)/u.test(text))
+      .map(text => text.replace(/(?<=, | und )\d+(?:\.\d+)+(?=[,;]| und |$)/gu, ''))
+      .filter(text => /\d\.\d/u.test(text))
     expect([...new Set(points)]).toEqual([])
     const figures = german.workings.flatMap(working => [
       working.outcome,
@@ -216,6 +219,24 @@ describe('workings in German', () => {
     ])
     expect(figures.filter(text => /\d\.\d/u.test(text))).toEqual([])
     expect(figures.filter(text => /\d,\d/u.test(text)).length).toBeGreaterThan(2000)
+  })
+
+  test('put a sign before what lies above the plane, none before nothing', () => {
+    const reading = (above_mm: number) => ({
+      x_mm: 10,
+      y_mm: 10,
+      thickness_mm: 0.5 + above_mm,
+      decimal: '0.500',
+      above_mm
+    })
+    const size = { length_mm: 100, width_mm: 100, length: '100 mm', width: '100 mm' }
+    const readings = [0, 0.001, -0.001].map(reading)
+    const heights = (tongue = englishTongue) =>
+      fieldText([{ label: 'sheet 1', ...size, readings }], tongue).places.rows.map(row =>
+        row.at(-1)
+      )
+    expect(heights()).toEqual(['0.000', '+0.001', '−0.001'])
+    expect(heights(tongueFor(content, 'de'))).toEqual(['0,000', '+0,001', '−0,001'])
   })
 
   test('tell what has no words instead of saying it in English', () => {

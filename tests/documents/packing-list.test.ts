@@ -77,3 +77,22 @@ describe.each(packed.map(record => [record.number, record] as const))(
     })
   }
 )
+
+test('a comma is in every mass and temperature, and codes are as they were written', () => {
+  const record = packed.find(({ packing }) => packing?.storeBelow_C)!
+  const { gross_g, storeBelow_C, ...packing } = record.packing!
+  const [, { facts, sections }] = listsOf({
+    ...record,
+    packing: {
+      ...packing,
+      gross_g: { ...gross_g, written: '186.5 g' },
+      storeBelow_C: { ...storeBelow_C!, written: '37.5 °C' },
+      tariffCode: '6815.19'
+    }
+  })
+  const said = new Map(facts.map(({ label, text }) => [label, text]))
+  expect(said.get('Nettomasse')).toMatch(/^\d+,\d+\u00a0g$/u)
+  expect(said.get('Bruttomasse')).toBe('186,5\u00a0g')
+  expect(said.get('Zolltarifnummer')).toBe('6815.19')
+  expect(sections[0]!.texts).toContain('Unter 37,5\u00a0°C lagern.')
+})

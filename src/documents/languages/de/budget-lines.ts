@@ -20,9 +20,7 @@ const known: Readonly<Record<Extract<BudgetLineParts, { is: 'known' }>['what'], 
 function readOf(of: ReadOf, titled: Titled): string {
   if ('sheet' in of) return `${of.lot}, Dicke von Bogen ${of.sheet}`
   if ('blanks' in of)
-    return of.quantity === undefined
-      ? `${of.lot}, Blindwerte`
-      : `${of.lot}, Blindwerte zu ${titled(of.quantity)}`
+    return `${of.lot}${of.quantity === undefined ? '' : `, ${titled(of.quantity)}`}, Blindwerte`
   return `${of.lot}, ${titled(of.quantity)}`
 }
 

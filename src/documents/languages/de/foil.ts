@@ -39,8 +39,8 @@ function visual(said: VisualParts): string {
   if (!plan) return `${whole} besichtigt: ${found}; ${verdict}.`
   const letter =
     plan.letters.length === 1
-      ? `Buchstabe ${plan.letters[0]}`
-      : `Buchstabe ${plan.letters[0]}, verwiesen auf ${plan.letters[1]}`
+      ? `Kennbuchstabe ${plan.letters[0]}`
+      : `Kennbuchstabe ${plan.letters[0]}, verwiesen auf ${plan.letters[1]}`
   return `${inspected} von ${size('of')} besichtigt (ISO 2859-1, Einfach-Stichprobe, normale Prüfung, Niveau ${plan.level}, AQL ${plan.aql} %, ${letter}${plan.isPrinted ? '' : '; Annahmezahl aus dem Gedächtnis'}): ${found}; Annahmezahl ${plan.acceptance}, Rückweisezahl ${plan.rejection}: ${verdict}. Ein solcher Plan nimmt beim AQL ${plan.acceptedAtAql} der Stichproben aus einem Prozess an, und eine von zehn bei ${plan.onceInTen} fehlerhaften Einheiten.`
 }
 

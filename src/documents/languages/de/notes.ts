@@ -15,7 +15,7 @@ const fixed: Readonly<Record<FixedNote, string>> = {
     'Messungen, die weiter auseinanderliegen, als ASTM C561-91, 10.2, zulässt (0,0127 % innerhalb eines Labors bei 0,73 % Asche, darüber im Verhältnis), werden beim Prüfen der Aufzeichnungen gemeldet.',
   'water not read': 'Das Wasser wurde nicht gemessen: Es zählt als null.',
   'foil taken as alike':
-    'Die Korrektur für die Dicke nimmt die Folie als in allen Richtungen gleich an; durch ihre Dicke leitet sie schlechter.',
+    'Die Korrektur für die Dicke setzt voraus, dass die Folie in allen Richtungen gleich leitet; durch ihre Dicke leitet sie schlechter.',
   'bounds of L':
     'L ist in 10⁻⁶ W·Ω/K² angegeben; für diese Folie ist es nicht bekannt, die Grenzen sind die anderer Folien.',
   'bolt and rig': 'Was Schraube und Vorrichtung nachgeben, ist im Wert enthalten.',
@@ -54,7 +54,7 @@ export function note(said: Note): string {
     case 'closed volume':
       return `Abgeschlossenes Volumen ${num(said.volume)}, mittlerer Durchmesser des Rings ${num(said.diameter)}.`
     case 'retained':
-      return `Rückstände beziehen sich auf die wiedergefundene Masse. '+${said.sieve}' bedeutet Rückstand auf Nr. ${said.sieve}.`
+      return `Rückstände beziehen sich auf die wiedergefundene Masse. „+${said.sieve}“ bedeutet Rückstand auf Nr. ${said.sieve}.`
     default:
       return fixed[said.is]
   }

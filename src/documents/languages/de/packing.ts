@@ -21,8 +21,8 @@ export const packing: typeof english = {
     net: 'Nettomasse',
     gross: 'Bruttomasse',
     origin: 'Ursprung',
-    tariff: 'Warennummer',
-    emergency: 'Notfall'
+    tariff: 'Zolltarifnummer',
+    emergency: 'Notrufnummer'
   },
   containers: 'Gebinde',
   columns: {
@@ -50,7 +50,7 @@ export const packing: typeof english = {
   basis: (basis, tests) =>
     `Grundlage: ${[basis, ...(tests.length > 0 ? [`Prüfungen: ${tests.join(', ')}`] : [])].join('; ')}.`,
   decidedByAdviser: 'Die Entscheidung ist die des Beraters; der Hersteller gibt sie wieder.',
-  sheets: 'Sicherheits-Datenblätter',
+  sheets: 'Sicherheitsdatenblätter',
   noSheet: 'Es wurde keines versandt: Keine Charge dieser Lieferung ist als gefährlich eingestuft.',
   sheet: (sheet, revision, language, sent) =>
     `${sheet}, Revision ${revision}, Sprache: ${language}, versandt am ${date(sent)}.`,

@@ -67,7 +67,7 @@ export const working: typeof english = {
   visual: {
     title: 'Sichtprüfung',
     formula:
-      'P = Σ f · g / h, f Zahl der Wege zu k der D fehlerhaften Einheiten, g Zahl der Wege zu den übrigen n − k der N − D fehlerfreien, h Zahl der Wege zu n von N, k von 0 bis Ac',
+      'P = Σ f · g / h, f Zahl der Möglichkeiten für k aus den D fehlerhaften Einheiten, g für die übrigen n − k aus den N − D fehlerfreien, h für n aus allen N, k von 0 bis Ac',
     source: isPrinted =>
       `hypergeometrische Verteilung; ISO 2859-1, Einfach-Stichprobe, normale Prüfung, Zahlen wie in MIL-STD-105E, Tabelle II-A${isPrinted ? '' : ' (aus dem Gedächtnis, nicht mit dem Druck verglichen)'}`,
     outcome: ({ nonconforming, inspected, acceptance, rejection, isAccepted }) =>
@@ -85,8 +85,8 @@ export const working: typeof english = {
       [unit === 'sheet' ? 'Charge, in Bögen' : 'Charge, in Metern', String(lotSize)],
       ['Prüfniveau', level],
       ['AQL', `${aql} %`],
-      ['Buchstabe', letters.join(' → ')],
-      ['Stichprobe', String(sampleSize)],
+      ['Kennbuchstabe', letters.join(' → ')],
+      ['Stichprobenumfang', String(sampleSize)],
       ['Annahmezahl', String(acceptance)],
       ['Beim AQL angenommen', acceptedAtAql],
       ['In einem von zehn Fällen angenommen', `${onceInTen} fehlerhaft`]
