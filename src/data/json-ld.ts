@@ -80,11 +80,11 @@ const media = (
 function certificateNodes(
   { document, url, issued }: CertificatePaper,
   address: (url: string) => string,
-  page: SiteDocument['language']
+  pageLanguage: SiteDocument['language']
 ): Node[] {
   const { title, number, mark, language } = document
   const name = [title, number, mark].filter(Boolean).join(', ')
-  const spoken = language === page ? {} : { inLanguage: language }
+  const spoken = language === pageLanguage ? {} : { inLanguage: language }
   const pdf = media(name, address(url), 'application/pdf', {
     sha256: issued?.pdfSha256,
     ...spoken

@@ -67,7 +67,7 @@ export function reportedPart(
 }
 
 /** '2.31 % ± 0.12 %', '< 10 mg/kg' or '2.31 %, no uncertainty stated'. */
-export function reportedFigure(
+function reportedFigure(
   { report, below, quantity }: Result,
   { numbers, results } = english
 ): string {

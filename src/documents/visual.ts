@@ -5,7 +5,7 @@ import { isPrinted } from '../quality/sampling-plan.ts'
 import { significant } from './figure.ts'
 import { plainFormula, readFormula } from './formula.ts'
 import type { GradeView, LotView } from './lot-view.ts'
-import type { PlanParts } from './languages/parts.ts'
+import type { PlanParts, PlanText } from './languages/parts.ts'
 import type { Tongue } from './languages/tongue.ts'
 import type { Table, Working } from './types.ts'
 
@@ -27,16 +27,10 @@ export function visualText(found: VisualVerdict, { foil, numbers }: Tongue): str
   const { plan, ...withoutPlan } = found
   const shown = (text: string) => numbers.number(text)
   if (!plan) return foil.visual(withoutPlan)
-  const { level, letter, takenFrom, acceptance, rejection } = plan
   return foil.visual({
     ...withoutPlan,
     plan: {
-      level,
-      aql: shown(plan.aql),
-      letters: [...new Set([letter, takenFrom])],
-      isPrinted: isPrinted(plan.aql),
-      acceptance,
-      rejection,
+      ...planText(plan, shown),
       acceptedAtAql: shown(percent(plan.acceptedAtAql)),
       onceInTen: shown(percent(plan.acceptedOnceInTen))
     }
@@ -67,7 +61,7 @@ export function visualWorking(found: VisualVerdict, tongue: Tongue): Working | u
   if (!plan) return undefined
   const { visual: words } = tongue.working
   const shown = tongue.numbers.number
-  const parts = planParts(withoutPlan, plan, shown)
+  const parts: PlanParts = { ...withoutPlan, ...planText(plan, shown) }
   const odd = (fraction: number) => shown(percent(fraction))
   return {
     key: 'visual-inspection',
@@ -99,12 +93,10 @@ export function visualWorking(found: VisualVerdict, tongue: Tongue): Working | u
   }
 }
 
-const planParts = (
-  found: Omit<VisualVerdict, 'plan'>,
+const planText = (
   { level, aql, letter, takenFrom, sampleSize, acceptance, rejection }: AppliedPlan,
   shown: (text: string) => string
-): PlanParts => ({
-  ...found,
+): PlanText => ({
   level,
   aql: shown(aql),
   letters: [...new Set([letter, takenFrom])],

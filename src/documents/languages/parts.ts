@@ -20,20 +20,22 @@ export interface DecisionText {
   readonly because?: string | undefined
 }
 
+/** A sampling plan, its figures as the language writes them. */
+export interface PlanText {
+  readonly level: string
+  readonly aql: string
+  /** Of the lot's size and, where the table sends on, of the sample. */
+  readonly letters: readonly string[]
+  readonly sampleSize: number
+  /** Whether its acceptance number is held to a print; else it is from memory. */
+  readonly isPrinted: boolean
+  readonly acceptance: number
+  readonly rejection: number
+}
+
 /** What looking at foil came to, its figures as the language writes them. */
 export interface VisualParts extends Omit<VisualVerdict, 'plan'> {
-  readonly plan?: {
-    readonly level: string
-    readonly aql: string
-    /** Of the lot's size and, where the table sends on, of the sample. */
-    readonly letters: readonly string[]
-    /** Whether its acceptance number is held to a print; else it is from memory. */
-    readonly isPrinted: boolean
-    readonly acceptance: number
-    readonly rejection: number
-    readonly acceptedAtAql: string
-    readonly onceInTen: string
-  }
+  readonly plan?: PlanText & { readonly acceptedAtAql: string; readonly onceInTen: string }
 }
 
 /** A report on a grade in service, its texts in the language. */
@@ -49,13 +51,5 @@ export interface ServiceParts {
 /** A quantity's title in the language, by its key. */
 export type Titled = (key: string) => string
 
-/** A sampling plan applied to foil that was looked at, its figures as the language writes them. */
-export interface PlanParts extends Omit<VisualVerdict, 'plan'> {
-  readonly level: string
-  readonly aql: string
-  readonly letters: readonly string[]
-  readonly sampleSize: number
-  readonly isPrinted: boolean
-  readonly acceptance: number
-  readonly rejection: number
-}
+/** A sampling plan applied to foil that was looked at. */
+export interface PlanParts extends Omit<VisualVerdict, 'plan'>, PlanText {}
