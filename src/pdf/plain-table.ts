@@ -83,10 +83,7 @@ function layColumns({ pdf, area }: Sheet, { columns, rows }: Table): Column[] {
       Math.max(widthOf(pdf, headStyle, title), widestCell(pdf, columns, rows, index)) + 1
     )
   )
-  const spare =
-    area.width - widths.reduce((sum, width) => sum + width, 0) - GAP * (widths.length - 1)
-  const widest = widths.indexOf(Math.max(...widths))
-  const fitted = widths.map((width, index) => (index === widest ? width + spare : width))
+  const fitted = fitInto(area.width - GAP * (widths.length - 1), widths)
   let x = area.left
   return columns.map(({ numeric }, index) => {
     const after = numeric ? afterPoints(pdf, rows, index) : 0
@@ -94,6 +91,25 @@ function layColumns({ pdf, area }: Sheet, { columns, rows }: Table): Column[] {
     x += column.width + GAP
     return column
   })
+}
+
+/** What the widest column must keep for others to be left as they are. */
+const LEAST = 40
+
+/** The widest column takes what there is too much or too little; too little for it, the widest share alike. */
+function fitInto(room: number, widths: readonly number[]): number[] {
+  const spare = room - widths.reduce((sum, width) => sum + width, 0)
+  const most = Math.max(...widths)
+  const widest = widths.indexOf(most)
+  if (most + spare >= LEAST)
+    return widths.map((width, index) => (index === widest ? width + spare : width))
+  let left = room
+  for (const [index, width] of [...widths].sort((a, b) => a - b).entries()) {
+    const share = left / (widths.length - index)
+    if (width > share) return widths.map(one => Math.min(one, share))
+    left -= width
+  }
+  return [...widths]
 }
 
 /** Figures reach on both sides of the line of their points. */

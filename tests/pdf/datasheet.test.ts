@@ -5,6 +5,8 @@ import { datasheetIn } from '../../src/documents/grade.ts'
 import type { Datasheet, TypicalProperty } from '../../src/documents/grade-types.ts'
 import { drawScatterChart } from '../../src/figures/scatter-chart.ts'
 import { datasheetPdf } from '../../src/pdf/datasheet.ts'
+import { buildDocuments } from '../../src/pipeline.ts'
+import { generateWorkshop, inGermanToo } from '../bench/generate.ts'
 import { publicSite } from '../documents/demo.ts'
 import { requireTool } from '../tools.ts'
 import { plainText, preflightAll, preflightJars, wordBoxes } from './inspect.ts'
@@ -127,4 +129,11 @@ const canJudge = preflightJars.every(([jar, debianPackage]) => requireTool(jar, 
 it.runIf(canJudge)('the twins in PDF/A-1b are valid to a validator', { timeout: 120_000 }, () => {
   const twins = cases.map(([, sheet]) => datasheetPdf(sheet, 'PDF/A-1b'))
   expect(new Set(preflightAll(twins))).toEqual(new Set(['is a valid PDF/A-1b file']))
+})
+
+it('of many lots in German gives each column room, though texts want more than the paper has', async () => {
+  const { site } = buildDocuments(inGermanToo(generateWorkshop(100)), { edition: 'public' })
+  const grade = site!.forms![1]!.grades.find(({ id }) => id === 'flake-250')!
+  const pdf = await datasheetPdf(datasheetIn(grade))
+  expect(faultsOf(pdf, 0, 'de')).toEqual([])
 })
