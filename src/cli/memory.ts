@@ -8,6 +8,6 @@ import { setFlagsFromString } from 'node:v8'
  * scripts that change while it runs. To be called before Eleventy is loaded.
  */
 export function spareMemory(): void {
-  setFlagsFromString('--heap-growing-percent=30')
+  setFlagsFromString('--heap-growing-percent=20')
   process.env.ELEVENTY_SKIP_ESM_RESOLVER = '1'
 }
