@@ -44,7 +44,12 @@ export function certificateDocument(
     release: view.status,
     ...hazardText(
       view.grade.hazards,
-      { day: order?.issued ?? view.asOf, tongue, ...(wordings ? { wordings } : {}) },
+      {
+        day: order?.issued ?? view.asOf,
+        tongue,
+        isPreview: !order,
+        ...(wordings ? { wordings } : {})
+      },
       view.hazards,
       typed.results
     ),

@@ -65,10 +65,11 @@ export function labelText(
   hazards: Hazards,
   label: Label,
   edition: Edition,
-  { wordings, tongue = english, languages = false }: Omit<HazardReader, 'day'>
+  reader: Omit<HazardReader, 'day'>
 ) {
+  const { wordings, tongue = english } = reader
   const { language } = tongue
-  const quoted = languages && isForeign(edition, tongue) ? { language: 'en' as const } : {}
+  const quoted = mayQuote(reader) && isForeign(edition, tongue) ? { language: 'en' as const } : {}
   const wording = wordings?.get(edition)
   const codes: StatementCode[] = [...label.statements, ...label.precautions.map(code => ({ code }))]
   return {
@@ -91,9 +92,13 @@ export function labelText(
 const isForeign = (edition: Edition, { language }: Tongue): boolean =>
   edition !== 'clp' && language !== 'en'
 
-/** What a paper cannot say; a page has room to quote it in English, and says that it does. */
-function lackEdition(edition: Edition, { languages = false, tongue = english }: HazardReader) {
-  if (!languages && isForeign(edition, tongue))
+const mayQuote = ({ languages = false, isPreview = false }: Omit<HazardReader, 'day'>): boolean =>
+  languages || isPreview
+
+/** What a paper cannot say; a page has room to quote it in English, and a preview is no paper yet. */
+function lackEdition(edition: Edition, reader: HazardReader) {
+  const { tongue = english } = reader
+  if (!mayQuote(reader) && isForeign(edition, tongue))
     tongue.lacks({ is: 'edition', text: tongue.hazards.editions[edition] })
 }
 
@@ -123,6 +128,8 @@ function statementIn(
 export interface HazardReader {
   readonly day: string
   readonly languages?: boolean
+  /** Of a paper that nobody answers for: better a statement in English on it than none. */
+  readonly isPreview?: boolean
   /** Of a paper that was worded earlier; today's where nothing is said. */
   readonly wordings?: Wordings
   /** English where nothing is said. */

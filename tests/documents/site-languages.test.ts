@@ -16,6 +16,7 @@ import { plainText } from '../pdf/inspect.ts'
 import { faultsOf } from '../pdf/rules.ts'
 import { demoFiles, judged, withChange } from '../records-on-disk.ts'
 import { requireTool } from '../tools.ts'
+import { pageOf } from './demo.ts'
 
 const saying = (text: string) =>
   withChange(demoFiles, 'producer.yaml', 'paper: A4', `paper: A4\n${text}`)
@@ -51,6 +52,24 @@ describe('languages of the pages', () => {
     expect(built(files).forms!.map(({ language, folder }) => [language, folder])).toEqual([
       ['de', '']
     ])
+  })
+
+  test('preview a certificate with every statement, quoted where an edition is in English alone', () => {
+    const preview = (language: string) => {
+      const files = saying(`site-languages: [${language}]`).filter(
+        ({ path }) => !/\/(?:certificates|shipments|complaints)\//u.test(path)
+      )
+      const { hazards } = pageOf(built(files), 'EB-26-007').certificates[0]!.document
+      return [hazards!, ...hazards!.editions!].map(({ statements, language: quoted }) => ({
+        codes: statements.map(({ code }) => code),
+        quoted
+      }))
+    }
+    const english = preview('en')
+    expect(english.map(({ codes }) => codes.length)).not.toContain(0)
+    const german = preview('de')
+    expect(german.map(({ codes }) => codes)).toEqual(english.map(({ codes }) => codes))
+    expect(german.map(({ quoted }) => quoted)).toEqual([undefined, 'en', 'en'])
   })
 
   test('say the same figures, exactly and, but for the comma, in print', () => {
