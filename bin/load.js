@@ -14,9 +14,10 @@ import { IMPORT } from './bundle.js'
  * Node. Where that cannot be read or written, or is of another, only time is lost.
  *
  * @param {string} file its path, absolute
+ * @param {string} flags a name for those of Node that were set: what it makes is good for those alone
  */
-export function load(file) {
-  const kept = `${file}.${process.version}-${process.arch}.compiled`
+export function load(file, flags) {
+  const kept = `${file}.${process.version}-${process.arch}-${flags}.compiled`
   // The first line stays the first, for the source map.
   const text = `(function (exports, require, module, __filename, __dirname, ${IMPORT}) {\n${readFileSync(file, 'utf8')}\n})`
   const cachedData = readIfThere(kept)

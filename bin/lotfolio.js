@@ -8,7 +8,9 @@ import { setFlagsFromString } from 'node:v8'
 import { bundleOf, SMALL_NURSERY } from './bundle.js'
 import { load, told } from './load.js'
 
-setFlagsFromString(SMALL_NURSERY)
+// A whole site must not take much memory; all else is quicker with the room Node gives.
+const writesSite = ['build', 'start'].includes(process.argv[2])
+if (writesSite) setFlagsFromString(SMALL_NURSERY)
 
 const file = await bundleOf(new URL('..', import.meta.url))
 if (file !== undefined)
@@ -16,7 +18,8 @@ if (file !== undefined)
     process.stderr.write(`${told(error, file)}\n`)
     process.exit(1)
   })
-const { main } = file === undefined ? await import(await source()) : load(file)
+const { main } =
+  file === undefined ? await import(await source()) : load(file, writesSite ? 'site' : 'plain')
 await main(process.argv.slice(2))
 
 async function source() {
