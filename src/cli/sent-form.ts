@@ -1,6 +1,7 @@
 /** A form as a browser sends it: from a page of this very server, small, and nothing else. */
 
 import type { IncomingMessage } from 'node:http'
+import { capital } from '../documents/capital.ts'
 import { messagePage } from '../forms/page.ts'
 
 /** Why something sent is not taken. */
@@ -39,4 +40,4 @@ function refusalOf({ headers }: IncomingMessage): Refusal | undefined {
 
 /** The page that says so. */
 export const refusedBody = ({ why }: Refusal): string =>
-  messagePage('Nothing written', `${why.charAt(0).toUpperCase()}${why.slice(1)}.`)
+  messagePage('Nothing written', `${capital(why)}.`)

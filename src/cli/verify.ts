@@ -4,6 +4,7 @@ import { readFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { Command } from 'commander'
 import { textOf as decoded } from '../register/bytes.ts'
+import { capital } from '../documents/capital.ts'
 import { saltsOf } from '../documents/sent-copies.ts'
 import { copyListText } from '../register/copy-list.ts'
 import { fingerprint } from '../register/fingerprint.ts'
@@ -59,8 +60,7 @@ async function check(file: string, options: VerifyOptions, command: Command): Pr
 }
 
 function tell(word: string, sentences: readonly string[]): void {
-  const capital = word.charAt(0).toUpperCase() + word.slice(1)
-  process.stdout.write(`${[capital, ...sentences].join('\n  ')}\n`)
+  process.stdout.write(`${[capital(word), ...sentences].join('\n  ')}\n`)
   if (word !== 'genuine') process.exitCode = 1
 }
 

@@ -1,5 +1,6 @@
 /** What a producer declares of a grade, or that it declares nothing. */
 
+import { capital } from './capital.ts'
 import type { DeclaredText } from './grade-types.ts'
 import type { GradeView } from './lot-view.ts'
 import { english, type Tongue } from './languages/tongue.ts'
@@ -46,5 +47,5 @@ function statementText(
 
 const sentence = (text: string): string => {
   const plain = unparted(text).replace(/\.$/u, '')
-  return `${plain.charAt(0).toUpperCase()}${plain.slice(1)}.`
+  return `${capital(plain)}.`
 }

@@ -80,6 +80,7 @@ function wordBesideFigures(inputs: SiteInputs, tongue: Tongue): void {
 /** Stands for all rows: where there are none, a page keeps reasons to itself that name figures. */
 const notMeasured: JudgedRow = { quantity: 'moisture_percent', scope: 'lot mean' }
 
+/** No spread of the lot: its own rows are judged when they are read. */
 const withoutFigures = (
   { evaluated, grade, rule, asOf, word, state, decision, hazards }: JudgedLot,
   rows: readonly JudgedRow[]

@@ -57,7 +57,10 @@ const UNKNOWN_PERCENT = 10
 /** From here on a label says so. */
 const TOLD_PERCENT = 1
 
-interface Estimated extends Share, Estimate {}
+interface Estimated extends Share {
+  readonly ate: number
+  readonly clause: Clause
+}
 
 /** ATEmix of one form, with what it was made from; undefined where nothing toxic is in it. */
 export function mixtureATE(point: Point, form: Form) {
@@ -93,32 +96,17 @@ export const unknownToxicity = (point: Point): { form: Form; percent: number }[]
     return percent >= TOLD_PERCENT ? [{ form, percent }] : []
   })
 
-interface Estimate {
-  readonly ate: number
-  readonly clause: Clause
-}
-
-/** By substance, as every mixture asks for it in every form, at three points, in three editions. */
-const estimates = new WeakMap<Substance, Map<Form, Estimate | undefined>>()
-
-function estimateOf(substance: Substance, form: Form): Estimate | undefined {
-  const known = estimates.get(substance) ?? new Map<Form, Estimate | undefined>()
-  estimates.set(substance, known)
-  if (!known.has(form)) known.set(form, findEstimate(substance, form))
-  return known.get(form)
-}
-
 /**
  * Its own estimate, else the point estimate of its category. Where the law gives the category, an
  * estimate that is milder than the category reaches gives way to it: CLP Annex VI, 1.2.1.
  */
-function findEstimate(substance: Substance, form: Form): Estimate | undefined {
+function estimateOf(substance: Substance, form: Form): { ate: number; clause: Clause } | undefined {
   const line = substance.classes
     .filter(one => one.class.startsWith('Acute Tox.') && formIn(one) === form)
     .sort((a, b) => placeOf(a.class) - placeOf(b.class))[0]
   const own = substance.ates
     .filter(one => one.form === form)
-    .reduce<Estimate | undefined>(
+    .reduce<{ ate: number; clause: Clause } | undefined>(
       (least, one) => (least && least.ate <= one.ate ? least : { ate: one.ate, clause: one }),
       undefined
     )

@@ -7,7 +7,7 @@ import { setFlagsFromString } from 'node:v8'
 import { bundle, PREFIX, SMALL_NURSERY } from '../../bin/bundle.js'
 
 // As the program itself: `check` has the room for new objects that Node gives, what writes a site has not.
-if (process.argv[2] !== 'check') setFlagsFromString(SMALL_NURSERY)
+if (!process.argv.includes('check')) setFlagsFromString(SMALL_NURSERY)
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const folder = join(root, 'node_modules', `${PREFIX}bench.${process.pid}`)
 try {

@@ -3,6 +3,7 @@
 import type { OpenFormula, OpenSource } from '../../../evaluate/bases.ts'
 import type { Column, Report } from '../../../evaluate/types.ts'
 import { sieveText } from '../../../metrology/sieves.ts'
+import { capital } from '../../capital.ts'
 import type { PlanParts } from '../parts.ts'
 import { budgetLine } from './budget-lines.ts'
 import { note } from './notes.ts'
@@ -12,13 +13,7 @@ import { counted } from './numbers.ts'
 function input(name: string): string | undefined {
   if (name === 'pH') return name
   const words = name.replace(/(?<=[a-z])(?=[A-Z])/gu, ' ')
-  return (
-    words.charAt(0).toUpperCase() +
-    words
-      .slice(1)
-      .toLowerCase()
-      .replace(/\bph\b/u, 'pH')
-  )
+  return capital(words.toLowerCase().replace(/\bph\b/u, 'pH'))
 }
 
 export const working = {

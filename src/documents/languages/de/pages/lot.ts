@@ -1,5 +1,6 @@
 /** A lot's page, in German. */
 
+import { capital } from '../../../capital.ts'
 import type * as english from '../../en/pages/lot.ts'
 import { wording } from '../sources.ts'
 
@@ -67,7 +68,7 @@ export const results: typeof english.results = {
   testedOn: 'geprüft am',
   typicalValue: 'Typischer Wert',
   gradeLimit: 'Grenzwert der Sorte',
-  measured: where => `${where.charAt(0).toUpperCase()}${where.slice(1)} gemessen`,
+  measured: where => `${capital(where)} gemessen`,
   typical: where => `Typisch für die Sorte, ${where} nicht gemessen`,
   missing: 'Nicht gemessen: kein Wert für diese Charge',
   whyVerdicts: 'Begründung der Bewertungen',
