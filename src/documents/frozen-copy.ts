@@ -1,6 +1,6 @@
 /** Freezing what a customer's copy says, and reading it again: `CustomerCopy` once and for all. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { canonicalText, type Json, readJson } from '../register/canonical.ts'
 import { copyName } from '../register/copy-events.ts'
 import { carriedData, certificateSchema, documentOf } from './frozen-schema.ts'

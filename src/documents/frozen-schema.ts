@@ -4,7 +4,7 @@
  * It mirrors `CertificateDocument`; the last lines here do not compile where the two part.
  */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { paperLanguages } from '../records/schemas/common.ts'
 import type { Json } from '../register/canonical.ts'
 import type { CertificateDocument } from './types.ts'

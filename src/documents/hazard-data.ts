@@ -1,6 +1,6 @@
 /** A lot's hazards for programs: the part of its data.json, and the schema it keeps to. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import type { ComputedHazards, HazardEdition, HazardText, ReasonedClass } from './hazard-types.ts'
 import { plainSpaces } from './words.ts'
 

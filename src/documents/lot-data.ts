@@ -1,6 +1,6 @@
 /** A lot's figures for programs: the content of its data.json, and the schema it keeps to. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { hazardDataOf, hazardDataSchema } from './hazard-data.ts'
 import {
   visualData,

@@ -1,6 +1,6 @@
 /** A panel's figures for programs: the content of its data.json, in the workshop edition only. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { quantitiesByKey, quantityData } from './lot-data.ts'
 import type { PanelDocument } from './types.ts'
 

@@ -1,6 +1,6 @@
 /** What looking at foil came to, for programs. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import type { VisualVerdict } from '../judge/visual.ts'
 import type { StandingDemand } from '../judge/visual-demand.ts'
 import { exactText } from '../metrology/rounding.ts'

@@ -3,10 +3,18 @@ declare module 'fontkit' {
   /** OpenType features to turn on or off: `{ tnum: true, calt: false }`. */
   export type Features = Readonly<Record<string, boolean>>
 
+  /** How far a sign moves the pen, and how far from the pen it stands. */
+  export interface Position {
+    readonly xAdvance: number
+    readonly yAdvance: number
+    readonly xOffset: number
+    readonly yOffset: number
+  }
+
   /** A shaped text, in font units. */
   export interface Run {
     readonly glyphs: readonly object[]
-    readonly positions: readonly { readonly xAdvance: number }[]
+    readonly positions: Position[]
     readonly advanceWidth: number
   }
 

@@ -1,13 +1,13 @@
 /** How a font turns words into signs: which alternates it uses, and what it remembers. */
 
-import type { Features, Font, Run } from 'fontkit'
+import type { Features, Font, Position, Run } from 'fontkit'
 
 const PRIVATE_USE = { first: 0xe000, last: 0xf8ff }
 
 const numbers: Features = { tnum: true, calt: false }
 const codes: Features = { calt: false }
 
-/** Words remembered for each font: some 10 MB when full. */
+/** Words remembered for each font: some 2 MB when full. */
 const MOST_WORDS = 5000
 
 /**
@@ -20,11 +20,13 @@ const MOST_WORDS = 5000
 export function shapePlainly(font: Font): Font {
   const layout = font.layout.bind(font)
   nameGlyphs(font)
-  const memory: Memory = { words: noWords(), shaped: 0 }
+  const memory: Memory = { words: noWords(), shaped: 0, fresh: [], places: new Map() }
   memories.set(font, memory)
   font.layout = text => {
+    const run = layout(text, text.includes('-') ? codes : numbers)
     memory.shaped += 1
-    return layout(text, text.includes('-') ? codes : numbers)
+    memory.fresh.push(run)
+    return run
   }
   return font
 }
@@ -35,6 +37,10 @@ export type ShapedWords = Record<string, Run>
 interface Memory {
   words: ShapedWords
   shaped: number
+  /** Shaped for the last file: PDFKit scales the places of their signs after it gets them. */
+  fresh: Run[]
+  /** Each place there is of a sign, once: words have a hundred times as many signs. */
+  readonly places: Map<string, Position>
 }
 
 const memories = new WeakMap<Font, Memory>()
@@ -50,8 +56,19 @@ const noWords = () => Object.create(null) as ShapedWords
  */
 export function shapedWords(font: Font): ShapedWords {
   const memory = memories.get(font)!
+  for (const { positions } of memory.fresh) sharePlaces(positions, memory.places)
+  memory.fresh = []
   if (memory.shaped > MOST_WORDS) Object.assign(memory, { words: noWords(), shaped: 0 })
   return memory.words
+}
+
+function sharePlaces(positions: Position[], places: Map<string, Position>): void {
+  for (const [index, place] of positions.entries()) {
+    const key = Object.values(place).join(' ')
+    const known = places.get(key)
+    if (known) positions[index] = known
+    else places.set(key, place)
+  }
 }
 
 /**

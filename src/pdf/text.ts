@@ -65,7 +65,7 @@ const CLINGING = /^[°%]/u
 const LEADING = /(^| )[±≥≤<>=]$/u
 
 /** Widths remembered: papers share their words, and measuring took a quarter of a paper's time. */
-const MOST_WIDTHS = 20_000
+const MOST_WIDTHS = 8_000
 
 /** In thousandths of the type size, at which PDFKit measures before it scales. */
 const widths: Record<Face, Map<string, number>> = { regular: new Map(), semibold: new Map() }

@@ -5,7 +5,7 @@
  * reader keeps every scalar as the text it was. The schemas accept both readings.
  */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { type UnitName, unitNames, unitsOf, units } from '../metrology/units.ts'
 import { type Kind, kindNames, schemas } from './kinds.ts'
 

@@ -1,6 +1,6 @@
 /** What a field of a record takes: asked before anything is written into it. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import type { UnitName } from '../metrology/units.ts'
 import type { FieldPath, ProblemCode } from '../problem.ts'
 import type { FaultDetails } from './fields.ts'

@@ -6,7 +6,7 @@
  * suffix of the unit its schema names.
  */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { type UnitName, units } from '../metrology/units.ts'
 import {
   acceptedUnits,

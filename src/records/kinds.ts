@@ -1,6 +1,6 @@
 /** The kinds of record: which folder holds them, their schema, and the field that names one. */
 
-import type { z } from 'zod'
+import type * as z from 'zod'
 import type { SourceFile } from '../problem.ts'
 import { complaintRecord } from './schemas/complaint.ts'
 import { gradeRecord } from './schemas/grade.ts'

@@ -1,6 +1,6 @@
 /** Which fields a schema knows at a place, for suggestions. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import type { FieldPath } from '../problem.ts'
 
 /** Names of the fields a record may have at `path`, outermost first. */

@@ -1,6 +1,6 @@
 /** The typed records, and the whole content of a workshop. */
 
-import type { z } from 'zod'
+import type * as z from 'zod'
 import type { FieldPath, Place, SourceFile } from '../problem.ts'
 import type { complaintRecord } from './schemas/complaint.ts'
 import type { gradeRecord } from './schemas/grade.ts'

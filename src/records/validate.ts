@@ -1,7 +1,7 @@
 /** A parsed record against its schema: typed fields, or every fault with its place. */
 
 import { distance } from 'fastest-levenshtein'
-import type { z } from 'zod'
+import type * as z from 'zod'
 import {
   type Checked,
   type FieldPath,

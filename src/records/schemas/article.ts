@@ -1,6 +1,6 @@
 /** The statement that a product is an article: a competent person's, with basis, day and conditions. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { amount, date, fields, list, maybe, refuse, text } from '../fields.ts'
 import { perQuantity } from './per-quantity.ts'
 

@@ -1,6 +1,6 @@
 /** Parts that several kinds of record share. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { quantities, type QuantityKey } from '../../quantities.ts'
 import { date, fields, identifier, list, maybe, quantity, refuse, text, yesNo } from '../fields.ts'
 import { sources } from './source.ts'

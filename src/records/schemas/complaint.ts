@@ -1,6 +1,6 @@
 /** What a customer said of goods sent, what came back, and what was decided on it. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { date, fields, identifier, list, maybe, quantity, text } from '../fields.ts'
 
 /** What becomes of goods that came back; those without a decision stay in quarantine. */

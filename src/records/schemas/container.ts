@@ -1,6 +1,6 @@
 /** What a grade is sold in, and how it is kept: what its labels need beside its hazards. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { condition, fields, maybe, quantity, text, yesNo } from '../fields.ts'
 
 export const containerKinds = ['drum', 'pail', 'pouch', 'carton'] as const

@@ -1,6 +1,6 @@
 /** What each test of pieces cut from a foil lot records. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { condition, fields, list, maybe, quantity, refuse } from '../fields.ts'
 import { testHead } from './common.ts'
 import { leachTest } from './leach.ts'

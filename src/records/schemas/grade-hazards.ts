@@ -1,6 +1,6 @@
 /** What a grade declares of its hazards: its class, and what its papers say of it. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { date, fields, list, maybe, refuse, text } from '../fields.ts'
 import { hazardEditions, hazardLanguages } from './common.ts'
 import { fillsByLanguage } from './container.ts'

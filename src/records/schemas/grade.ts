@@ -1,6 +1,6 @@
 /** A grade: what is promised of a lot, how it is judged, and what is said with it. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Reading } from '../../metrology/written.ts'
 import type { UnitName } from '../../metrology/units.ts'
 import { quantities, type QuantityKey } from '../../quantities.ts'

@@ -1,6 +1,6 @@
 /** An incoming lot tested here: what its supplier states, and what the workshop found. */
 
-import { type z } from 'zod'
+import type * as z from 'zod'
 import type { UnitName } from '../../metrology/units.ts'
 import { amount, date, fields, maybe, refuse, text } from '../fields.ts'
 import { perQuantity } from './per-quantity.ts'

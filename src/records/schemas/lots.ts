@@ -1,6 +1,6 @@
 /** The lots a workshop makes: batches of flake, furnace runs, foil; and the certificates on them. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import {
   condition,
   date,

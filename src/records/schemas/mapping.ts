@@ -1,6 +1,6 @@
 /** How a file of readings, or an old list of lots, is laid out: which column is which field. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { quoted } from '../../problem.ts'
 import { fields, identifier, list, maybe, quantity, refuse, text, whole, yesNo } from '../fields.ts'
 import { quantityKeys } from './common.ts'

@@ -1,6 +1,6 @@
 /** Coating panels: bench screening of what a flake does in a paint. Private throughout. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { momentOf, secondsOf } from '../../metrology/moments.ts'
 import { quoted } from '../../problem.ts'
 import {

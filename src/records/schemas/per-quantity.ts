@@ -1,6 +1,6 @@
 /** Records that hold something for each quantity. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import type { UnitName } from '../../metrology/units.ts'
 import { quantities, type QuantityKey } from '../../quantities.ts'
 import { once } from '../once.ts'

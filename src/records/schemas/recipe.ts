@@ -1,6 +1,6 @@
 /** How a grade is charged: the producer's own ratios. Private; nothing here is invented by the program. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { fields, list, maybe, quantity, refuse, text } from '../fields.ts'
 
 /** What a part of a charge is for. */

@@ -3,7 +3,7 @@
  * own records from before say of it.
  */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Reading } from '../../metrology/written.ts'
 import type { UnitName } from '../../metrology/units.ts'
 import { amount, date, fields, identifier, maybe, refuse, text, yesNo } from '../fields.ts'

@@ -1,6 +1,6 @@
 /** Tests repeated on a lot in store, once it is older than its grade trusts it to be. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import type { UnitName } from '../../metrology/units.ts'
 import { amount, date, fields, list, maybe } from '../fields.ts'
 import { person } from './common.ts'

@@ -1,6 +1,6 @@
 /** Tests of a grade of foil in service that a laboratory reports in words: no figure of a lot. */
 
-import { type z } from 'zod'
+import type * as z from 'zod'
 import { date, fields, identifier, maybe, text, yesNo } from '../fields.ts'
 
 const serviceReport = fields({

@@ -1,6 +1,6 @@
 /** What left the workshop, and to whom. Private throughout: no customer ever reaches a public page. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import {
   condition,
   date,

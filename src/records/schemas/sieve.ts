@@ -1,6 +1,6 @@
 /** A sieve analysis: the stack, and what each of its sieves held in each run. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { type Sieve, sieveNamed, sieves } from '../../metrology/sieves.ts'
 import { quoted } from '../../problem.ts'
 import { fields, list, maybe, quantity, refuse } from '../fields.ts'

@@ -1,6 +1,6 @@
 /** Files that readings were taken over from: which bytes, written when. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { quoted } from '../../problem.ts'
 import { fields, list, refuse, text } from '../fields.ts'
 

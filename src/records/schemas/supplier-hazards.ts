@@ -1,6 +1,6 @@
 /** What a supplier's safety data sheet says of the substances in a delivery. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { date, fields, list, maybe, quantity, refuse, text, yesNo } from '../fields.ts'
 
 /** The sheet as its supplier names it; customers never see its reference. */

@@ -1,6 +1,6 @@
 /** What each test of a flake lot records. The key is the quantity it measures. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { condition, fields, identifier, list, maybe, quantity, refuse } from '../fields.ts'
 import { testHead } from './common.ts'
 import { leachTest } from './leach.ts'

@@ -1,6 +1,6 @@
 /** The records' own texts in another language: one file a language. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { quoted } from '../../problem.ts'
 import { fields, list, refuse, text } from '../fields.ts'
 import { paperLanguages } from './common.ts'

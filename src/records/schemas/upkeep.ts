@@ -1,6 +1,6 @@
 /** What became of spent acid, wash water and the like, and what went wrong. Private throughout. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import {
   condition,
   date,

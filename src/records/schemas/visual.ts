@@ -1,6 +1,6 @@
 /** Foil looked at unit by unit, by a sampling plan or whole. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { aqls, inspectionLevels } from '../../metrology/sampling-scheme.ts'
 import { fields, list, maybe, refuse, whole, yesNo } from '../fields.ts'
 import { testHead } from './common.ts'

@@ -1,6 +1,6 @@
 /** The workshop itself: who signs, what it measures with, by which methods, and what it buys. */
 
-import { z } from 'zod'
+import * as z from 'zod'
 import { units } from '../../metrology/units.ts'
 import { acceptedUnits } from '../../metrology/written.ts'
 import { quoted } from '../../problem.ts'
