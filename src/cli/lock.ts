@@ -46,15 +46,26 @@ export async function withLock<Result>(
 
 const nameOfThis = () => `${hostname()} ${process.pid}`
 
-/** Whether the file was not there, and is now ours. */
+/** Whether the file was not there, and is now ours. One that a full disk leaves empty goes again. */
 async function create(path: string): Promise<boolean> {
+  const file = await openNew(path)
+  if (!file) return false
   try {
-    const file = await open(path, 'wx')
     await file.writeFile(nameOfThis())
-    await file.close()
-    return true
   } catch (error) {
-    if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return false
+    await rm(path, { force: true })
+    throw error
+  } finally {
+    await file.close()
+  }
+  return true
+}
+
+async function openNew(path: string) {
+  try {
+    return await open(path, 'wx')
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return undefined
     throw error
   }
 }

@@ -7,11 +7,12 @@
 
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { expect, test } from 'vitest'
 import { markerName } from '../../src/site/marker.ts'
+import { builtSmallWorkplace } from './built-small.ts'
 import {
   differences,
   lotfolio,
@@ -19,8 +20,8 @@ import {
   namesIn,
   plainEnvironment,
   program,
-  smallWorkplace,
-  tree
+  tree,
+  workplace
 } from './workplace.ts'
 
 /** How many builds to kill: at each kind of moment one; a long campaign sets this. */
@@ -35,8 +36,8 @@ const ALONE = 20
 const contents = ['content', 'other'] as const
 
 /** A place with two contents, whose sites differ in every page, and one that writes nothing. */
-function placeOf(): string {
-  const place = smallWorkplace()
+async function placeOf(): Promise<string> {
+  const place = await builtSmallWorkplace()
   const other = join(place, 'other')
   cpSync(join(place, 'content'), other, { recursive: true })
   const producer = join(other, 'producer.yaml')
@@ -49,10 +50,24 @@ function placeOf(): string {
 
 type Files = Record<string, string>
 
-/** Build a content whole. */
-async function builtFrom(place: string, content: string): Promise<Files> {
-  expect((await lotfolio(['build', '--content', content], place)).stderr).toBe('')
-  return tree(join(place, '_site'))
+const papersOf = (place: string) => join(place, '.cache', 'lotfolio', '_site-public')
+const keptOf = (place: string, content: string) => join(place, `papers of ${content}`)
+
+/** Keep a content's papers, as the next build of the other removes them. */
+const keepPapers = (place: string, content: string) =>
+  cpSync(papersOf(place), keptOf(place, content), { recursive: true })
+
+/** Have the next build find its content's papers, or have it draw them all. */
+function layPapers(place: string, content: string, areKept: boolean): void {
+  rmSync(papersOf(place), { recursive: true, force: true })
+  if (areKept) cpSync(keptOf(place, content), papersOf(place), { recursive: true })
+}
+
+/** The same place once more. */
+function copyOf(place: string): string {
+  const copy = workplace()
+  cpSync(place, copy, { recursive: true })
+  return copy
 }
 
 function startBuild(place: string, content: string): Victim {
@@ -95,31 +110,45 @@ interface Pace {
   readonly writing_ms: number
 }
 
+/** The pace of a build that draws its papers, which leaves the other site there. */
 async function paceOf(place: string): Promise<Pace> {
+  layPapers(place, 'other', false)
   const started = performance.now()
   const victim = startBuild(place, 'other')
   await untilThere(victim.fresh, victim)
   const writing = performance.now()
-  await victim.ended
+  expect(await victim.ended).toEqual([0, null])
   const now = performance.now()
   return { whole_ms: now - started, writing_ms: now - writing }
 }
 
 /** When to kill, from a part between 0 and 1 of the time there is. */
-const moments: readonly ((victim: Victim, part: number, pace: Pace) => Promise<void>)[] = [
+interface Moment {
+  readonly wait: (victim: Victim, part: number, pace: Pace) => Promise<void>
+  /** Whether what happens until then is of no account, so that papers need not be drawn. */
+  readonly papersAreKept: boolean
+}
+
+const moments: readonly Moment[] = [
   // At any time.
-  (_, part, { whole_ms }) => pause(part * whole_ms),
+  { wait: (_, part, { whole_ms }) => pause(part * whole_ms), papersAreKept: false },
   // Between the two renames, or just after.
-  untilMoved,
+  { wait: untilMoved, papersAreKept: true },
   // While the new site is being written.
-  async (victim, part, { writing_ms }) => {
-    await untilThere(victim.fresh, victim)
-    await pause(part * writing_ms)
+  {
+    wait: async (victim, part, { writing_ms }) => {
+      await untilThere(victim.fresh, victim)
+      await pause(part * writing_ms)
+    },
+    papersAreKept: false
   },
   // While the old site is being removed.
-  async (victim, part) => {
-    await untilMoved(victim)
-    await pause(part * 4)
+  {
+    wait: async (victim, part) => {
+      await untilMoved(victim)
+      await pause(part * 4)
+    },
+    papersAreKept: true
   }
 ]
 
@@ -137,8 +166,11 @@ async function killOne(
 ) {
   const out = join(place, '_site')
   const lap = Math.floor(index / moments.length)
-  const victim = startBuild(place, contents[lap % 2]!)
-  await moments[index % moments.length]!(victim, spread(index), pace)
+  const content = contents[lap % 2]!
+  const { wait, papersAreKept } = moments[index % moments.length]!
+  layPapers(place, content, papersAreKept)
+  const victim = startBuild(place, content)
+  await wait(victim, spread(index), pace)
   victim.child.kill('SIGKILL')
   const [code] = await victim.ended
   const there = existsSync(out)
@@ -161,20 +193,24 @@ test(
   `${KILLS} builds killed: the old or the new site is whole, or the next command makes it so`,
   { timeout: 60_000 + KILLS * 20_000 },
   async () => {
-    const places = Array.from({ length: LANES }, placeOf)
-    const whole: Files[] = []
-    for (const content of contents) whole.push(await builtFrom(places[0]!, content))
+    const places = [await placeOf()]
+    const [first = ''] = places
+    const whole = [tree(join(first, '_site'))]
+    keepPapers(first, 'content')
+    const pace = await paceOf(first)
+    whole.push(tree(join(first, '_site')))
+    keepPapers(first, 'other')
+    while (places.length < LANES) places.push(copyOf(first))
     const pages = Object.keys(whole[0]!).filter(path => path.endsWith('.html'))
     expect(pages.length).toBeGreaterThan(5)
     expect(differences(whole[0]!, whole[1]!)).toEqual(expect.arrayContaining(pages))
     const isWhole = (found: Files) => whole.some(site => differences(site, found).length === 0)
 
     const lanes = places.map(async (place, lane) => {
-      await builtFrom(place, 'content')
-      const pace = await paceOf(place)
       for (let index = lane; index < KILLS; index += LANES)
         await killOne(place, index, pace, isWhole)
-      expect(differences(await builtFrom(place, 'content'), whole[0]!)).toEqual([])
+      expect((await lotfolio(['build'], place)).stderr).toBe('')
+      expect(differences(tree(join(place, '_site')), whole[0]!)).toEqual([])
       expect(namesIn(place).filter(name => name.includes('.lotfolio-'))).toEqual([])
     })
     await Promise.all(lanes)

@@ -58,12 +58,17 @@ interface DemoOptions {
 /** A workplace with one lot of each kind, all public: a whole site in a fraction of the time. */
 export function smallWorkplace(): string {
   const folder = workplace()
+  fillSmall(folder)
+  return folder
+}
+
+/** Put its records into a folder. */
+export function fillSmall(folder: string): void {
   const records = join(projectFolder, 'tests', 'fixtures', 'base')
   cpSync(records, join(folder, 'content'), { recursive: true })
   const grades = join(folder, 'content', 'grades')
   for (const name of namesIn(grades))
     appendFileSync(join(grades, name), 'public: [results, working, chain, sampling]\n')
-  return folder
 }
 
 /** Every file under a folder with the hash of its bytes. */
