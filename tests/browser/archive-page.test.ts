@@ -7,7 +7,7 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { builtDemo } from '../site/built-demo.ts'
 import { faultsIn } from './axe.ts'
-import { launchChromium, requireChromium } from './chromium.ts'
+import { leaveChromium, requireChromium, sharedChromium } from './chromium.ts'
 import { addressOf, serve } from './server.ts'
 
 /** Machines that do much else at once take their time. */
@@ -23,9 +23,9 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
 
   beforeAll(async () => {
     site = await builtDemo('public')
-    browser = await launchChromium()
+    browser = await sharedChromium()
   }, 180_000)
-  afterAll(() => browser?.close())
+  afterAll(leaveChromium)
 
   async function open(address = '', start = `${pathToFileURL(site).href}/`): Promise<void> {
     page = await browser.newPage({ viewport: { width: 1280, height: 900 } })

@@ -5,7 +5,7 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { builtDemo } from '../site/built-demo.ts'
 import { faultsIn } from './axe.ts'
-import { launchChromium, requireChromium } from './chromium.ts'
+import { leaveChromium, requireChromium, sharedChromium } from './chromium.ts'
 
 const poll: typeof expect.poll = (read, options) =>
   expect.poll(read, { timeout: 15_000, ...options })
@@ -17,9 +17,9 @@ describe.skipIf(!requireChromium())('choosing in Chromium', () => {
 
   beforeAll(async () => {
     address = pathToFileURL(`${await builtDemo('public')}/choose/index.html`).href
-    browser = await launchChromium()
+    browser = await sharedChromium()
   }, 180_000)
-  afterAll(() => browser?.close())
+  afterAll(leaveChromium)
 
   const answerOf = (page: Page, grade: string) =>
     page.locator(`[data-grade=${grade}] .standing b`).textContent({ timeout: 1000 })

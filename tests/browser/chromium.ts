@@ -5,7 +5,7 @@
 
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { type Browser, chromium, type Page } from 'playwright-core'
+import { type Browser, chromium, type LaunchOptions, type Page } from 'playwright-core'
 import { findTool, requireTool } from '../tools.ts'
 import type { SamplePage } from './render-pages.ts'
 
@@ -18,9 +18,10 @@ const PROGRAMS = ['/usr/bin/chromium-headless-shell', '/usr/bin/chromium']
 export const requireChromium = (): boolean =>
   findTool(PROGRAMS) !== undefined || requireTool('/usr/bin/chromium', 'chromium')
 
-/** Start it; the caller closes it. */
-export const launchChromium = (): Promise<Browser> =>
+/** Start one of its own; the caller closes it. */
+export const launchChromium = (options: LaunchOptions = {}): Promise<Browser> =>
   chromium.launch({
+    ...options,
     executablePath: findTool(PROGRAMS)!,
     args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run'].concat([
       '--disable-background-networking',
@@ -28,6 +29,24 @@ export const launchChromium = (): Promise<Browser> =>
       '--disable-sync'
     ])
   })
+
+let shared: Promise<Browser> | undefined
+
+/** The browser of all files of this process; whoever opens pages in it ends with `leaveChromium`. */
+export const sharedChromium = (): Promise<Browser> => (shared ??= launchUntilTheEnd())
+
+async function launchUntilTheEnd(): Promise<Browser> {
+  const browser = await launchChromium({ handleSIGTERM: false })
+  // The runner ends its processes by this signal, and waits a second for them.
+  process.once('SIGTERM', () => void browser.close().finally(() => process.exit()))
+  return browser
+}
+
+/** Close what this file has opened in the shared browser; the next file starts with none. */
+export async function leaveChromium(): Promise<void> {
+  const browser = await shared
+  await Promise.all(browser?.contexts().map(context => context.close()) ?? [])
+}
 
 /** How a reader looks at a page. */
 export interface View {

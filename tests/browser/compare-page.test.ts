@@ -6,7 +6,7 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { builtDemo } from '../site/built-demo.ts'
 import { faultsIn } from './axe.ts'
-import { launchChromium, requireChromium } from './chromium.ts'
+import { leaveChromium, requireChromium, sharedChromium } from './chromium.ts'
 
 /** Machines that do much else at once take their time. */
 const poll: typeof expect.poll = (read, options) =>
@@ -19,9 +19,9 @@ describe.skipIf(!requireChromium())('comparing in Chromium', () => {
 
   beforeAll(async () => {
     start = `${pathToFileURL(await builtDemo('public')).href}/`
-    browser = await launchChromium()
+    browser = await sharedChromium()
   }, 180_000)
-  afterAll(() => browser?.close())
+  afterAll(leaveChromium)
 
   async function open(address: string): Promise<Page> {
     const page = await browser.newPage({ viewport: { width: 1280, height: 900 } })

@@ -1,9 +1,9 @@
 /** The demo's formulas as Chromium sets them. */
 
-import { expect, test } from 'vitest'
+import { afterAll, expect, test } from 'vitest'
 import { mathml } from '../../src/html/mathml.ts'
 import { workshopSite } from '../documents/demo.ts'
-import { launchChromium, requireChromium } from './chromium.ts'
+import { leaveChromium, requireChromium, sharedChromium } from './chromium.ts'
 
 /** What MathML Core knows of the elements we write, and how many children each takes. */
 const CHECK = `(() => {
@@ -28,6 +28,8 @@ const CHECK = `(() => {
   return faults
 })()`
 
+afterAll(leaveChromium)
+
 test.skipIf(!requireChromium())(
   'are MathML with the children each element takes; fractions are stacked, subscripts lowered',
   async () => {
@@ -37,15 +39,10 @@ test.skipIf(!requireChromium())(
         .flatMap(({ statements }) => statements.filter(({ maths }) => maths).map(mathml))
     )
     expect(formulas.size).toBeGreaterThan(50)
-    const browser = await launchChromium()
-    try {
-      const page = await browser.newPage()
-      await page.setContent(`<!DOCTYPE html><body>${[...formulas].join('\n')}`)
-      expect(await page.evaluate(CHECK)).toEqual([])
-      await page.setContent('<math><mfrac><mi>a</mi></mfrac></math>')
-      expect(await page.evaluate(CHECK).catch(String)).not.toEqual([])
-    } finally {
-      await browser.close()
-    }
+    const page = await (await sharedChromium()).newPage()
+    await page.setContent(`<!DOCTYPE html><body>${[...formulas].join('\n')}`)
+    expect(await page.evaluate(CHECK)).toEqual([])
+    await page.setContent('<math><mfrac><mi>a</mi></mfrac></math>')
+    expect(await page.evaluate(CHECK).catch(String)).not.toEqual([])
   }
 )

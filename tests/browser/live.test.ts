@@ -11,13 +11,13 @@ import { afterAll, beforeAll, expect, onTestFinished, test as anyTest } from 'vi
 import { livePart } from '../../src/cli/live.ts'
 import { siteServer } from '../../src/cli/server.ts'
 import { lotfolio, smallWorkplace } from '../site/workplace.ts'
-import { launchChromium, requireChromium } from './chromium.ts'
+import { leaveChromium, requireChromium, sharedChromium } from './chromium.ts'
 
 const test = anyTest.skipIf(!requireChromium())
 
 let browser: Browser
-beforeAll(async () => void (browser = await launchChromium()))
-afterAll(() => browser.close())
+beforeAll(async () => void (browser = await sharedChromium()))
+afterAll(leaveChromium)
 
 async function until(holds: () => boolean | Promise<boolean>): Promise<void> {
   for (let tries = 0; tries < 1000; tries++) {

@@ -1,11 +1,9 @@
 /** The page of a wrong address, as a server sends it from any depth. */
 
-import { writeFileSync } from 'node:fs'
-import { join } from 'node:path'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { launchChromium, requireChromium } from './chromium.ts'
-import { removePages, renderPages } from './render-pages.ts'
+import { leaveChromium, requireChromium, sharedChromium } from './chromium.ts'
+import { sampleFolder } from './render-pages.ts'
 import { publicSite } from './sample-site.ts'
 import { addressOf, serve } from './server.ts'
 
@@ -16,15 +14,11 @@ let browser: Browser
 
 beforeAll(async () => {
   if (!chromium) return
-  folder = await renderPages(publicSite)
-  writeFileSync(join(folder, 'marker.txt'), '')
-  browser = await launchChromium()
+  folder = await sampleFolder('public')
+  browser = await sharedChromium()
 }, 60_000)
 
-afterAll(async () => {
-  await browser?.close()
-  if (folder) await removePages([{ site: 'public', folder, path: '404.html' }])
-})
+afterAll(leaveChromium)
 
 test.skipIf(!chromium).each(['', '/papers'])(
   'is styled and leads back, below “%s”',

@@ -7,8 +7,16 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { requireTool } from '../tools.ts'
 import { faultsIn, structureFaultsIn } from './axe.ts'
-import { launchChromium, openPage, openView, requireChromium, show, type View } from './chromium.ts'
-import { removePages, type SamplePage, samplePages } from './render-pages.ts'
+import {
+  leaveChromium,
+  openPage,
+  openView,
+  requireChromium,
+  sharedChromium,
+  show,
+  type View
+} from './chromium.ts'
+import { type SamplePage, samplePages } from './render-pages.ts'
 import { fullLot } from './sample-site.ts'
 
 /** What sticks out of a window too narrow for it; tables that stack must not need scrolling. */
@@ -76,12 +84,9 @@ describe.skipIf(!tools)('in Chromium', () => {
 
   beforeAll(async () => {
     samples = await samplePages()
-    browser = await launchChromium()
+    browser = await sharedChromium()
   }, 60_000)
-  afterAll(async () => {
-    await browser?.close()
-    await removePages(samples)
-  })
+  afterAll(leaveChromium)
 
   test('pages have no accessibility fault, on a desk, in the dark, at 320 px', async () => {
     const opened = await openView(browser, desk)
@@ -193,10 +198,9 @@ describe.skipIf(!tools)('in Chromium', () => {
     const { folder, path } = sample('public', 'lots/GF-26-040/index.html')
     const page = await browser.newPage()
     await page.goto(`file://${folder}/${path}`)
-    const file = join(folder, 'print.pdf')
-    await page.pdf({ path: file, preferCSSPageSize: true })
+    const input = await page.pdf({ preferCSSPageSize: true })
     await page.close()
-    const text = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' })
+    const text = execFileSync('pdftotext', ['-layout', '-', '-'], { input, encoding: 'utf8' })
     const sheets = text.split('\f').filter(sheet => sheet.includes('TM-0'))
     expect(sheets.length).toBeGreaterThan(2)
     for (const sheet of sheets) expect(sheet).toMatch(/Property\s.*Method/u)

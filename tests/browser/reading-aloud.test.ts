@@ -2,8 +2,8 @@
 
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { launchChromium, openPage, requireChromium } from './chromium.ts'
-import { removePages, type SamplePage, samplePages } from './render-pages.ts'
+import { leaveChromium, openPage, requireChromium, sharedChromium } from './chromium.ts'
+import { type SamplePage, samplesOf } from './render-pages.ts'
 
 interface SpokenNode {
   readonly role: string
@@ -24,13 +24,10 @@ describe.skipIf(!requireChromium())('read aloud', () => {
   let samples: readonly SamplePage[]
 
   beforeAll(async () => {
-    samples = await samplePages()
-    browser = await launchChromium()
+    samples = await samplesOf(['public'])
+    browser = await sharedChromium()
   }, 60_000)
-  afterAll(async () => {
-    await browser?.close()
-    await removePages(samples)
-  })
+  afterAll(leaveChromium)
 
   async function namesOf(width: number, roles: readonly string[]): Promise<readonly string[]> {
     const lot = samples.find(page => page.path === 'lots/EB-26-041/index.html')!

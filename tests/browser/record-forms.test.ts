@@ -11,13 +11,13 @@ import { livePart } from '../../src/cli/live.ts'
 import { siteServer } from '../../src/cli/server.ts'
 import { lotfolio, smallWorkplace } from '../site/workplace.ts'
 import { faultsIn } from './axe.ts'
-import { launchChromium, requireChromium } from './chromium.ts'
+import { leaveChromium, requireChromium, sharedChromium } from './chromium.ts'
 
 const test = anyTest.skipIf(!requireChromium())
 
 let browser: Browser
-beforeAll(async () => void (browser = await launchChromium()))
-afterAll(() => browser.close())
+beforeAll(async () => void (browser = await sharedChromium()))
+afterAll(leaveChromium)
 
 const lotPage = `<!doctype html><html lang="en"><head><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'self'; form-action 'none'"><title>T</title></head><body><main id="content"><h1>EB-1</h1></main></body></html>`
 const address = '/-/records/batches/EB-1.yaml'

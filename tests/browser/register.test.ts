@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { verify } from '../../src/register/verify.ts'
 import { documentOf, makeSample, type Sample } from '../register/sample.ts'
 import { root } from '../root.ts'
-import { launchChromium, requireChromium } from './chromium.ts'
+import { leaveChromium, requireChromium, sharedChromium } from './chromium.ts'
 
 /** `src/register/verify.ts` with all it imports as one classic script that assigns `Register`. */
 async function bundle(): Promise<string> {
@@ -27,9 +27,9 @@ describe.skipIf(!requireChromium())('in Chromium', () => {
   beforeAll(async () => {
     sample = await makeSample()
     script = await bundle()
-    browser = await launchChromium()
+    browser = await sharedChromium()
   }, 60_000)
-  afterAll(() => browser?.close())
+  afterAll(leaveChromium)
 
   test('the same words and sentences as in Node, signature included', async () => {
     const page = await browser.newPage()

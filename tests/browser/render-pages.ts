@@ -1,10 +1,12 @@
 /** Every page of a site written to a folder: the one place that knows how, for tests of pages. */
 
-import { readdirSync } from 'node:fs'
-import { cp, mkdtemp, rm } from 'node:fs/promises'
+import { existsSync, readdirSync } from 'node:fs'
+import { cp, mkdir, mkdtemp, rename, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join, sep } from 'node:path'
 import Eleventy, { type UserConfig } from '@11ty/eleventy'
+import { inject } from 'vitest'
+import { withLock } from '../../src/cli/lock.ts'
 import type { SiteDocument } from '../../src/documents/types.ts'
 import { listWriter } from '../../src/site/feeds.ts'
 import { writeCommon } from '../../src/site/papers.ts'
@@ -68,25 +70,42 @@ export interface SamplePage {
   readonly path: string
 }
 
+/** Whoever asks second waits until the first has rendered them. */
+const PATIENCE_MS = 60_000
+
+const samples = { public: publicSite, workshop: workshopSite, empty: emptySite }
+export type SampleName = keyof typeof samples
+
+/** Folder of a sample site, rendered once for all tests of a run: never to be written to. */
+export async function sampleFolder(name: SampleName): Promise<string> {
+  const place = join(inject('runFolder'), 'sample pages')
+  const folder = join(place, name)
+  await mkdir(place, { recursive: true })
+  const render = async () => {
+    if (!existsSync(folder)) await rename(await renderPages(samples[name]), folder)
+  }
+  await withLock(join(place, 'lock'), render, PATIENCE_MS)
+  return folder
+}
+
+/** Every page of the sample sites asked for. */
+export async function samplesOf(names: readonly SampleName[]): Promise<readonly SamplePage[]> {
+  const found: SamplePage[] = []
+  for (const site of names) {
+    const folder = await sampleFolder(site)
+    found.push(...pagesIn(folder).map(path => ({ site, folder, path })))
+  }
+  return found
+}
+
 /** Every page of every sample site, and of a built site named by LOTFOLIO_SITE. */
 export async function samplePages(): Promise<readonly SamplePage[]> {
-  const folders: [site: string, folder: string][] = [
-    ['public', await renderPages(publicSite)],
-    ['workshop', await renderPages(workshopSite)],
-    ['empty', await renderPages(emptySite)]
-  ]
   const built = process.env['LOTFOLIO_SITE']
-  if (built) folders.push(['built', built])
-  return folders.flatMap(([site, folder]) => pagesIn(folder).map(path => ({ site, folder, path })))
+  const others = built ? pagesIn(built).map(path => ({ site: 'built', folder: built, path })) : []
+  return [...(await samplesOf(['public', 'workshop', 'empty'])), ...others]
 }
 
-/** Remove what `samplePages` rendered; a built site stays. */
-export async function removePages(samples: readonly SamplePage[] = []): Promise<void> {
-  const folders = new Set(samples.map(sample => sample.folder))
-  for (const folder of folders) await removeFolder(folder)
-}
-
-/** Remove one such folder. */
+/** Remove the folder of rendered pages that are no samples. */
 export async function removeFolder(folder: string): Promise<void> {
   if (folder.startsWith(TEMPORARY)) await rm(folder, { recursive: true })
 }

@@ -7,7 +7,7 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { done, putShipment, registerOf, workshopOf } from '../site/issuing.ts'
 import { faultsIn } from './axe.ts'
-import { launchChromium, requireChromium } from './chromium.ts'
+import { leaveChromium, requireChromium, sharedChromium } from './chromium.ts'
 import { addressOf, serve } from './server.ts'
 
 const OUTCOME = `document.querySelector('#outcome .verdict-word strong')?.textContent`
@@ -29,8 +29,8 @@ const expected = [
 describe.skipIf(!requireChromium())('in Chromium', () => {
   // Made in the first test, as a place belongs to the test that makes it.
   let browser: Browser
-  beforeAll(async () => void (browser = await launchChromium()), 60_000)
-  afterAll(() => browser?.close())
+  beforeAll(async () => void (browser = await sharedChromium()), 60_000)
+  afterAll(leaveChromium)
 
   async function makePlace(): Promise<string> {
     const day = ['--date', '2026-03-01']

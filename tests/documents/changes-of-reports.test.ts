@@ -5,7 +5,7 @@ import { changesBetween } from '../../src/documents/changes.ts'
 import { frozenCertificateSchema } from '../../src/documents/frozen-schema.ts'
 import type { ReportText } from '../../src/documents/report-text.ts'
 import type { ResultRow } from '../../src/documents/types.ts'
-import { demoRegister } from './demo.ts'
+import { demoRegister } from './demo-register.ts'
 
 /** CT-26-018 states the sulfur that an outside laboratory reported. */
 const { frozen } = demoRegister.issued.find(({ revision }) => revision.number === 'CT-26-018')!

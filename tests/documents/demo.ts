@@ -1,16 +1,10 @@
 /** The documents of the demo workshop, in both editions. */
 
-import { join } from 'node:path'
-import { openRegister } from '../../src/documents/issued.ts'
 import type { LotPage, SiteDocument } from '../../src/documents/types.ts'
 import { buildDocuments, type SiteOptions } from '../../src/pipeline.ts'
 import { formatProblem, type SourceFile } from '../../src/problem.ts'
-import { readRegister } from '../../src/site/read-register.ts'
 import { demoFiles } from '../records-on-disk.ts'
-import { root } from '../root.ts'
-
-/** What the demo workshop has issued. */
-export const demoRegister = await openRegister(await readRegister(join(root, 'content'), root))
+import { demoRegister } from './demo-register.ts'
 
 /** The documents of records that have no error, with what was issued on the demo's own. */
 export function siteOf(files: readonly SourceFile[], options: SiteOptions): SiteDocument {

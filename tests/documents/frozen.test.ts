@@ -11,7 +11,7 @@ import { judgeContent } from '../../src/pipeline.ts'
 import { problemData } from '../../src/problem.ts'
 import { canonicalText, type Json } from '../../src/register/canonical.ts'
 import { fingerprint } from '../../src/register/fingerprint.ts'
-import { demoRegister } from './demo.ts'
+import { demoRegister } from './demo-register.ts'
 import { base } from '../records/workshop.ts'
 import { day, firstText, frozenOf, problemsOf, registerOf } from './issuing.ts'
 

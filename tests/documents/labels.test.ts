@@ -13,7 +13,8 @@ import { judgeContent, lotLabels } from '../../src/pipeline.ts'
 import { isError, type SourceFile } from '../../src/problem.ts'
 import { ownChain } from '../../src/records/own-chain.ts'
 import { demoFiles as demo, smallFiles, withChange } from '../records-on-disk.ts'
-import { demoRegister as register, pageOf, publicSite, workshopSite } from './demo.ts'
+import { pageOf, publicSite, workshopSite } from './demo.ts'
+import { demoRegister as register } from './demo-register.ts'
 
 const wish: LabelWish = { profile: 'eu-2028', languages: ['de'] }
 const pouch = readContainer('pouch', '500mL', '50.5g')

@@ -26,7 +26,7 @@ import { plainText, run, withFile as asFile } from '../pdf/inspect.ts'
 import { faultsOf } from '../pdf/rules.ts'
 import { demoFiles, judged, withChange, withFile } from '../records-on-disk.ts'
 import { requireTool } from '../tools.ts'
-import { demoRegister } from './demo.ts'
+import { demoRegister } from './demo-register.ts'
 import { textsOf, wordsIn } from './language-texts.ts'
 
 const { evaluated, lots } = judged(demoFiles)

@@ -13,7 +13,7 @@ import type { PaperLanguage } from '../../src/records/schemas/common.ts'
 import { readPictures } from '../../src/site/read-pictures.ts'
 import { generateWorkshop } from '../bench/generate.ts'
 import { demoFiles, withChange } from '../records-on-disk.ts'
-import { demoRegister } from './demo.ts'
+import { demoRegister } from './demo-register.ts'
 
 const pictures = await readPictures('content')
 

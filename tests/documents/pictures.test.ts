@@ -5,7 +5,7 @@ import type { PictureHead } from '../../src/documents/picture-types.ts'
 import { buildDocuments } from '../../src/pipeline.ts'
 import { readPictures } from '../../src/site/read-pictures.ts'
 import { demoFiles, withChange } from '../records-on-disk.ts'
-import { demoRegister } from './demo.ts'
+import { demoRegister } from './demo-register.ts'
 
 const pictures = await readPictures('content')
 const name = 'EB-26-015-worms.jpg'

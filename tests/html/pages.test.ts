@@ -5,9 +5,9 @@ import { readFileSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { FileSystemConfigLoader, HtmlValidate } from 'html-validate'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import { mathml } from '../../src/html/mathml.ts'
-import { removePages, type SamplePage, samplePages } from '../browser/render-pages.ts'
+import { type SamplePage, samplePages } from '../browser/render-pages.ts'
 import { fullLot } from '../browser/sample-site.ts'
 import { lotDocument } from '../fixtures/documents.ts'
 
@@ -25,8 +25,6 @@ beforeAll(async () => {
     return { ...sample, file, html: readFileSync(file, 'utf8') }
   })
 }, 60_000)
-
-afterAll(() => removePages(pages))
 
 const pageOf = (site: string, path: string): ReadPage => {
   const found = pages.find(page => page.site === site && page.path === path)
