@@ -1,6 +1,7 @@
-import { appendFileSync, readFileSync, writeFileSync } from 'node:fs'
+import { appendFileSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { builtSmallWorkplace } from '../site/built-small.ts'
 import { done } from '../site/issuing.ts'
 import { demoWorkplace, differences, lotfolio, smallWorkplace, tree } from '../site/workplace.ts'
 
@@ -58,7 +59,7 @@ describe('check', () => {
 
 describe('build', () => {
   test('with errors keeps the old site byte for byte', async () => {
-    const place = smallWorkplace()
+    const place = await builtSmallWorkplace()
     expect((await lotfolio(['build'], place)).stdout).toMatch(
       /^\d+ files read: .*\nWrote \d+ lots to _site, public edition as of \d{4}-\d\d-\d\d\n$/u
     )
@@ -72,7 +73,8 @@ describe('build', () => {
   })
 
   test('writes the workshop edition to private', async () => {
-    const place = smallWorkplace()
+    const place = await builtSmallWorkplace()
+    rmSync(join(place, '_site'), { recursive: true })
     const { status, stdout } = await lotfolio(['build', '--edition', 'workshop'], place)
     expect(status).toBe(0)
     expect(stdout).toMatch(/ lots to private, workshop edition as of /u)
@@ -82,7 +84,7 @@ describe('build', () => {
   })
 
   test('judges as of the day and prints on the paper it is told', async () => {
-    const place = smallWorkplace()
+    const place = await builtSmallWorkplace()
     await done(place, 'issue', 'EB-1', '--date', '2026-03-01')
     await lotfolio(['build'], place)
     const first = tree(join(place, '_site'))

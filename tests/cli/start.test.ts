@@ -6,6 +6,7 @@ import { networkInterfaces } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { expect, onTestFinished, test } from 'vitest'
+import { builtSmallWorkplace } from '../site/built-small.ts'
 import { lotfolio, plainEnvironment, program, smallWorkplace } from '../site/workplace.ts'
 
 /** Start the program and wait for its address. */
@@ -57,7 +58,7 @@ const listensAt = (host: string, port: number): Promise<boolean> =>
   })
 
 test('start shows the workshop edition, keeps it up to date, and ends on Ctrl-C', async () => {
-  const place = smallWorkplace()
+  const place = await builtSmallWorkplace()
   const { child, said, port, page } = await started(place)
   expect(await textOf(page)).toContain('<title>')
 
@@ -98,7 +99,7 @@ test('start takes the next port where its own is taken, unless told which', asyn
 })
 
 test('start says that its first build failed and what it shows, and goes on watching', async () => {
-  const place = smallWorkplace()
+  const place = await builtSmallWorkplace()
   const record = join(place, 'content', 'producer.yaml')
   const sound = readFileSync(record, 'utf8')
   appendFileSync(record, 'wrong: 1\n')

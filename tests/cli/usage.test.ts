@@ -2,7 +2,12 @@ import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { projectFolder, version } from '../../src/site/project.ts'
-import { lotfolio, program, run, workplace } from '../site/workplace.ts'
+import { runInProcess } from '../in-process.ts'
+import { plainEnvironment, program, run, workplace } from '../site/workplace.ts'
+
+/** Called in place, `start` too: none of these comes to the point of serving anything. */
+const lotfolio = (args: readonly string[], place: string, more: Record<string, string> = {}) =>
+  runInProcess(args, place, { ...plainEnvironment(), ...more })
 
 describe('wrong usage is one plain line and exit code 2:', () => {
   const rows: [args: string[], line: string][] = [

@@ -17,8 +17,8 @@ import { lotfolioProcess, namesIn, plainEnvironment, program, workplace } from '
 /** How many runs of `issue` to kill; a long campaign sets this. */
 const KILLS = Number(process.env['LOTFOLIO_ISSUE_KILLS'] ?? 4)
 
-/** A place starts anew after so many lots, as every run reads the whole register. */
-const LOTS = 12
+/** A place starts anew after so many lots, as every run reads all of them and the whole register. */
+const LOTS = Math.min(KILLS, 12)
 
 const day = ['--date', '2026-03-01']
 const lotOf = (index: number) => `EB-${100 + index}`

@@ -4,7 +4,8 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import { writeMarker } from '../../src/site/marker.ts'
 import { projectFolder } from '../../src/site/project.ts'
 import { builtDemo, builtPapers } from './built-demo.ts'
-import { done, workshopOf } from './issuing.ts'
+import { builtSmallWorkplace } from './built-small.ts'
+import { done } from './issuing.ts'
 import { demoWorkplace, differences, lotfolio, run, tree, workplace } from './workplace.ts'
 
 describe('the same bytes', () => {
@@ -43,7 +44,7 @@ describe('the same bytes', () => {
   })
 
   test('from a folder whose name has spaces and other signs', async () => {
-    const plain = workshopOf()
+    const plain = await builtSmallWorkplace()
     await done(plain, 'issue', 'EB-1', '--date', '2026-03-01')
     const place = workplace()
     const content = join(place, 'my récords & co')
