@@ -5,11 +5,27 @@ declare module '@11ty/eleventy' {
     readonly results: readonly { readonly outputPath: string | false }[]
   }
 
+  /** What is made of a template's text: functions that are given all they use. */
+  export interface CompiledTemplate {
+    readonly type: 'code'
+    readonly obj: Readonly<Record<string, unknown>>
+  }
+
   export interface Template {
     render(data: object): string
+    readonly rootRenderFunc: unknown
+    readonly blocks: Readonly<Record<string, unknown>>
+  }
+
+  /** Where templates find those that they extend or take parts of; null where there is none. */
+  export interface TemplateLoader {
+    getSource(
+      name: string
+    ): { readonly src: string | CompiledTemplate; readonly path: string } | null
   }
 
   export interface NunjucksEnvironment {
+    readonly loaders: readonly TemplateLoader[]
     addFilter(name: string, filter: unknown): void
     addGlobal(name: string, value: unknown): void
   }
@@ -18,7 +34,7 @@ declare module '@11ty/eleventy' {
   export interface NunjucksEngine {
     readonly nunjucks: {
       readonly Template: new (
-        text: string,
+        text: string | CompiledTemplate,
         environment: NunjucksEnvironment,
         path: string,
         eager: boolean
