@@ -5,15 +5,20 @@ declare module 'fontkit' {
 
   /** How far a sign moves the pen, and how far from the pen it stands. */
   export interface Position {
-    readonly xAdvance: number
-    readonly yAdvance: number
-    readonly xOffset: number
-    readonly yOffset: number
+    xAdvance: number
+    yAdvance: number
+    xOffset: number
+    yOffset: number
+  }
+
+  export interface Glyph {
+    readonly id: number
+    readonly advanceWidth: number
   }
 
   /** A shaped text, in font units. */
   export interface Run {
-    readonly glyphs: readonly object[]
+    readonly glyphs: readonly Glyph[]
     readonly positions: Position[]
     readonly advanceWidth: number
   }
@@ -23,8 +28,9 @@ declare module 'fontkit' {
     /** Every code point the font has a sign for. */
     readonly characterSet: readonly number[]
     hasGlyphForCodePoint(codePoint: number): boolean
-    glyphForCodePoint(codePoint: number): { readonly id: number }
-    layout(text: string, features?: Features): Run
+    glyphForCodePoint(codePoint: number): Glyph
+    /** In the script that the text's first letter is of, where none is named. */
+    layout(text: string, features?: Features, script?: 'latn' | 'DFLT'): Run
   }
 
   export function create(bytes: Uint8Array): Font

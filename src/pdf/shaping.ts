@@ -1,6 +1,7 @@
 /** How a font turns words into signs: which alternates it uses, and what it remembers. */
 
 import type { Features, Font, Position, Run } from 'fontkit'
+import { plainLayout } from './plain-words.ts'
 
 const PRIVATE_USE = { first: 0xe000, last: 0xf8ff }
 
@@ -18,7 +19,7 @@ const MOST_WORDS = 5000
  * so print other signs than the record holds.
  */
 export function shapePlainly(font: Font): Font {
-  const layout = font.layout.bind(font)
+  const layout = plainLayout(font)
   nameGlyphs(font)
   const memory: Memory = { words: noWords(), shaped: 0, fresh: [], places: new Map() }
   memories.set(font, memory)

@@ -116,12 +116,14 @@ describe('the board', () => {
     }
     const { cells } = partOf('bought').rows.find(({ name }) => name === 'sulfuric acid')!
     const bought = cells[1]!
-    expect(standing(bought)).toMatchObject({ urgent: true })
-    expect(standing(bought).cells[3]).toBe('reached')
+    const reached = standing(bought)
+    expect(reached).toMatchObject({ urgent: true })
+    expect(reached.cells[3]).toBe('reached')
     const [figure, unit] = bought.split(' ')
     expect(standing(`${Number(figure) * 1.2} ${unit}`).cells[3]).toBe('from 80 % on')
-    expect(standing(`${Number(figure) * 1.3} ${unit}`).cells[3]).toBe('below')
-    expect(standing(`${Number(figure) * 1.3} ${unit}`)).not.toHaveProperty('urgent')
+    const below = standing(`${Number(figure) * 1.3} ${unit}`)
+    expect(below.cells[3]).toBe('below')
+    expect(below).not.toHaveProperty('urgent')
   })
 
   test('never names a threshold in public', () => {

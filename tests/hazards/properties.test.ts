@@ -13,9 +13,10 @@ import type { Ingredient, Reason } from '../../src/hazards/mixture.ts'
 import { choosePrecautions, MOST_STATEMENTS } from '../../src/hazards/precautions.ts'
 import { codesIn, statementText } from '../../src/hazards/statements.ts'
 import { substances, findSubstance, unknownSubstance } from '../../src/hazards/substances.ts'
+import { sized } from '../thorough.ts'
 
 /** Compositions for the crash test, others take a tenth each. */
-const RUNS = Number(process.env['HAZARD_RUNS'] ?? 10_000)
+const RUNS = Number(process.env['HAZARD_RUNS'] ?? sized(2000, 10_000))
 
 /** A process that is silent for a minute counts as hung: on a busy machine it is heard in between. */
 const AT_A_TIME = 100

@@ -1,12 +1,9 @@
-import { execFileSync } from 'node:child_process'
-import { createRequire } from 'node:module'
-import { tmpdir } from 'node:os'
-import { fileURLToPath, pathToFileURL } from 'node:url'
 import { describe, expect, test } from 'vitest'
 import { labelLanguages } from '../../src/documents/label-words/index.ts'
 import { labelPdf, labelTwin } from '../../src/pdf/label.ts'
 import { readStock } from '../../src/pdf/label-stock.ts'
 import { requireTool } from '../tools.ts'
+import { bundleSamples, madeElsewhere } from './elsewhere.ts'
 import { Objects, preflightAll, preflightJars, run, withFile } from './inspect.ts'
 import { labelOf, sampleLabel, worst } from './label-samples.ts'
 import { faultsOf } from './rules.ts'
@@ -79,16 +76,11 @@ describe.skipIf(!requireTool('pdftotext', 'poppler-utils'))('its text', () => {
   )
 })
 
-const script = fileURLToPath(new URL('./write-sample.ts', import.meta.url))
-const tsx = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href
+bundleSamples()
 
 test('the same label gives the same bytes, wherever and whatever was made before', () => {
   const first = Buffer.from(labelPdf(sampleLabel))
   expect(Buffer.from(labelPdf(sampleLabel)).equals(first)).toBe(true)
-  const elsewhere = execFileSync(process.execPath, ['--import', tsx, script, 'label'], {
-    cwd: tmpdir(),
-    env: { ...process.env, TZ: 'Pacific/Kiritimati', LC_ALL: 'tr_TR.UTF-8' },
-    maxBuffer: 1 << 26
-  })
+  const elsewhere = madeElsewhere('label', 'Pacific/Kiritimati', 'tr_TR.UTF-8')
   expect(elsewhere.equals(first)).toBe(true)
 })

@@ -1,23 +1,11 @@
-import { execFileSync } from 'node:child_process'
-import { createRequire } from 'node:module'
-import { tmpdir } from 'node:os'
-import { fileURLToPath, pathToFileURL } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { certificatePdf } from '../../src/pdf/certificate.ts'
 import { fontOf } from '../../src/pdf/fonts.ts'
 import { certificateDocument } from '../fixtures/documents.ts'
+import { bundleSamples, madeElsewhere } from './elsewhere.ts'
 import { accentedDocument, attachment, longDocument } from './samples.ts'
 
-const script = fileURLToPath(new URL('./write-sample.ts', import.meta.url))
-const tsx = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href
-
-/** The sample made by a fresh process in another folder, time zone and language. */
-const madeElsewhere = (timeZone: string, locale: string): Buffer =>
-  execFileSync(process.execPath, ['--import', tsx, script], {
-    cwd: tmpdir(),
-    env: { ...process.env, TZ: timeZone, LC_ALL: locale, LANG: locale },
-    maxBuffer: 1 << 26
-  })
+bundleSamples()
 
 const sameBytes = (a: Uint8Array, b: Uint8Array): boolean => Buffer.from(a).equals(Buffer.from(b))
 
@@ -35,7 +23,7 @@ describe('the same document gives the same bytes', () => {
     const before = { ...certificateDocument, statements: [letters, letters.normalize('NFD')] }
     await certificatePdf({ ...before, decisionRule: letters }, attachment)
     const here = await certificatePdf(accentedDocument, attachment)
-    expect(sameBytes(madeElsewhere(timeZone, locale), here)).toBe(true)
+    expect(sameBytes(madeElsewhere('certificate', timeZone, locale), here)).toBe(true)
   })
 
   it('and another document gives others', async () => {

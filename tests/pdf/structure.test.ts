@@ -90,7 +90,16 @@ describe.skipIf(!requireTool('pdfinfo', 'poppler-utils'))('as poppler sees it', 
   })
 
   it('keeps the texts of a cell apart when read aloud', async () => {
-    const bytes = await certificatePdf(certificateDocument, attachment)
+    // Poppler goes through a whole page again for each text.
+    const { results, hazards: _, ...rest } = certificateDocument
+    const short = {
+      ...rest,
+      results: results.slice(0, 1),
+      facts: [],
+      traceability: [],
+      statements: []
+    }
+    const bytes = await certificatePdf(short, attachment)
     const read = withFile(bytes, path => run('pdfinfo', ['-struct-text', path]))
     expect(read).toMatch(/TD\s+P \(block\)\s+"± 4\.3"\s+P \(block\)\s+"k = 2\.04"/)
     expect(read).toContain('extraction and eye protection')
