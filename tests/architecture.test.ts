@@ -224,7 +224,7 @@ const impure = new Set([
 
 /** Places where a file asks for the time, for chance or for its surroundings. */
 const impurities = ({ path, tree }: Source): string[] =>
-  [...nodesOf(tree)].flatMap(node => {
+  nodesOf(tree).flatMap(node => {
     const bareDate =
       (ts.isNewExpression(node) || ts.isCallExpression(node)) &&
       node.expression.getText() === 'Date' &&

@@ -16,7 +16,7 @@ interface Sized {
 
 /** Functions with a body of their own, however they are written. */
 const functionsOf = ({ path, tree }: Source): Sized[] =>
-  [...nodesOf(tree)].flatMap(node => {
+  nodesOf(tree).flatMap(node => {
     if (!ts.isFunctionLike(node) || !('body' in node) || !node.body) return []
     const from = tree.getLineAndCharacterOfPosition(node.getStart()).line
     const to = tree.getLineAndCharacterOfPosition(node.getEnd()).line

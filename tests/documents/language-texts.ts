@@ -21,7 +21,7 @@ const filesOf = (language: string): string[] =>
 export const textsOf = (language: string): string[] =>
   filesOf(language).flatMap(name => {
     const path = join(root, 'src/documents/languages', language, name)
-    return [...nodesOf(parseSource(path, readFileSync(path, 'utf8')).tree)].flatMap(node => {
+    return nodesOf(parseSource(path, readFileSync(path, 'utf8')).tree).flatMap(node => {
       if (
         !ts.isStringLiteralLike(node) &&
         !ts.isTemplateHead(node) &&

@@ -5,7 +5,7 @@ import { type Sieve, sieveNamed, sieves } from '../../src/metrology/sieves.ts'
 import { retainedOn, sieveLoss, type SieveRun, sizeAt } from '../../src/physics/sieve-analysis.ts'
 import { asPrinted } from '../metrology/as-printed.ts'
 import { uncertain } from '../metrology/given.ts'
-import { expectLinear } from '../metrology/monte-carlo.ts'
+import { expectLinear, FEWER_DRAWS } from '../metrology/monte-carlo.ts'
 
 const stackOf = (...apertures_um: readonly number[]): Sieve[] =>
   apertures_um.map(aperture => sieves.find(one => one.aperture_um === aperture)!)
@@ -158,8 +158,8 @@ describe('trials of the distributions agree', () => {
   const three = stackOf(500, 300, 180)
 
   test('retained, loss', () => {
-    expectLinear(x => retainedOn(runFrom(x), three, three[1]!), inputs(0.11))
-    expectLinear(x => sieveLoss(runFrom(x), three), inputs(0.05))
+    expectLinear(x => retainedOn(runFrom(x), three, three[1]!), inputs(0.11), FEWER_DRAWS)
+    expectLinear(x => sieveLoss(runFrom(x), three), inputs(0.05), FEWER_DRAWS)
   })
 
   test('size, masses alone: the apertures are the model’s own', () => {
@@ -170,6 +170,6 @@ describe('trials of the distributions agree', () => {
         terms: new Map([...terms].filter(([name]) => !name.startsWith('mean aperture')))
       }
     }
-    expectLinear(masses, inputs(0.04))
+    expectLinear(masses, inputs(0.04), FEWER_DRAWS)
   })
 })
