@@ -23,31 +23,52 @@ const EVERYTHING = runAxe(everything)
 const CONTRAST = runAxe(`runOnly: { type: 'rule', values: ['color-contrast'] }`)
 const BUT_CONTRAST = runAxe(`${everything}, rules: { 'color-contrast': { enabled: false } }`)
 
+/** Without what is measured on the drawn page, for which axe lays a grid over all of it. */
+const BUT_GRID = runAxe(`${everything}, rules: {
+  'color-contrast': { enabled: false }, 'link-in-text-block': { enabled: false }, 'target-size': { enabled: false }
+}`)
+
+/** Kinds of text whose contrast was measured, of one page or several. */
+export type Kinds = Set<string>
+
 /**
- * Have contrast measured on the first and the last text of a kind: the same colours and font on the same
- * grounds, all the way up. A table has a thousand cells and a dozen kinds, and contrast takes axe longer
- * than all else.
+ * Have contrast measured on the first and the last text of each kind that is new: the same colours and font
+ * on the same grounds, all the way up. A table has a thousand cells and a dozen kinds, and contrast takes
+ * axe longer than all else.
+ *
+ * @param seen kinds measured before
+ * @returns those that are new
  */
-const MARK_KINDS = `(() => {
+const markKinds = (page: Page, seen: Kinds): Promise<readonly string[]> =>
+  page.evaluate(`(() => {
   const looks = ['color', 'backgroundColor', 'backgroundImage', 'fontSize', 'fontWeight']
     .concat(['opacity', 'position', 'textShadow', 'filter', 'mixBlendMode'])
-  const [kinds, kindOf, ends] = [new Map(), new Map(), new Map()]
+  const [seen, chains, ends] = [new Set(${JSON.stringify([...seen])}), new Map(), new Map()]
+  const short = text => {
+    let [a, b] = [7, 11]
+    for (let at = 0; at < text.length; at++) {
+      a = Math.imul(a ^ text.charCodeAt(at), 2654435761)
+      b = Math.imul(b ^ text.charCodeAt(at), 1597334677)
+    }
+    return (a >>> 0).toString(36) + (b >>> 0).toString(36)
+  }
   const isText = element =>
     element.matches('input:enabled, select:enabled, textarea:enabled') ||
     [...element.childNodes].some(({ nodeType, data }) => nodeType === Node.TEXT_NODE && data.trim())
   for (const element of document.querySelectorAll('*')) {
     const style = getComputedStyle(element)
-    const key = [kindOf.get(element.parentElement), ...looks.map(look => style[look])].join()
-    if (!kinds.has(key)) kinds.set(key, kinds.size)
-    kindOf.set(element, kinds.get(key))
+    const chain = short([chains.get(element.parentElement), ...looks.map(look => style[look])].join())
+    chains.set(element, chain)
     delete element.dataset.axeLooks
-    if (!isText(element) || !element.checkVisibility({ visibilityProperty: true })) continue
-    const kind = element.localName + kinds.get(key)
+    const kind = element.localName + ' ' + chain
+    if (seen.has(kind) || !isText(element)) continue
+    if (!element.checkVisibility({ visibilityProperty: true })) continue
     ends.set(kind, [ends.get(kind)?.[0] ?? element, element])
   }
   for (const element of [...ends.values()].flat()) element.dataset.axeLooks = ''
   axe.configure({ rules: [{ id: 'color-contrast', selector: '[data-axe-looks]' }] })
-})()`
+  return [...ends.keys()]
+})()`)
 
 /**
  * Fold again, of all that is unfolded, what has no element that none before it has, by kinds, classes and
@@ -77,12 +98,10 @@ const BETWEEN_px = [390, 768]
 
 const TOO_WIDE = `document.documentElement.scrollWidth > innerWidth`
 
-const withAxe = (page: Page): Promise<unknown> => page.evaluate(source)
-
-/** How a page is put together: headings, names, roles; nothing that its colours or width change. */
+/** How a page is put together: headings, names, roles; nothing that its colours, width or layout change. */
 export async function structureFaultsIn(page: Page): Promise<Record<string, readonly unknown[]>> {
-  await withAxe(page)
-  const structure = await page.evaluate<unknown[]>(BUT_CONTRAST)
+  await page.evaluate(source)
+  const structure = await page.evaluate<unknown[]>(thorough ? BUT_CONTRAST : BUT_GRID)
   return structure.length > 0 ? { structure } : {}
 }
 
@@ -101,19 +120,29 @@ export async function widthsTooWide(
   return wide
 }
 
-/** What is wrong with a page as it stands, by how it is looked at; empty where all is well. */
-export async function faultsIn(page: Page): Promise<Record<string, readonly unknown[]>> {
-  const look = async (scheme: 'dark' | 'light', how: string) => {
+/**
+ * What is wrong with a page as it stands, by how it is looked at; empty where all is well.
+ *
+ * @param seen kinds of text found right on pages before, which grows
+ */
+export async function faultsIn(
+  page: Page,
+  seen: Kinds = new Set()
+): Promise<Record<string, readonly unknown[]>> {
+  const look = async (scheme: 'dark' | 'light', whole: string, rest?: string) => {
     await page.emulateMedia({ colorScheme: scheme })
-    if (how !== BUT_CONTRAST && !thorough) await page.evaluate(MARK_KINDS)
-    return page.evaluate<unknown[]>(how)
+    if (thorough) return page.evaluate<unknown[]>(whole)
+    const kinds = await markKinds(page, seen)
+    for (const kind of kinds) seen.add(kind)
+    const how = kinds.length > 0 ? whole : rest
+    return how ? page.evaluate<unknown[]>(how) : []
   }
-  await withAxe(page)
+  await page.evaluate(source)
   const wide = [...(await widthsTooWide(page, [NARROW_px]))]
-  const narrow = await look('dark', BUT_CONTRAST)
+  const narrow = await page.evaluate<unknown[]>(BUT_CONTRAST)
   wide.push(...(await widthsTooWide(page, [...BETWEEN_px, DESK_px])))
   const dark = await look('dark', CONTRAST)
-  const light = await look('light', EVERYTHING)
+  const light = await look('light', EVERYTHING, BUT_CONTRAST)
   const found = Object.entries({ narrow, dark, light, wide })
   return Object.fromEntries(found.filter(([, faults]) => faults.length > 0))
 }

@@ -6,7 +6,7 @@ import { join } from 'node:path'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { requireTool } from '../tools.ts'
-import { faultsIn, structureFaultsIn } from './axe.ts'
+import { faultsIn, type Kinds, structureFaultsIn } from './axe.ts'
 import {
   leaveChromium,
   openPage,
@@ -93,8 +93,9 @@ describe.skipIf(!tools)('in Chromium', () => {
     const pages = samples.filter(({ path }) => !path.includes(repetitive))
     const closely = newInKind(pages)
     expect(closely.size).toBeGreaterThan(10)
+    const seen: Kinds = new Set()
     const found = await lookAtAll(opened, pages, (page, one) =>
-      closely.has(one) ? faultsIn(page) : structureFaultsIn(page)
+      closely.has(one) ? faultsIn(page, seen) : structureFaultsIn(page)
     )
     expect(found).toEqual({})
   }, 180_000)
