@@ -24,11 +24,16 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
   beforeAll(async () => {
     site = await builtDemo('public')
     browser = await sharedChromium()
+    page = await browser.newPage()
   }, 180_000)
   afterAll(leaveChromium)
 
+  /** The one page, at an address, as if just opened: starting another takes longer than most tests. */
   async function open(address = '', start = `${pathToFileURL(site).href}/`): Promise<void> {
-    page = await browser.newPage({ viewport: { width: 1280, height: 900 } })
+    page.removeAllListeners()
+    await page.unrouteAll()
+    await page.setViewportSize({ width: 1280, height: 900 })
+    await page.goto('about:blank')
     asked = []
     said = []
     page.on('request', request => asked.push(request.url().slice(start.length)))
@@ -75,7 +80,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     await poll(lots).not.toHaveLength(25)
     expect(await page.isVisible('#plain-lists')).toBe(false)
     expect(said).toEqual([])
-    await page.close()
   })
 
   test('finds as one types, and keeps the view in the address', async () => {
@@ -99,7 +103,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     expect(values.every(value => value >= 0.99 && value <= 1.01)).toBe(true)
     const [shown, view] = [await lots(), page.url()]
     expect(cells).toEqual(shown.map(lot => figureOn(lot, 'foil-density')))
-    await page.close()
 
     await open(view.slice(view.indexOf('#')))
     await poll(lots).toEqual(shown)
@@ -108,7 +111,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     await page.click('text=Clear')
     expect(await count()).toBe('All 25 lots')
     await poll(hash).toBe('')
-    await page.close()
   })
 
   test('says of each lot what the plain lists say', async () => {
@@ -118,7 +120,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     const plain = await rowsOf('#plain-lists')
     expect(plain.filter(cells => cells.at(-1)!.includes(' ± ')).length).toBeGreaterThan(15)
     await poll(async () => (await rowsOf('#found')).slice(0, plain.length)).toEqual(plain)
-    await page.close()
   })
 
   test('says how many were found once typing rests', async () => {
@@ -130,7 +131,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     await page.fill('#find-text', 'nowhere')
     await poll(() => page.textContent('#find-said')).toContain('No lot is found')
     expect(await rows().count()).toBe(0)
-    await page.close()
   })
 
   test('by keys alone: a fragment, down to a lot, back, and Enter into the first', async () => {
@@ -150,7 +150,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     await page.waitForURL(/lots\/FL-26-010\/index\.html$/u)
     await page.goBack()
     await poll(lots).toEqual(['FL-26-010'])
-    await page.close()
   })
 
   test('shows after any number of changes what a page opened at that address shows', async () => {
@@ -188,7 +187,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
       }).toSatisfy(([anew, changed]) => anew === changed)
     }
     await fresh.close()
-    await page.close()
   })
 
   test('the address says what is shown as soon as a lot is opened', async () => {
@@ -204,7 +202,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     await page.waitForURL(/lots\/FL-26-010\/index\.html$/u)
     await page.goBack()
     await poll(lots).toEqual(['FL-26-010'])
-    await page.close()
   })
 
   test('whoever comes back from a lot finds it in sight and focused, filters or none', async () => {
@@ -222,7 +219,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
       await page.goBack()
       await poll(() => page.evaluate<string>(`document.activeElement.textContent`)).toBe(lot)
       expect(await page.evaluate(isInSight)).toBe(true)
-      await page.close()
     }
   })
 
@@ -235,7 +231,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     expect((await lots())[0]).toBe('FL-26-016')
     expect(await page.getAttribute('#found th:first-child', 'aria-sort')).toBe('descending')
     expect(await page.evaluate(`document.activeElement.dataset.by`)).toBe('lot')
-    await page.close()
   })
 
   test('marks what is no number', async () => {
@@ -245,7 +240,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     await page.keyboard.type('F')
     await poll(() => page.getAttribute('#find-foil-density-from', 'aria-invalid')).toBe('true')
     expect(await page.getAttribute('#find-foil-density-to', 'aria-invalid')).toBe(null)
-    await page.close()
   })
 
   test('a list that does not load is told of, and the plain lists stay', async () => {
@@ -255,7 +249,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     await page.focus('#find-text')
     await poll(count).toContain('did not load')
     expect(await page.isVisible('#plain-lists')).toBe(true)
-    await page.close()
     server.close()
   })
 
@@ -268,7 +261,6 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
     expect(await page.textContent('h1')).toBe('Lot EB-26-008')
     expect(asked.every(path => !path.startsWith('http'))).toBe(true)
     expect(said).toEqual([])
-    await page.close()
     server.close()
   })
 

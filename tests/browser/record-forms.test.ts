@@ -22,8 +22,13 @@ afterAll(leaveChromium)
 const lotPage = `<!doctype html><html lang="en"><head><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'self'; form-action 'none'"><title>T</title></head><body><main id="content"><h1>EB-1</h1></main></body></html>`
 const address = '/-/records/batches/EB-1.yaml'
 
-/** A served workshop, and the form of its batch open without any script. */
-async function opened(path = address, options: Parameters<Browser['newPage']>[0] = {}) {
+/** The page of most tests, without any script: starting another takes longer than they do. */
+let plain: Page | undefined
+const plainPage = async (): Promise<Page> =>
+  (plain ??= await browser.newPage({ javaScriptEnabled: false }))
+
+/** A served workshop, and the form of its batch open. */
+async function opened(path = address, on: () => Promise<Page> = plainPage) {
   const place = smallWorkplace()
   mkdirSync(join(place, 'private', 'lots', 'EB-1'), { recursive: true })
   writeFileSync(join(place, 'private', 'lots', 'EB-1', 'index.html'), lotPage)
@@ -31,9 +36,9 @@ async function opened(path = address, options: Parameters<Browser['newPage']>[0]
   const server = siteServer(join(place, 'private'), live).listen(0, '127.0.0.1')
   await once(server, 'listening')
   const { port } = server.address() as AddressInfo
-  const page = await browser.newPage({ javaScriptEnabled: false, ...options })
+  const page = await on()
   onTestFinished(async () => {
-    await page.close()
+    await page.goto('about:blank')
     server.closeAllConnections()
     server.close()
   })
@@ -149,10 +154,9 @@ test('a file that holds no fields is shown with why, and stays as it is', async 
 })
 
 test('nothing overflows, and nothing is in the way of anybody', async () => {
-  const { page } = await opened(`${address}?with=/tests/ash&with=/steps`, {
-    javaScriptEnabled: true,
-    bypassCSP: true
-  })
+  const { page } = await opened(`${address}?with=/tests/ash&with=/steps`, () =>
+    browser.newPage({ bypassCSP: true })
+  )
   await page.fill('[name="/made"]', 'soon')
   await save(page)
   await page.waitForURL(/saved=yes/u)
