@@ -5,9 +5,13 @@ import { connect, createServer } from 'node:net'
 import { networkInterfaces } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
-import { expect, onTestFinished, test } from 'vitest'
-import { builtSmallWorkplace } from '../site/built-small.ts'
+import { beforeAll, expect, onTestFinished, test } from 'vitest'
+import { builtSmallWorkplace, smallSite } from '../site/built-small.ts'
 import { lotfolio, plainEnvironment, program, smallWorkplace } from '../site/workplace.ts'
+
+beforeAll(async () => {
+  await smallSite()
+})
 
 /** Start the program and wait for its address. */
 async function started(place: string, args: readonly string[] = ['--port', '0']) {
