@@ -8,7 +8,7 @@ import {
   quoted,
   type SourceFile
 } from '../problem.ts'
-import { parseRecord, type RecordDocument } from './document.ts'
+import { parseRecord, type Unparsed } from './document.ts'
 import { type Kind, kindNames, kindOf, type RecordOf, schemas } from './kinds.ts'
 import { knownFields } from './known-fields.ts'
 import { oncePer } from './once.ts'
@@ -80,14 +80,26 @@ const takenFrom = oncePer((file: SourceFile): Taken => {
   const kind = kindOf(file)
   if (!kind) return { problems: [misplaced(file)] }
   const document = parseRecord(file)
-  if (!document.ok) return { problems: document.problems }
+  if (!document.ok) return takenUnparsed(file, kind, document)
   const record = validateRecord(document.value, kind)
-  if (isDraft(document.value, kind)) return { draft: draftOf(document.value, record.problems) }
-  if (!record.ok) return { problems: record.problems, data: document.value.data }
+  const { data } = document.value
+  if (isDraft(data, kind)) return { draft: draftOf(data, file, record.problems) }
+  if (!record.ok) return { problems: record.problems, data }
   const { placeOf, keyPlaceOf } = document.value
   const entry = { record: record.value, file, at: placeOf, keyAt: keyPlaceOf } as Entry<never>
   return { kind, entry }
 })
+
+/** What is no record yet may be a draft all the same; and a comma is no reason to tell of nothing else. */
+function takenUnparsed(file: SourceFile, kind: Kind, { problems, data, meant }: Unparsed): Taken {
+  if (isDraft(data, kind)) return { draft: draftOf(data, file, problems) }
+  const told = new Set(problems.map(({ field }) => fieldText(field)))
+  const others = meant ? validateRecord(meant, kind).problems : []
+  return {
+    problems: [...problems, ...others.filter(({ field }) => !told.has(fieldText(field)))],
+    data
+  }
+}
 
 /** Note the names a file claims that could not be read: by its fields, and by its own name. */
 function unread(
@@ -122,15 +134,18 @@ function misplaced(file: SourceFile): Problem {
 }
 
 /** Only lots can be drafts: elsewhere the word is no field, and hides nothing. */
-const isDraft = ({ data }: RecordDocument, kind: Kind) =>
-  (data as { draft?: unknown }).draft === 'yes' && knownFields(schemas[kind], []).includes('draft')
+const isDraft = (data: unknown, kind: Kind) =>
+  (data as { draft?: unknown } | undefined)?.draft === 'yes' &&
+  knownFields(schemas[kind], []).includes('draft')
 
-function draftOf({ data, file }: RecordDocument, problems: readonly Problem[]): Draft {
+function draftOf(data: unknown, file: SourceFile, problems: readonly Problem[]): Draft {
   const lot = (data as { lot?: unknown }).lot
   return {
     lot: typeof lot === 'string' ? lot : file.path.split('/').at(-1)!,
     path: file.path,
-    missing: problems.map(({ field, message }) => `${fieldText(field)}: ${message}`)
+    missing: problems.map(({ field, message }) =>
+      [fieldText(field), message].filter(Boolean).join(': ')
+    )
   }
 }
 

@@ -36,8 +36,20 @@ interface Walk {
   readonly problems: Problem[]
 }
 
+/** A file that is no record as it stands, and what of it can be made out all the same. */
+export interface Unparsed {
+  readonly ok: false
+  readonly problems: readonly Problem[]
+  /** What is written, as far as it goes. */
+  readonly data?: unknown
+  /** The record that was meant, where nothing but commas stood in the way. */
+  readonly meant?: RecordDocument
+}
+
 /** Parse one file. Its problems are all of the YAML kind: nothing is known yet of what it records. */
-export function parseRecord(source: SourceFile): Checked<RecordDocument> {
+export function parseRecord(
+  source: SourceFile
+): Extract<Checked<RecordDocument>, { ok: true }> | Unparsed {
   const file = { ...source, text: source.text.replace(/^\uFEFF/u, '') }
   const controls = controlProblems(file)
   if (controls.length > 0) return { ok: false, problems: controls }
@@ -54,7 +66,11 @@ export function parseRecord(source: SourceFile): Checked<RecordDocument> {
   walk.problems.push(...syntaxProblems(file, document))
   if (walk.problems.length === 0 && !isMap(document.contents))
     walk.problems.push(notARecord(file, document.contents))
-  if (walk.problems.length > 0) return { ok: false, problems: walk.problems }
+  const { problems } = walk
+  if (problems.length > 0) {
+    const hadOnlyCommas = problems.every(({ code }) => code === 'COMMA_DECIMAL')
+    return { ok: false, problems, data, ...(hadOnlyCommas && { meant: positioned(file, data) }) }
+  }
   return { ok: true, value: positioned(file, data), problems: [] }
 }
 
@@ -102,10 +118,12 @@ function valueOf(walk: Walk, node: Node, path: FieldPath): unknown {
 }
 
 function listOf(walk: Walk, items: readonly Node[], path: FieldPath): unknown[] {
+  const data = items.map((item, index) => valueOf(walk, item, [...path, index]))
   for (const [index, item] of items.entries())
     if (isSplitDecimal(walk, items[index - 1], item))
-      refuseSplit(walk, items[index - 1]!, item, path)
-  return items.map((item, index) => valueOf(walk, item, [...path, index]))
+      // Both, so that every other entry keeps its place.
+      data[index - 1] = data[index] = refuseSplit(walk, items[index - 1]!, item, path)
+  return data
 }
 
 /** `[0,04 mL]` reads as two entries, 0 and 04 mL, with nothing but the comma between them. */
@@ -118,17 +136,20 @@ function isSplitDecimal({ file }: Walk, before: Node | undefined, item: Node): b
   )
 }
 
-function refuseSplit({ file, problems }: Walk, before: Node, item: Node, path: FieldPath): void {
+/** @returns what was meant */
+function refuseSplit({ file, problems }: Walk, before: Node, item: Node, path: FieldPath): string {
   const range: Range = [rangeOf(before)[0], rangeOf(item)[1]]
   const written = file.text.slice(...range)
+  const meant = written.replace(',', '.')
   problems.push(
     problemAt(
       { file, field: path, range },
       'COMMA_DECIMAL',
       `has a comma where the decimal point belongs, got ${quoted(written)}`,
-      `write ${quoted(written.replace(',', '.'))}, or a space after the comma between two entries`
+      `write ${quoted(meant)}, or a space after the comma between two entries`
     )
   )
+  return meant
 }
 
 function refuseDepth({ file, problems }: Walk, node: Node): undefined {
@@ -154,7 +175,8 @@ function mapOf(walk: Walk, pairs: readonly Pair[], path: FieldPath): Record<stri
     const child = [...path, key]
     refuseFeatures(walk, pair.key as Node, child)
     if (isCommaDecimal(pairs[index - 1], pair)) {
-      refuseComma(walk, pairs[index - 1]!, pair, path)
+      const meant = refuseComma(walk, pairs[index - 1]!, pair, path)
+      setField(data, keyOf(pairs[index - 1]!), meant)
       continue
     }
     if (key === '<<')
@@ -193,19 +215,23 @@ function isCommaDecimal(before: Pair | undefined, pair: Pair): boolean {
   )
 }
 
-function refuseComma(walk: Walk, before: Pair, pair: Pair, path: FieldPath): void {
+const keyOf = ({ key }: Pair): string => (isScalar(key) ? String(key.value) : '')
+
+/** @returns what was meant */
+function refuseComma(walk: Walk, before: Pair, pair: Pair, path: FieldPath): string {
   const [start] = rangeOf(before.value as Node)
   const [, end] = rangeOf(pair.key as Node)
   const written = walk.file.text.slice(start, end)
-  const name = isScalar(before.key) ? String(before.key.value) : ''
+  const meant = written.replace(/,\s*/u, '.')
   walk.problems.push(
     problemAt(
-      { file: walk.file, field: [...path, name], range: [start, end] },
+      { file: walk.file, field: [...path, keyOf(before)], range: [start, end] },
       'COMMA_DECIMAL',
       `has a comma where the decimal point belongs, got ${quoted(written)}`,
-      `write ${quoted(written.replace(/,\s*/u, '.'))}; a comma ends an entry inside { }`
+      `write ${quoted(meant)}; a comma ends an entry inside { }`
     )
   )
+  return meant
 }
 
 function refuseFeatures(walk: Walk, node: Node, path: FieldPath): void {

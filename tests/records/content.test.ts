@@ -158,6 +158,15 @@ const isOwn = (line: string) =>
     line
   )
 
+test('a draft that is no YAML yet is in nobody’s way', () => {
+  for (const text of ['charge: [\n', 'product: { mass: 12,00 g }\n', '- astray\n'])
+    for (const draft of ['draft: yes\n', '']) {
+      const file = { path: 'batches/EB-7.yaml', text: `lot: EB-7\n${draft}${text}` }
+      expect(problemsOf([...base, file]).some(line => line.includes('EB-7.yaml'))).toBe(!draft)
+      expect(draftsIn([...base, file])).toEqual(draft ? ['EB-7'] : [])
+    }
+})
+
 test('files looked through before come to the same among others, as they were read', () => {
   const copies = (files: readonly SourceFile[]) => files.map(file => ({ ...file }))
   const draft = { path: 'batches/EB-7.yaml', text: 'lot: EB-7\ndraft: yes\n' }
