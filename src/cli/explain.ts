@@ -45,13 +45,12 @@ async function explain(
   command: Command
 ): Promise<void> {
   refuseStray(command, process.env, 2)
-  const [{ buildDocuments }, { ownChain }] = await Promise.all([
+  const [{ buildDocuments }, { chainAsked }] = await Promise.all([
     import('../pipeline.ts'),
-    import('../records/own-chain.ts')
+    import('./lot-asked.ts')
   ])
   const files = await readContent(folderFrom(options.content, 'content'), userFolder(process.env))
-  const chain = ownChain(files, lot)
-  if (!chain) throw new Failure(`no record has the lot number ${lot}`)
+  const chain = chainAsked(files, lot)
   const { asOf } = options
   const { site, problems } = buildDocuments(chain, {
     edition: 'workshop',

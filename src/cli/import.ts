@@ -11,6 +11,7 @@ import { numberFault } from '../records/draft.ts'
 import { type Kind, kindNames, kindOf, schemas } from '../records/kinds.ts'
 import { knownFields } from '../records/known-fields.ts'
 import { mappingFile, mappingText, type ToldMapping } from '../records/mapping-text.ts'
+import { lotNumbers } from '../records/own-chain.ts'
 import { fillable } from '../records/schemas/mapping.ts'
 import type { Entry, Mapping } from '../records/types.ts'
 import { Failure } from '../site/failure.ts'
@@ -19,6 +20,7 @@ import { decimalMarks } from '../tables/numbers.ts'
 import { delimiters, encodings } from '../tables/sheet.ts'
 import { type ArrivedFile, arrivedFile } from './arrived.ts'
 import { folderFrom, userFolder } from './folders.ts'
+import { meant } from './lot-asked.ts'
 import { calendarDate, contentOption } from './options.ts'
 import {
   differenceText,
@@ -149,7 +151,10 @@ function recordOf(
     return document.ok && numberIn(document.value.data, kind) === lot
   })
   const [record, second] = records
-  if (!record) throw new Failure(`no readable record has the lot number ${lot}`)
+  if (!record)
+    throw new Failure(
+      `no readable record has the lot number ${lot}${meant(lot, lotNumbers(files))}`
+    )
   if (second) throw new Failure(`${record.path} and ${second.path} both have the lot number ${lot}`)
   const kind = kindOf(record)!
   const target = targetOf(kind, test, step - 1)

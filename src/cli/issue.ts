@@ -14,6 +14,7 @@ import { archiveFor, originalName } from '../site/originals.ts'
 import { readContent } from '../site/read-content.ts'
 import { enter, type Keys, type Ready } from './enter.ts'
 import { folderFrom, userFolder } from './folders.ts'
+import { chainAsked } from './lot-asked.ts'
 import { calendarDate, contentOption } from './options.ts'
 import { orderNeeded, type Wishes } from './order.ts'
 import { type PdfKey, pdfKeyIn } from './pdf-key.ts'
@@ -131,8 +132,7 @@ async function makeReady(
 ): Promise<Ready | undefined> {
   const { readyCertificate } = await import('../pipeline.ts')
   const files = await readContent(content, userFolder(process.env))
-  const chain = ownChain(files, lot)
-  if (!chain) throw new Failure(`no record has the lot number ${lot}`)
+  const chain = chainAsked(files, lot)
   const newRecord = orderNeeded(files, chain, lot, register, { ...wishes, date })
   // The order may name what the lot itself does not: its shipment.
   const all = newRecord ? ownChain([...files, asFile(content, newRecord)], lot)! : chain

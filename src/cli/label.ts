@@ -110,14 +110,13 @@ async function writeLotLabels(lot: string, options: LabelOptions, command: Comma
   refuseStray(command, process.env, 1)
   const wish = wishOf(options)
   const print = printOf(options)
-  const [{ lotLabels }, { ownChain }] = await Promise.all([
+  const [{ lotLabels }, { chainAsked }] = await Promise.all([
     import('../pipeline.ts'),
-    import('../records/own-chain.ts')
+    import('./lot-asked.ts')
   ])
   const content = folderFrom(options.content, 'content')
   const files = await readContent(content, userFolder(process.env))
-  const chain = ownChain(files, lot)
-  if (!chain) throw new Failure(`no record has the lot number ${lot}`)
+  const chain = chainAsked(files, lot)
   const register = await openRegister(await readRegister(content, userFolder(process.env)))
   const { labels, problems } = lotLabels(chain, lot, wish, {
     register: registerOfLot(register, lot),

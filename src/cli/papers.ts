@@ -50,15 +50,14 @@ async function writeLotPapers(
   command: Command
 ): Promise<void> {
   refuseStray(command, process.env, 1)
-  const [{ buildDocuments }, { ownChain }, { steps }] = await Promise.all([
+  const [{ buildDocuments }, { chainAsked }, { steps }] = await Promise.all([
     import('../pipeline.ts'),
-    import('../records/own-chain.ts'),
+    import('./lot-asked.ts'),
     import('../site/steps.ts')
   ])
   const content = folderFrom(options.content, 'content')
   const files = await readContent(content, userFolder(process.env))
-  const chain = ownChain(files, lot)
-  if (!chain) throw new Failure(`no record has the lot number ${lot}`)
+  const chain = chainAsked(files, lot)
   const { asOf, paper } = options
   const register = await openRegister(await readRegister(content, userFolder(process.env)))
   const { site, problems } = buildDocuments(chain, {

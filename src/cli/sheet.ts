@@ -7,10 +7,12 @@ import { draftKinds } from '../records/draft-fields.ts'
 import { headOf } from '../records/draft.ts'
 import { kindOf } from '../records/kinds.ts'
 import { loadContent } from '../records/content.ts'
+import type { SourceFile } from '../problem.ts'
 import { Failure } from '../site/failure.ts'
 import { keptFolders } from '../site/kept.ts'
 import { readContent } from '../site/read-content.ts'
 import { folderFrom, userFolder } from './folders.ts'
+import { meant } from './lot-asked.ts'
 import { contentOption, paperOption } from './options.ts'
 import { problemsText } from './report.ts'
 import { refuseStray } from './usage.ts'
@@ -42,6 +44,9 @@ export const sheetCommand = (): Command =>
     .allowExcessArguments()
     .action(writeSheet)
 
+const batchNumbers = (files: readonly SourceFile[]) =>
+  files.filter(file => kindOf(file) === draftKinds.batch).map(file => headOf(file, 'batch').number)
+
 async function writeSheet(lot: string, options: SheetOptions, command: Command): Promise<void> {
   refuseStray(command, process.env, 1)
   const folder = folderFrom(options.content, 'content')
@@ -50,7 +55,8 @@ async function writeSheet(lot: string, options: SheetOptions, command: Command):
   const file = files.find(
     one => kindOf(one) === draftKinds.batch && headOf(one, 'batch').number === lot
   )
-  if (!file) throw new Failure(`there is no batch or draft ${lot}`)
+  if (!file)
+    throw new Failure(`there is no batch or draft ${lot}${meant(lot, batchNumbers(files))}`)
   if (!loaded.ok) {
     process.stderr.write(problemsText(loaded.problems))
     throw new Failure('no sheet: the records have errors')

@@ -12,6 +12,7 @@ import { archiveFor } from '../site/originals.ts'
 import { realFolder } from '../site/output-folder.ts'
 import { readContent } from '../site/read-content.ts'
 import { folderFrom, userFolder } from './folders.ts'
+import { meant } from './lot-asked.ts'
 import { calendarDate, contentOption, paperOption } from './options.ts'
 import { isPublic } from './public-folder.ts'
 import { atDesk, soundRegister } from './register-work.ts'
@@ -136,7 +137,10 @@ async function readyPack(
   if (!evaluated || problems.some(isError)) return nothing([])
   const records = evaluated.content
   const shipment = records.shipments.get(number)?.record
-  if (!shipment) throw new Failure(`no record has the shipment number ${number}`)
+  if (!shipment)
+    throw new Failure(
+      `no record has the shipment number ${number}${meant(number, records.shipments.keys())}`
+    )
   const pack = shipmentPack(shipment, {
     content: records,
     lots,

@@ -8,9 +8,11 @@ import { openTrace } from '../documents/trace.ts'
 import { traceText } from '../documents/trace-tree.ts'
 import { isError, type SourceFile } from '../problem.ts'
 import { loadContent } from '../records/content.ts'
+import { lotNumbers } from '../records/own-chain.ts'
 import { Failure } from '../site/failure.ts'
 import { readContent } from '../site/read-content.ts'
 import { folderFrom, userFolder } from './folders.ts'
+import { meant } from './lot-asked.ts'
 import { asOfOption, contentOption } from './options.ts'
 import { isPublic } from './public-folder.ts'
 import { count } from './report.ts'
@@ -62,7 +64,8 @@ async function trace(lot: string, options: TraceOptions, command: Command): Prom
     process.exitCode = 1
   }
   const opened = openTrace(recordsOf(files), lot, options.asOf)
-  if (!opened) throw new Failure(`no sound record has the lot number ${lot}`)
+  if (!opened)
+    throw new Failure(`no sound record has the lot number ${lot}${meant(lot, lotNumbers(files))}`)
   const { graph, trace: found } = opened
   const forms = {
     text: () => traceText(graph, found),

@@ -1,9 +1,10 @@
 /** lotfolio withdraw: say of an issued certificate that it must no longer be relied on. */
 
 import { Command } from 'commander'
-import { revisionsOf } from '../register/standing.ts'
+import { revisionsOf, type Standing } from '../register/standing.ts'
 import { Failure } from '../site/failure.ts'
 import { folderFrom } from './folders.ts'
+import { meant } from './lot-asked.ts'
 import { calendarDate, contentOption } from './options.ts'
 import { added, atDesk } from './register-work.ts'
 import { today } from './today.ts'
@@ -34,12 +35,18 @@ export const withdrawCommand = (): Command =>
     .allowExcessArguments()
     .action(withdraw)
 
+const namesIn = ({ certificates }: Standing): string[] =>
+  [...certificates.values()].flatMap(([first]) => first?.number ?? [])
+
 async function withdraw(number: string, options: WithdrawOptions, command: Command): Promise<void> {
   refuseStray(command, process.env, 1)
   const { reason, date = today() } = options
   await atDesk(folderFrom(options.content, 'content'), async ({ register, log, save }) => {
     const last = revisionsOf(register.log.standing, number).at(-1)
-    if (!last) throw new Failure(`the register has no certificate ${number}`)
+    if (!last)
+      throw new Failure(
+        `the register has no certificate ${number}${meant(number, namesIn(register.log.standing))}`
+      )
     const { revision } = last
     const event = { is: 'withdrawn', number: last.number, revision, reason } as const
     await save(await added(log, [event], date, []))

@@ -37,6 +37,18 @@ export function ownChain(files: readonly SourceFile[], lot: string): SourceFile[
   return files.filter(file => wanted.has(file))
 }
 
+/** Numbers of the lots recorded, as far as their records can be read. */
+export const lotNumbers = (files: readonly SourceFile[]): string[] =>
+  files.filter(file => lotFolders.has(kindOf(file) ?? '')).flatMap(file => nameRecord(file).names)
+
+const lotFolders: ReadonlySet<string> = new Set([
+  'materials',
+  'batches',
+  'expansions',
+  'foils',
+  'panels'
+])
+
 /** Kinds of record that every lot's papers rest on. */
 const isForAll = (kind: Kind | undefined) => kind === 'producer' || kind === 'translations'
 

@@ -80,7 +80,7 @@ describe('papers', () => {
   })
 
   test.for([
-    ['EB-26-099', 1, 'no record has the lot number EB-26-099'],
+    ['EB-26-099', 1, 'no record has the lot number EB-26-099; did you mean EB-26-009?'],
     ['EB-26-014', 1, 'EB-26-014 has no papers: it is a draft, or a lot that is not sold'],
     ['XR-26-01', 1, 'XR-26-01 has no papers: it is a draft, or a lot that is not sold']
   ] as const)('of %s are refused', async ([lot, code, line]) => {
