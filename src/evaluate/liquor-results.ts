@@ -55,7 +55,7 @@ export function neutraliserDemandResult(bench: Bench, batch: Batch): Result | un
       ...result,
       remark: {
         is: 'process',
-        text: `Added: ${shown(added, 4)} g of ${neutralisers[0]!.material.title}. What drained off with the liquor needed none here, but needs its own.`
+        text: `Added: ${neutralisers[0]!.material.title}, ${shown(added, 4)} g. What drained off with the liquor needed none here, but needs its own.`
       }
     }
   )

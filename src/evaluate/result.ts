@@ -168,8 +168,10 @@ export function checkPlausible(
 ): void {
   const { unit, band } = quantities[quantity]
   const [least, most] = band
-  if (estimate.value >= least - below && estimate.value <= most) return
-  const shown = `${Number(estimate.value.toPrecision(4))}${unit === '1' ? '' : ` ${unit}`}`
+  // As it is told: 5.0000000000001 would read as 5, outside 0 to 5.
+  const value = Number(estimate.value.toPrecision(4))
+  if (value >= least - below && value <= most) return
+  const shown = `${value}${unit === '1' ? '' : ` ${unit}`}`
   report(bench, field, 'IMPLAUSIBLE', [
     `${titleInSentence(quantity)} comes to ${shown}, outside the usual ${least} to ${most}`,
     'check the readings and their units'

@@ -59,7 +59,7 @@ describe('EB-26-013 by hand', () => {
   test('a batch whose steps do not say what they do has its demand and no more', () => {
     const { process } = demo.lots.get('EB-26-012')!
     expect(english.results.remark(process.neutraliserDemand_g!.remark!)).toMatch(
-      /^Added: 7\.2 g of Sodium hydrogen carbonate\./u
+      /^Added: Sodium hydrogen carbonate, 7\.2 g\./u
     )
     expect(process.neutraliserExcess).toBeUndefined()
     expect(process.washedAcid_percent).toBeUndefined()

@@ -34,7 +34,7 @@ export const lot: typeof english.lot = {
     'Gezeigt sind die Rechengänge, die beim Drucken aufgeklappt waren; die übrigen stehen auf der Seite selbst.',
   copy: lot => `Ausdruck der Seite zur Charge ${lot}.`,
   certificateIsPdf: 'Das Zertifikat ist die PDF-Datei.',
-  thisPage: 'Diese Seite:',
+  certificatePage: 'Die Seite des Zertifikats:',
   thisLot: '(diese Charge)',
   from: 'aus',
   picture: (n, lot, caption) => `Bild ${n} der Charge ${lot}: ${caption}`,

@@ -30,7 +30,7 @@ export const lot = {
     'Workings that were unfolded when this was printed are shown; the rest stand on the page itself.',
   copy: (lot: string) => `Web copy of lot ${lot}.`,
   certificateIsPdf: 'The certificate is the PDF.',
-  thisPage: 'This page:',
+  certificatePage: 'The certificate’s page:',
   thisLot: '(this lot)',
   from: 'from',
   picture: (n: number, lot: string, caption: string) => `Picture ${n} of lot ${lot}: ${caption}`,
