@@ -12,7 +12,7 @@ import { checkStockContainers } from './stock-containers.ts'
 import type { Use } from './use.ts'
 import { allReturns, allUses, restockedBy, type Return, stockOf } from './uses.ts'
 import { type FieldPath, type Problem, problemAt } from '../problem.ts'
-import type { Records, Entry, Foil } from '../records/types.ts'
+import type { Batch, Records, Entry, Foil } from '../records/types.ts'
 import type { EvaluatedBatch, EvaluatedLot } from './types.ts'
 
 /** Every fault in the chain that shows without figures. */
@@ -123,7 +123,7 @@ function checkTestDates({ entry, product }: EvaluatedLot): Problem[] {
 }
 
 function checkBalance(lot: EvaluatedLot): Problem[] {
-  if (lot.kind === 'batch') return checkYield(lot)
+  if (lot.kind === 'batch') return [...checkYield(lot), ...checkParts(lot.entry)]
   if (lot.kind === 'foil') return checkSheets(lot.entry)
   return []
 }
@@ -146,6 +146,25 @@ function checkYield({ entry, process }: EvaluatedBatch): Problem[] {
         beyond ? outermost : ceiling
       )}${beyond ? '' : ` (x = 2), below that of ${percent(outermost)} (x = 2.5)`}`,
       'check the masses; the product may still be wet or hold salt'
+    )
+  ]
+}
+
+/** What dry flake may take up from air while it is mixed, washed or dried again: common practice, no source. */
+const MOISTURE_percent = 5
+
+/** A lot made of others alone weighs no more than they did. */
+function checkParts(entry: Entry<Batch>): Problem[] {
+  const { from, charge, product } = entry.record
+  const parts = (from ?? []).reduce((sum, use) => sum + use.mass_g.value, 0)
+  const made = product?.mass_g.value ?? 0
+  if (!from || charge || made <= parts * (1 + MOISTURE_percent / 100)) return []
+  return [
+    problemAt(
+      entry.at(['product', 'mass_g']),
+      'IMPOSSIBLE_BALANCE',
+      `the lot weighs ${grams(made)}, more than the ${grams(parts)} it was made from`,
+      'check the masses; the product may still be wet'
     )
   ]
 }

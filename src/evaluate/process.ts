@@ -42,7 +42,8 @@ export function lossOnExpansionResult(bench: Bench, run: Expansion): Result | un
     {
       quantity: 'lossOnExpansion_percent',
       basis: lossOnExpansionBasis,
-      instrumentOf: instrumentsFor(session, { massIn_g: 'mass', massOut_g: 'mass' })
+      instrumentOf: instrumentsFor(session, { massIn_g: 'mass', massOut_g: 'mass' }),
+      fieldOf: { massOut_g: 'mass_g' }
     },
     () => lossOnExpansion({ massIn_g: massPutIn(session, run), massOut_g: wormMass(session, run) })
   )

@@ -44,6 +44,8 @@ export type Account = AccountOf & (OpenFigure | ProcessFigure)
 interface AccountOf {
   readonly written?: WrittenReadings
   readonly instrumentOf?: Readonly<Record<string, string>>
+  /** Field of the record that holds an input, where it is not called so. */
+  readonly fieldOf?: Readonly<Record<string, string>>
   readonly tested?: string | undefined
   readonly deviation?: string | undefined
   /** True where the figure lies near 0 by its nature, so that its readings differ by much of it. */
@@ -58,13 +60,15 @@ interface AccountOf {
 export function attempt<Value>(
   bench: Bench,
   field: FieldPath,
-  model: () => Value
+  model: () => Value,
+  fieldOf: Readonly<Record<string, string>> = {}
 ): Value | undefined {
   try {
     return model()
   } catch (error) {
     if (!(error instanceof DomainError)) throw error
-    report(bench, [...field, error.input], 'OUT_OF_DOMAIN', [error.reason, error.hint])
+    const { input, reason, hint } = error
+    report(bench, [...field, fieldOf[input] ?? input], 'OUT_OF_DOMAIN', [reason, hint])
     return undefined
   }
 }
@@ -137,7 +141,7 @@ export function singleResult(
   account: Account,
   model: () => Computed
 ): Result | undefined {
-  const computed = attempt(session.bench, session.field, model)
+  const computed = attempt(session.bench, session.field, model, account.fieldOf)
   if (!computed) return undefined
   return {
     ...head(session, account),

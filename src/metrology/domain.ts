@@ -4,22 +4,30 @@
  */
 
 import { type Estimate, uncertaintyOf } from './estimate.ts'
+import { units } from './units.ts'
 
 /** An input lies outside the range where the model holds. */
 export class DomainError extends RangeError {
   override readonly name = 'DomainError'
   readonly input: string
-  /** The rule it broke and what was found: 'must be greater than 0, got 0'. */
+  /** The rule it broke and what was found: 'must be greater than 0, got 0 g'. */
   readonly reason: string
   readonly hint: string
 
   constructor(input: string, rule: string, got: number, hint: string) {
-    const reason = `must be ${rule}, got ${Number(got.toPrecision(6))}`
-    super(`${input} ${reason}`)
+    const found = `must be ${rule}, got ${Number(got.toPrecision(6))}`
+    super(`${input} ${found}`)
     this.input = input
-    this.reason = reason
+    this.reason = found + unitOf(input)
     this.hint = hint
   }
+}
+
+/** The unit an input's name ends in, to stand behind a figure: 'massIn_g' → ' g'. */
+function unitOf(input: string): string {
+  const suffix = input.slice(input.indexOf('_') + 1)
+  const [name] = Object.entries(units).find(([, unit]) => unit.suffix === suffix) ?? []
+  return name && suffix !== input ? ` ${name}` : ''
 }
 
 /** Throw DomainError unless the named input is finite and above zero. */
@@ -73,7 +81,7 @@ export function requireAtMost<Name extends string>(
   if (!(value <= most + noise))
     throw new DomainError(
       input,
-      `at most ${inWords(ceiling)} (${Number(most.toPrecision(6))})`,
+      `at most ${inWords(ceiling)} (${Number(most.toPrecision(6))}${unitOf(ceiling)})`,
       value,
       hint
     )

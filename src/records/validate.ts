@@ -41,7 +41,9 @@ export function nearestTo(text: string, candidates: Iterable<string>): string | 
     .map(candidate => ({ candidate, steps: distance(text.toLowerCase(), candidate.toLowerCase()) }))
     .sort((a, b) => a.steps - b.steps)
   const best = ranked[0]
-  return best && best.steps <= Math.max(2, Math.ceil(text.length / 3)) ? best.candidate : undefined
+  // Of three letters two others are another word.
+  const most = Math.max(Math.min(2, text.length - 2), Math.ceil(text.length / 3))
+  return best && best.steps <= most ? best.candidate : undefined
 }
 
 /** 'did you mean X?' or the whole choice. */

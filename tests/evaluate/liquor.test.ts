@@ -184,7 +184,7 @@ test('a cake that holds more than there was is refused where it stands', () => {
     '  - { what: filtered, does: filter, cake: 900 g }'
   )
   expect(problemsOf(files).filter(line => line.startsWith('OUT_OF_DOMAIN'))).toEqual([
-    'OUT_OF_DOMAIN steps.retained: must be at most liquor (320), got 780'
+    'OUT_OF_DOMAIN steps.retained: must be at most liquor (320 g), got 780 g'
   ])
 })
 

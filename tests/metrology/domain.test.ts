@@ -14,7 +14,7 @@ test('an error names the input, the rule, what was found and what to do', () => 
   expect({ ...error, message: error.message }).toEqual({
     name: 'DomainError',
     input: 'mass_g',
-    reason: 'must be greater than 0, got -0.123457',
+    reason: 'must be greater than 0, got -0.123457 g',
     hint: 'weigh it again',
     message: 'mass_g must be greater than 0, got -0.123457'
   })
