@@ -69,7 +69,7 @@ describe('inputs outside the domain', () => {
     [{ titrant_mol_per_L: 0 }, 'titrant_mol_per_L must be greater than 0, got 0'],
     [{ extract_mL: 0 }, 'extract_mL must be greater than 0, got 0'],
     [{ aliquot_mL: 0 }, 'aliquot_mL must be greater than 0, got 0'],
-    [{ aliquot_mL: 101 }, 'aliquot_mL must be at most extract (100), got 101']
+    [{ aliquot_mL: 101 }, 'aliquot_mL must be at most extract (100 mL), got 101']
   ] as const)('%o', ([wrong, message]) => {
     expect(() => freeAcid(exactly({ ...part, ...wrong }))).toThrow(message)
     expect(() => freeAcidAmount(exactly({ ...part, ...wrong }))).toThrow(message)

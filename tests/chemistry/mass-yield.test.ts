@@ -103,7 +103,7 @@ describe('inputs outside the domain', () => {
   test.for([
     [0, 0, 'worms_g must be greater than 0, got 0'],
     [50, -1, 'saleable_g must be at least 0, got -1'],
-    [50, 50.1, 'saleable_g must be at most worms (50), got 50.1']
+    [50, 50.1, 'saleable_g must be at most worms (50 g), got 50.1']
   ] as const)('trim %f g worms, %f g foil', ([worms_g, saleable_g, message]) => {
     expect(() => trimYield(exactly({ worms_g, saleable_g }))).toThrow(message)
   })

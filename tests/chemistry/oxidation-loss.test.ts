@@ -23,7 +23,7 @@ describe('refuses', () => {
   test.for([
     [{ dry_g: 0, end_g: 0 }, 'dry_g must be greater than 0, got 0'],
     [{ dry_g: 1, end_g: -1 }, 'end_g must be at least 0, got -1'],
-    [{ dry_g: 1, end_g: 1.1 }, 'end_g must be at most dry (1), got 1.1']
+    [{ dry_g: 1, end_g: 1.1 }, 'end_g must be at most dry (1 g), got 1.1']
   ] as const)('%o', ([inputs, message]) => {
     expect(() => oxidationLoss(exactly(inputs))).toThrow(message)
   })

@@ -53,8 +53,8 @@ describe('S = C · R / (100 − C)', () => {
 describe('refuses', () => {
   test.for([
     [[1, 0, 0.5], 'loaded_mm must be greater than 0, got 0'],
-    [[1, 0.6, 0.5], 'loaded_mm must be at most recovered (0.5), got 0.6'],
-    [[1, 0.5, 1.2], 'recovered_mm must be at most preload (1), got 1.2'],
+    [[1, 0.6, 0.5], 'loaded_mm must be at most recovered (0.5 mm), got 0.6'],
+    [[1, 0.5, 1.2], 'recovered_mm must be at most preload (1 mm), got 1.2'],
     [[0.5, 0.5, 0.5], 'preload_mm must be greater than loaded (0.5), got 0.5']
   ] as const)('%o', ([[preload_mm, loaded_mm, recovered_mm], message]) => {
     const inputs = exactly({ preload_mm, loaded_mm, recovered_mm })

@@ -42,7 +42,7 @@ describe('refuses', () => {
   test.for([
     [{ initial_mm: 0, final_mm: 0 }, 'initial_mm must be greater than 0, got 0'],
     [{ initial_mm: 0.12, final_mm: -0.01 }, 'final_mm must be at least 0, got -0.01'],
-    [{ initial_mm: 0.12, final_mm: 0.13 }, 'final_mm must be at most initial (0.12), got 0.13']
+    [{ initial_mm: 0.12, final_mm: 0.13 }, 'final_mm must be at most initial (0.12 mm), got 0.13']
   ] as const)('%o', ([inputs, message]) => {
     expect(() => creepRelaxation(exactly(inputs))).toThrow(message)
   })

@@ -61,8 +61,8 @@ describe('the density of the crystal', () => {
 
 test.for([
   [0, 'foilDensity_g_per_cm3 must be greater than 0, got 0'],
-  [2.28, 'foilDensity_g_per_cm3 must be at most crystal density (2.26), got 2.28'],
-  [1010, 'foilDensity_g_per_cm3 must be at most crystal density (2.26), got 1010']
+  [2.28, 'foilDensity_g_per_cm3 must be at most crystal density (2.26 g/cm³), got 2.28'],
+  [1010, 'foilDensity_g_per_cm3 must be at most crystal density (2.26 g/cm³), got 1010']
 ] as const)('outside the domain: %f g/cm³', ([density, message]) => {
   expect(() => of(density)).toThrow(message)
 })

@@ -40,7 +40,7 @@ describe('inputs outside the domain', () => {
   test.for([
     [{ massIn_g: 0, massOut_g: 0 }, 'massIn_g must be greater than 0, got 0'],
     [{ massIn_g: 10, massOut_g: -1 }, 'massOut_g must be at least 0, got -1'],
-    [{ massIn_g: 10, massOut_g: 10.1 }, 'massOut_g must be at most mass in (10), got 10.1']
+    [{ massIn_g: 10, massOut_g: 10.1 }, 'massOut_g must be at most mass in (10 g), got 10.1']
   ] as const)('lossOnExpansion %o', ([inputs, message]) => {
     expect(() => lossOnExpansion(exactly(inputs))).toThrow(message)
   })
