@@ -6,7 +6,7 @@ import { mappingsIn, sheetBy } from '../intake/mappings.ts'
 import { movableKind, type OldLot, oldLots } from '../intake/old-lots.ts'
 import { isError, type Problem, type SourceFile } from '../problem.ts'
 import { headOf } from '../records/draft.ts'
-import { kindOf } from '../records/kinds.ts'
+import { kindOf, lotKinds } from '../records/kinds.ts'
 import { Failure } from '../site/failure.ts'
 import { readContent } from '../site/read-content.ts'
 import { arrivedFile } from './arrived.ts'
@@ -104,7 +104,7 @@ async function comparison(
 const namesIn = (files: readonly SourceFile[]): ReadonlySet<string> =>
   new Set(
     files.flatMap(file =>
-      ['batches', 'expansions', 'foils', 'materials'].includes(kindOf(file) ?? '')
+      lotKinds.some(kind => kind === kindOf(file))
         ? [headOf(file, 'batch').number.toLowerCase()]
         : []
     )

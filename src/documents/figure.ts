@@ -9,7 +9,7 @@ import {
   roundToPlaces,
   toDecimal
 } from '../metrology/rounding.ts'
-import { type UnitName, units } from '../metrology/units.ts'
+import { units } from '../metrology/units.ts'
 import { quantities, type QuantityName } from '../quantities.ts'
 import type { Figure, UnitText } from './types.ts'
 import { withMinus } from './words.ts'
@@ -76,16 +76,6 @@ export function unitText(quantity: QuantityName): UnitText {
   const { unit } = quantities[quantity]
   const ucum = quantity === 'slurryPH' ? '[pH]' : units[unit].ucum
   return { printed: unit === '1' ? '' : unit, ucum }
-}
-
-/** 'mass_g' → { name: 'mass', unit: 'g' }: an input by the name it has in code; '' where it has no unit. */
-export function inputParts(input: string): { name: string; unit: string } {
-  const [name = input, ...rest] = input.split('_')
-  const suffix = rest.join('_')
-  const unit = (Object.keys(units) as UnitName[]).find(
-    candidate => units[candidate].suffix === suffix && suffix !== ''
-  )
-  return { name, unit: unit ?? '' }
 }
 
 /** A number and its unit, for a reader. */

@@ -8,13 +8,13 @@ import { roundResult, roundToPlaces, toDecimal } from '../metrology/rounding.ts'
 import { quantities, quantityOf } from '../quantities.ts'
 import {
   freedomFigure,
-  inputParts,
   reportingLimitText,
   resultFigures,
   significant,
   unitText,
   withUnit
 } from './figure.ts'
+import { inputParts } from '../metrology/units.ts'
 import { english, type Tongue, wordsOf } from './languages/tongue.ts'
 import { fieldText } from './thickness-field.ts'
 import { plainFormula, readFormula } from './formula.ts'

@@ -16,7 +16,7 @@ import type { FieldPath } from '../problem.ts'
 import type { QuantityName } from '../quantities.ts'
 import type { Note } from './notes.ts'
 
-/** Head of a column of readings, as any language can word it; a sieve is what lies on it. */
+/** Head of a column of readings, as each language can word it; a sieve is what lies on it. */
 export type Column = ColumnName | Sieve
 
 export type ColumnName =

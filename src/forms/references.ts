@@ -1,7 +1,7 @@
 /** Names of other records that a field may take, for choosing from. */
 
 import type { FieldPath, SourceFile } from '../problem.ts'
-import { type Kind, kindOf } from '../records/kinds.ts'
+import { type Kind, kindOf, lotKinds } from '../records/kinds.ts'
 
 /** Fields that name records, each with the kinds of them. */
 const kindsNamed: Readonly<Record<string, readonly Kind[]>> = {
@@ -14,8 +14,8 @@ const kindsNamed: Readonly<Record<string, readonly Kind[]>> = {
   instrument: ['instruments'],
   instruments: ['instruments'],
   furnace: ['instruments'],
-  lot: ['batches', 'expansions', 'foils', 'materials'],
-  lots: ['batches', 'expansions', 'foils', 'materials'],
+  lot: lotKinds,
+  lots: lotKinds,
   certificate: ['certificates'],
   shipment: ['shipments']
 }

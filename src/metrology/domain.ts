@@ -4,7 +4,7 @@
  */
 
 import { type Estimate, uncertaintyOf } from './estimate.ts'
-import { units } from './units.ts'
+import { inputParts } from './units.ts'
 
 /** An input lies outside the range where the model holds. */
 export class DomainError extends RangeError {
@@ -15,19 +15,17 @@ export class DomainError extends RangeError {
   readonly hint: string
 
   constructor(input: string, rule: string, got: number, hint: string) {
-    const found = `must be ${rule}, got ${Number(got.toPrecision(6))}`
-    super(`${input} ${found}`)
+    super(`${input} must be ${rule}, got ${Number(got.toPrecision(6))}`)
     this.input = input
-    this.reason = found + unitOf(input)
+    this.reason = `must be ${rule}, got ${shown(got, input)}`
     this.hint = hint
   }
 }
 
-/** The unit an input's name ends in, to stand behind a figure: 'massIn_g' → ' g'. */
-function unitOf(input: string): string {
-  const suffix = input.slice(input.indexOf('_') + 1)
-  const [name] = Object.entries(units).find(([, unit]) => unit.suffix === suffix) ?? []
-  return name && suffix !== input ? ` ${name}` : ''
+/** A figure with the unit that the name of its input ends in: '11 g' of 'massIn_g'. */
+function shown(value: number, input: string): string {
+  const { unit } = inputParts(input)
+  return `${Number(value.toPrecision(6))}${unit && ` ${unit}`}`
 }
 
 /** Throw DomainError unless the named input is finite and above zero. */
@@ -81,7 +79,7 @@ export function requireAtMost<Name extends string>(
   if (!(value <= most + noise))
     throw new DomainError(
       input,
-      `at most ${inWords(ceiling)} (${Number(most.toPrecision(6))}${unitOf(ceiling)})`,
+      `at most ${inWords(ceiling)} (${shown(most, ceiling)})`,
       value,
       hint
     )

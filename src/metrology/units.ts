@@ -181,3 +181,13 @@ export const unitNames = (unit: UnitName): string[] => [
 /** Units of one dimension, for hints: every unit a field of that dimension accepts. */
 export const unitsOf = (dimension: Dimension): UnitName[] =>
   (Object.keys(units) as UnitName[]).filter(name => units[name].dimension === dimension)
+
+/** 'mass_g' → { name: 'mass', unit: 'g' }: an input by the name it has in code; '' where it has no unit. */
+export function inputParts(input: string): { name: string; unit: string } {
+  const [name = input, ...rest] = input.split('_')
+  const suffix = rest.join('_')
+  const unit = (Object.keys(units) as UnitName[]).find(
+    candidate => units[candidate].suffix === suffix && suffix !== ''
+  )
+  return { name, unit: unit ?? '' }
+}

@@ -35,11 +35,12 @@ export function plainLayout(font: Font): (text: string, features: Features) => R
   const known = new Map<Features, Record<Script, Signs>>()
   return (text, features) => {
     if (!PLAIN.test(text)) return layout(text, features)
-    const scripts = known.get(features) ?? {
-      latn: signsOf(part => layout(part, features, 'latn')),
-      DFLT: signsOf(part => layout(part, features, 'DFLT'))
+    let scripts = known.get(features)
+    if (!scripts) {
+      const signsIn = (script: Script) => signsOf(part => layout(part, features, script))
+      scripts = { latn: signsIn('latn'), DFLT: signsIn('DFLT') }
+      known.set(features, scripts)
     }
-    known.set(features, scripts)
     return runOf(scripts[LATIN.test(text) ? 'latn' : 'DFLT'], text) ?? layout(text, features)
   }
 }

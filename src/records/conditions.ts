@@ -2,7 +2,7 @@
  * What a test, a step or a store was set to: what it can be at all, and what it usually is.
  *
  * A condition is no figure, so no model weighs it; yet figures are told with it, and a creep at 1000
- * times the temperature would print as solemnly as any other. Beyond what is possible a record is
+ * times the temperature would print as solemnly as others. Beyond what is possible a record is
  * refused; beyond what is usual a check warns, and the record stands.
  *
  * Source: absolute zero by the SI; graphite sublimes before 3650 °C at ordinary pressure, and water is

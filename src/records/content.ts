@@ -9,7 +9,7 @@ import {
   type SourceFile
 } from '../problem.ts'
 import { parseRecord, type Unparsed } from './document.ts'
-import { type Kind, kindNames, kindOf, type RecordOf, schemas } from './kinds.ts'
+import { type Kind, kindNames, kindOf, lotKinds, type RecordOf, schemas } from './kinds.ts'
 import { knownFields } from './known-fields.ts'
 import { oncePer } from './once.ts'
 import { checkReferences } from './references.ts'
@@ -192,9 +192,9 @@ function namesOf<Name extends Kind>(
   })
 }
 
-/** Kinds that draw their names from one stock: a lot number means one thing in a workshop. */
+/** Kinds that draw their names from one stock. */
 const nameStocks: readonly (readonly Kind[])[] = [
-  ['materials', 'batches', 'expansions', 'foils'],
+  lotKinds,
   ['instruments'],
   ['titrants'],
   ['methods'],

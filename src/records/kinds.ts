@@ -39,6 +39,9 @@ export const schemas = {
 } as const satisfies Record<string, z.ZodType>
 
 export type Kind = keyof typeof schemas
+/** Kinds whose records draw their numbers from one stock: a lot number means one thing in a workshop. */
+export const lotKinds: readonly Kind[] = ['materials', 'batches', 'expansions', 'foils']
+
 export type RecordOf<Name extends Kind> = z.output<(typeof schemas)[Name]>
 
 /** What each kind is called in a sentence. */

@@ -2,7 +2,7 @@
 
 import type { SourceFile } from '../problem.ts'
 import { parseRecord } from './document.ts'
-import { type Kind, kindOf } from './kinds.ts'
+import { type Kind, kindOf, lotKinds } from './kinds.ts'
 
 interface Named {
   readonly file: SourceFile
@@ -37,17 +37,11 @@ export function ownChain(files: readonly SourceFile[], lot: string): SourceFile[
   return files.filter(file => wanted.has(file))
 }
 
-/** Numbers of the lots recorded, as far as their records can be read. */
+/** Numbers of the lots recorded, panels among them, as far as their records can be read. */
 export const lotNumbers = (files: readonly SourceFile[]): string[] =>
-  files.filter(file => lotFolders.has(kindOf(file) ?? '')).flatMap(file => nameRecord(file).names)
-
-const lotFolders: ReadonlySet<string> = new Set([
-  'materials',
-  'batches',
-  'expansions',
-  'foils',
-  'panels'
-])
+  files
+    .filter(file => [...lotKinds, 'panels'].some(kind => kind === kindOf(file)))
+    .flatMap(file => nameRecord(file).names)
 
 /** Kinds of record that every lot's papers rest on. */
 const isForAll = (kind: Kind | undefined) => kind === 'producer' || kind === 'translations'

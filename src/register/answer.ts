@@ -15,7 +15,7 @@ export interface Finding {
 export interface Answer {
   readonly word: Word
   readonly sentences: readonly string[]
-  /** The same, finding by finding, as any language words it. */
+  /** The same, finding by finding, as each language words it. */
   readonly says: readonly (readonly Said[])[]
 }
 

@@ -230,3 +230,21 @@ test('the demo is evaluated the same from files in any order', () => {
         estimate.value
       )
 })
+
+test.each([
+  ['21.00 g', []],
+  [
+    '21.01 g',
+    ['IMPOSSIBLE_BALANCE product.mass: the lot weighs 21.01 g, more than the 20 g it was made from']
+  ]
+])('a lot made of 20 g of another may have taken up moisture, up to 5 %%: %s', (made, told) => {
+  const text = `lot: EB-2
+grade: FK-1
+made: 2026-03-02
+instruments: { mass: BAL-1 }
+from:
+  - { lot: EB-1, mass: 20.00 g }
+product: { mass: ${made} }
+`
+  expect(problemsOf(withFile(smallFiles, 'batches/EB-2.yaml', text))).toEqual(told)
+})
