@@ -28,6 +28,7 @@ import { checkStockCounts } from './evaluate/stock-containers.ts'
 import type { EvaluatedContent } from './evaluate/types.ts'
 import { checkCertificates, checkSellable } from './judge/certificates.ts'
 import { judgedOnDemand, judgeLot } from './judge/judge-lot.ts'
+import { checkPlaceholders, checkWritten } from './judge/placeholders.ts'
 import { checkRelease } from './judge/release.ts'
 import { checkShipments } from './judge/shipments.ts'
 import type { JudgedLot } from './judge/types.ts'
@@ -95,7 +96,11 @@ export function readyCertificate(
   const judged = lots.find(one => one.evaluated.lot === lot)
   const entry = evaluated && nextOrder(evaluated.content, lot, register)
   if (!evaluated || !judged || !entry) return { problems: found }
-  const problems = [...found, ...checkSellable(entry, judged, day)]
+  const problems = [
+    ...found,
+    ...checkSellable(entry, judged, day),
+    ...checkWritten(evaluated.content, entry.record, judged)
+  ]
   if (problems.some(isError)) return { problems }
   const order = entry.record
   const text = certificateToIssue(evaluated.content, judged, order, register.issued)
@@ -244,6 +249,7 @@ function judgeRecords<Kind extends Records>(
   const found = [
     ...problems,
     ...said,
+    ...checkPlaceholders(content),
     ...checkCertificates(content, all),
     ...checkLanguages(content, all),
     ...checkShipments(content, all, asOf),

@@ -67,6 +67,7 @@ export const problemCodes = {
   HOTTER_THAN_DILUTION: 'warning',
   FAILED_CHECK: 'warning',
   PROCESS_SIGNAL: 'warning',
+  PLACEHOLDER: 'warning',
   // Release and certificates
   NOT_RELEASABLE: 'error',
   NOT_CERTIFIABLE: 'error',

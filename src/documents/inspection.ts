@@ -4,6 +4,7 @@
  * Source: EN 10204:2004, the table of types; from memory, not checked against the print.
  */
 
+import { givesOwnResults } from '../judge/inspection.ts'
 import { quantityOf } from '../quantities.ts'
 import type { InspectionType } from '../records/schemas/lots.ts'
 import type { CertificateOrder } from '../records/types.ts'
@@ -20,10 +21,6 @@ type TypedPart = Pick<
   /** Which document it is, and of which order, at the head of its facts. */
   readonly typeFacts: readonly Fact[]
 }
-
-/** Whether a type shows results of tests on the lot itself. */
-export const givesOwnResults = (type: InspectionType | undefined): boolean =>
-  type === undefined || type === '3.1'
 
 /** The parts of a certificate on a lot; of a certificate of analysis where no type is ordered. */
 export function typedPart(

@@ -1,12 +1,12 @@
 /** What a certificate would say if it were issued now. */
 
+import { givesOwnResults } from '../judge/inspection.ts'
 import type { JudgedLot } from '../judge/types.ts'
 import type { CertificateOrder, Content, Entry, Grade } from '../records/types.ts'
 import { revisionOf } from '../register/standing.ts'
 import { producerText } from './certificate.ts'
 import { madeFrom, originOf } from './chain.ts'
 import { freeze } from './frozen.ts'
-import { givesOwnResults } from './inspection.ts'
 import type { Issued, IssuedRegister } from './issued.ts'
 import { lotDocument, type Sections } from './lot.ts'
 import { lotDataOf } from './lot-data.ts'

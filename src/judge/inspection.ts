@@ -18,6 +18,10 @@ export const inspectionNames: Record<InspectionType, string> = {
   '3.1': 'inspection certificate 3.1'
 }
 
+/** Whether a type shows results of tests on the lot itself. */
+export const givesOwnResults = (type: InspectionType | undefined): boolean =>
+  type === undefined || type === '3.1'
+
 const ANALYSIS =
   "leave 'type' out for a certificate of analysis, which gives the results and names no type of EN 10204"
 

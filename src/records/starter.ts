@@ -3,6 +3,7 @@
 import { Document, isScalar, stringify, visit } from 'yaml'
 import { editorSchemas } from './editor-schema.ts'
 import { once } from './once.ts'
+import { placeholders } from './placeholders.ts'
 
 /** What setting up asks. */
 export interface StarterAnswers {
@@ -139,7 +140,7 @@ const method = ({ from }: StarterAnswers) => ({
   'valid-from': from,
   quantity: 'expansion-volume',
   title: 'Expansion volume',
-  conditions: 'conditions not written down yet',
+  conditions: placeholders.conditions,
   instruments: { mass: 'BAL-1', volume: 'CYL-1' }
 })
 
@@ -149,7 +150,7 @@ const grade = ({ from }: StarterAnswers) => ({
   'valid-from': from,
   title: 'Expandable flake',
   kind: 'flake',
-  description: 'No description yet.',
+  description: placeholders.description,
   'decision-rule': 'simple',
   limits: { 'expansion-volume': { min: '200 mL/g', method: 'TM-01' } },
   public: ['results', 'working', 'chain', 'sampling'],
@@ -164,7 +165,7 @@ const material = ({ from }: StarterAnswers) => ({
   lot: 'GR-1',
   title: 'Natural flake graphite',
   kind: 'graphite',
-  supplier: 'not written down yet',
+  supplier: placeholders.supplier,
   received: from,
   quantity: '1 kg'
 })

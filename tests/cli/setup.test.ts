@@ -17,7 +17,7 @@ const answers = [
 const setUp = (place: string, ...more: string[]) =>
   lotfolio(['setup', 'my workshop', ...answers, ...more], place)
 
-test('a workshop set up by options builds in both editions without a word of complaint', async () => {
+test('a workshop set up by options builds in both editions, warned of what is to be written', async () => {
   const place = workplace()
   const { status, stdout, stderr } = await setUp(place)
   expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
@@ -25,8 +25,12 @@ test('a workshop set up by options builds in both editions without a word of com
   for (const edition of ['public', 'workshop']) {
     const args = ['build', '--content', 'my workshop', '--edition', edition, '--out', edition]
     const built = await lotfolio(args, place)
-    expect(built).toMatchObject({ status: 0, stderr: '' })
-    expect(built.stdout).toMatch(/^7 files read: no errors, no warnings\nWrote no lots/u)
+    expect(built.status).toBe(0)
+    expect(built.stderr.match(/^my workshop\S+ [A-Z_]+/gmu)).toEqual([
+      'my workshop/grades/flake-1-r1.yaml:8:14 PLACEHOLDER',
+      'my workshop/methods/TM-01-e1.yaml:9:13 PLACEHOLDER'
+    ])
+    expect(built.stdout).toMatch(/^7 files read: no errors, 2 warnings\nWrote no lots/u)
     const page = readFileSync(join(place, edition, 'index.html'), 'utf8')
     expect(page).toContain('Hillside Flake')
     expect(page).not.toContain('Quillfeather')
@@ -119,7 +123,7 @@ function readmeBlocks(): string[] {
 test('the first lot of the README comes out as it says there', async () => {
   const place = workplace()
   const inWorkshop = (path: string) => join(place, 'my-workshop', path)
-  const [setup, batch, check, mistake, status, issue, build] = readmeBlocks()
+  const [setup, batch, method, check, mistake, status, issue, build] = readmeBlocks()
   const call = (line: string) => {
     const [, name, rest] = /^npm run (\w+) -- (.*)\n$/u.exec(line)!
     return lotfolio([name!, ...rest!.replaceAll('../', '').split(' ')], place)
@@ -137,6 +141,11 @@ test('the first lot of the README comes out as it says there', async () => {
   expect((await call(check!)).stdout).toContain(mistake!.replaceAll('../', ''))
 
   writeFileSync(inWorkshop('batches/EB-1.yaml'), comments + batch! + status!)
+  const refused = await call(issue!)
+  expect(refused).toMatchObject({ status: 1, stdout: 'Nothing issued\n' })
+  expect(refused.stderr).toContain('my-workshop/methods/TM-01-e1.yaml:9:13 NOT_CERTIFIABLE\n')
+
+  writeFileSync(inWorkshop('methods/TM-01-e1.yaml'), method!)
   const issued = await call(issue!)
   expect(issued).toMatchObject({ status: 0 })
   expect(issued.stdout).toMatch(/^Issued C-1, revision 1, on EB-1\n/u)
@@ -144,7 +153,8 @@ test('the first lot of the README comes out as it says there', async () => {
   expect(namesIn(inWorkshop('certificates'))).toEqual(['C-1-r1.yaml'])
   expect(namesIn(inWorkshop('register'))).toEqual(['C-1-r1.json', 'log.jsonl'])
   const checked = await call(check!)
-  expect(checked.stdout).toMatch(/8 files read: no errors, 2 warnings(, 1 draft)?\n$/u)
+  expect(checked.stdout).toMatch(/8 files read: no errors, 3 warnings(, 1 draft)?\n$/u)
+  expect(checked.stdout.match(/PLACEHOLDER/gu)).toHaveLength(1)
   expect(checked.stdout.match(/NO_CALIBRATION/gu)).toHaveLength(2)
 
   expect(await call(build!)).toMatchObject({ status: 0 })

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { buildDocuments } from '../../src/pipeline.ts'
+import type { Problem } from '../../src/problem.ts'
 import { parseRecord } from '../../src/records/document.ts'
 import { starterWorkshop } from '../../src/records/starter.ts'
 
@@ -20,9 +21,15 @@ const recordsOf = (given: typeof answers) =>
     .filter(([path]) => path.endsWith('.yaml'))
     .map(([path, text]) => ({ path: `my-workshop/${path}`, text }))
 
-test('a workshop just set up has no problem and one draft', () => {
+const codesIn = ({ problems }: { readonly problems: readonly Problem[] }) =>
+  problems.map(({ code, field }) => `${code} ${field.join('.')}`)
+
+/** What setting up leaves to its author, of what readers see. */
+const toWrite = ['PLACEHOLDER description', 'PLACEHOLDER conditions']
+
+test('a workshop just set up has two texts to be written, and one draft', () => {
   const { site, problems } = buildDocuments(recordsOf(answers), { edition: 'workshop' })
-  expect(problems).toEqual([])
+  expect(codesIn({ problems })).toEqual(toWrite)
   expect(site?.drafts.map(({ lot }) => lot)).toEqual(['EB-1'])
   expect(site?.producer.name).toBe('Hillside Flake')
   expect(site?.asOf).toBe('2026-03-01')
@@ -73,7 +80,7 @@ test('a calibration is written by taking out the # before it', () => {
     text: text.replace(/^# (?= |calibration:)/gmu, '')
   }))
   expect(records.filter(({ text }) => /^calibration:\n {2}against:/mu.test(text))).toHaveLength(2)
-  expect(buildDocuments(records, { edition: 'workshop' }).problems).toEqual([])
+  expect(codesIn(buildDocuments(records, { edition: 'workshop' }))).toEqual(toWrite)
 })
 
 test('readings stand on one line each, with room to write in', () => {

@@ -1,0 +1,9 @@
+/** Texts that setting up a workshop writes for their author to replace: a record that has one is not finished. */
+export const placeholders = {
+  /** Of a method: printed on certificates. */
+  conditions: 'conditions not written down yet',
+  /** Of a grade: printed on its page and datasheet. */
+  description: 'No description yet.',
+  /** Of a material: never published. */
+  supplier: 'not written down yet'
+} as const
