@@ -27,7 +27,7 @@ test('a workshop set up by options builds in both editions, warned of what is to
     const built = await lotfolio(args, place)
     expect(built.status).toBe(0)
     expect(built.stderr.match(/^my workshop\S+ [A-Z_]+/gmu)).toEqual([
-      'my workshop/grades/flake-1-r1.yaml:8:14 PLACEHOLDER',
+      'my workshop/grades/flake-1-r1.yaml:9:14 PLACEHOLDER',
       'my workshop/methods/TM-01-e1.yaml:9:13 PLACEHOLDER'
     ])
     expect(built.stdout).toMatch(/^7 files read: no errors, 2 warnings\nWrote no lots/u)
