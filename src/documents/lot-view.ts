@@ -16,6 +16,7 @@ import { lookOf } from '../judge/judge-lot.ts'
 import type { DemandStanding } from '../judge/visual-demand.ts'
 import type { ServiceReport } from '../records/schemas/service.ts'
 import type { Content, Foil, Grade, Producer } from '../records/types.ts'
+import { flakeMade, foilMade, type QuantityMade } from './quantity-made.ts'
 import { traceabilityOf } from './traceability.ts'
 import type { ChainLink, StatusText } from './types.ts'
 import { type kindTexts, stateText } from './words.ts'
@@ -81,6 +82,8 @@ export interface LotView {
   readonly status: StatusText
   /** It was let go once, and the state it is in says that it should not be used. */
   readonly calledBack: boolean
+  /** Of a lot of foil nobody weighed it is not known. */
+  readonly quantity?: QuantityMade
   readonly sampling?: { readonly plan?: string; readonly increments?: string; readonly on?: string }
   readonly chain: readonly ChainLink[]
   readonly traceability: readonly string[]
@@ -107,6 +110,8 @@ export function viewLot(
 ): LotView {
   const { evaluated, grade, rule, rows, word, state, decision } = lot
   const { made, sampling } = evaluated.entry.record
+  const quantity =
+    evaluated.kind === 'foil' ? foilMade(evaluated.entry.record) : flakeMade(evaluated.entry.record)
   return {
     tongue,
     lot: evaluated.lot,
@@ -130,6 +135,7 @@ export function viewLot(
       decision !== undefined &&
       !isSellable(state) &&
       wasLetGo(evaluated.entry.record.status ?? [], decision.on),
+    ...(quantity ? { quantity } : {}),
     ...(sampling ? { sampling: openSampling(sampling) } : {}),
     chain,
     traceability: traceabilityOf(content, resultsOf(rows), tongue),

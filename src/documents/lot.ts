@@ -11,6 +11,7 @@ import { hazardText } from './hazards.ts'
 import { articleText } from './article.ts'
 import type { LotView } from './lot-view.ts'
 import { notMeasuredOf, serviceText } from './not-measured.ts'
+import { quantityText } from './quantity-made.ts'
 import { placesFrom, resultRow, typicalRow } from './result-row.ts'
 import type { Fact, LotDocument, Paper, ResultRow, VerdictWord } from './types.ts'
 import { unparted } from './words.ts'
@@ -187,6 +188,10 @@ export function lotFacts(view: LotView, sections: Sections): Fact[] {
     { label: facts.product, text: capital(kinds[kind]) },
     { label: facts.grade, text: gradeFact(tongue.own(grade.title), grade.id, grade.revision) },
     { label: facts.made, text: date(made) },
+    ...fact(
+      facts.quantity,
+      sections.has('quantity') && view.quantity ? quantityText(view.quantity, tongue) : ''
+    ),
     ...fact(facts.retest, months && date(monthsLater(made, months))),
     ...fact(facts.sampling, sections.has('sampling') ? samplingText(view) : ''),
     ...foilFacts(view, sections),

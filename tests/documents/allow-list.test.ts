@@ -194,6 +194,7 @@ describe('the allow-list', () => {
       | 'state'
       | 'status'
       | 'calledBack'
+      | 'quantity'
       | 'sampling'
       | 'chain'
       | 'traceability'

@@ -94,7 +94,15 @@ const bare = untranslated(demoFiles)
 const both = saying(bare, 'site-languages: [en, de]')
 
 /** What a grade may show; its working not without its results. */
-const shownParts = ['results', 'results, working', 'chain', 'sampling', 'panels', 'pictures']
+const shownParts = [
+  'results',
+  'results, working',
+  'chain',
+  'sampling',
+  'quantity',
+  'panels',
+  'pictures'
+]
 
 /** Expect the same of both ways, and no fewer than so many; all that is lacking. */
 function expectAlike(lacks: ReturnType<typeof lacksOf>, fewest = 1): string[] {

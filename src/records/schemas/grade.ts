@@ -108,6 +108,7 @@ export const publicSections = [
   'working',
   'chain',
   'sampling',
+  'quantity',
   'panels',
   'pictures'
 ] as const

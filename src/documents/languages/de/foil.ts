@@ -45,6 +45,7 @@ function visual(said: VisualParts): string {
 }
 
 export const foil: typeof english = {
+  sheets: (n, mass) => `${counted(n, ...units.sheet.all)}, ${mass}`,
   facts: {
     direction: 'Formgebungsrichtung',
     inhibitor: 'Inhibitor',

@@ -56,6 +56,7 @@ export const lot: typeof english = {
     product: 'Produkt',
     grade: 'Sorte',
     made: 'Hergestellt',
+    quantity: 'Hergestellte Menge',
     retest: 'Nachprüfen bis',
     sampling: 'Probenahme',
     cas: 'CAS-Nummer',

@@ -37,6 +37,7 @@ function visual(said: VisualParts): string {
 }
 
 export const foil = {
+  sheets: (n: number, mass: string) => `${counted(n, ...units.sheet)}, ${mass}`,
   facts: {
     direction: 'Direction of forming',
     inhibitor: 'Inhibitor',

@@ -48,6 +48,7 @@ export const lot = {
     product: 'Product',
     grade: 'Grade',
     made: 'Made',
+    quantity: 'Quantity made',
     retest: 'Retest by',
     sampling: 'Sampling',
     cas: 'CAS number',
