@@ -6,6 +6,7 @@ import { splitAtPoint } from './grid.ts'
 import type { Element, Pdf } from './pdfkit.ts'
 import type { Sheet } from './sheet.ts'
 import {
+  BLACK,
   drawLine,
   firstBaseline,
   GREY,
@@ -19,6 +20,8 @@ import {
 import type { Words } from './words.ts'
 
 const GAP = 10
+/** Between columns where there is room. */
+const WIDEST_GAP = 24
 const PADDING = 2.5
 const AFTER = 8
 
@@ -51,19 +54,20 @@ export function drawTableSection(
   sheet.y += 3
   const element = sheet.element(sheet.root, 'Table')
   const head = sheet.element(element, 'TR')
+  const width = widthOfAll(columns)
   drawCells(sheet, columns, titles, (draw, _index) =>
     sheet.tagged(head, 'TH', draw, { scope: 'Column' })
   )
   head.end()
-  sheet.rule(0.4)
+  sheet.rule(0.4, BLACK, width)
   rows.forEach((row, index) => {
     if (row.height > sheet.space) continueTable(sheet, columns, titles, words)
-    else if (index > 0) sheet.rule(0.3, HAIRLINE)
+    else if (index > 0) sheet.rule(0.3, HAIRLINE, width)
     sheet.assertSpace(row.height, table.rows[index]![0] ?? '')
     drawRow(sheet, element, columns, row)
   })
   element.end()
-  sheet.rule(0.8)
+  sheet.rule(0.8, BLACK, width)
   sheet.y += 3
   for (const text of texts) sheet.paragraph(sheet.root, 'P', styles.small, text)
   sheet.y += AFTER
@@ -75,41 +79,57 @@ interface Planned {
   readonly height: number
 }
 
-/** The first column takes what the others, as wide as their texts, leave. */
+/** Columns as wide as their texts, apart by a little more where there is room: the eye has to cross from one to the next. */
 function layColumns({ pdf, area }: Sheet, { columns, rows }: Table): Column[] {
-  const widths = columns.map(({ title }, index) =>
-    Math.min(
-      MOST,
+  const wanted = columns.map(
+    ({ title }, index) =>
       Math.max(widthOf(pdf, headStyle, title), widestCell(pdf, columns, rows, index)) + 1
-    )
   )
-  const fitted = fitInto(area.width - GAP * (widths.length - 1), widths)
+  const gaps = columns.length - 1
+  const fitted = fitInto(area.width - GAP * gaps, wanted)
+  const left = area.width - sumOf(fitted)
+  const gap = Math.min(WIDEST_GAP, gaps > 0 ? left / gaps : 0)
   let x = area.left
   return columns.map(({ numeric }, index) => {
     const after = numeric ? afterPoints(pdf, rows, index) : 0
     const column = { x, width: fitted[index]!, numeric, after }
-    x += column.width + GAP
+    x += column.width + gap
     return column
   })
 }
 
+/** Rules are no longer than what stands between them. */
+const widthOfAll = (columns: readonly Column[]): number => {
+  const [first, last] = [columns[0]!, columns.at(-1)!]
+  return last.x + last.width - first.x
+}
+
+const sumOf = (widths: readonly number[]) => widths.reduce((sum, width) => sum + width, 0)
+
 /** What the widest column must keep for others to be left as they are. */
 const LEAST = 40
 
-/** The widest column takes what there is too much or too little; too little for it, the widest share alike. */
-function fitInto(room: number, widths: readonly number[]): number[] {
-  const spare = room - widths.reduce((sum, width) => sum + width, 0)
-  const most = Math.max(...widths)
-  const widest = widths.indexOf(most)
+/**
+ * No column wider than it wants. Where there is too little room, none takes more than MOST but the widest,
+ * which takes what is left; where that is too little for it, the widest share alike.
+ */
+function fitInto(room: number, wanted: readonly number[]): number[] {
+  if (sumOf(wanted) <= room) return [...wanted]
+  const widths = wanted.map(width => Math.min(MOST, width))
+  const spare = room - sumOf(widths)
+  const widest = wanted.indexOf(Math.max(...wanted))
+  const most = widths[widest]!
   if (most + spare >= LEAST)
-    return widths.map((width, index) => (index === widest ? width + spare : width))
+    return widths.map((width, index) =>
+      index === widest ? Math.min(width + spare, wanted[index]!) : width
+    )
   let left = room
   for (const [index, width] of [...widths].sort((a, b) => a - b).entries()) {
     const share = left / (widths.length - index)
     if (width > share) return widths.map(one => Math.min(one, share))
     left -= width
   }
-  return [...widths]
+  return widths
 }
 
 /** Figures reach on both sides of the line of their points. */
@@ -162,7 +182,8 @@ function continueTable(
   titles: Planned,
   words: Words
 ): void {
-  sheet.rule(0.8)
+  const width = widthOfAll(columns)
+  sheet.rule(0.8, BLACK, width)
   sheet.newPage()
   sheet.artifact(
     () =>
@@ -177,7 +198,7 @@ function continueTable(
   )
   sheet.y += headStyle.leading
   drawCells(sheet, columns, titles, draw => sheet.artifact(draw, 'Pagination'))
-  sheet.rule(0.4)
+  sheet.rule(0.4, BLACK, width)
 }
 
 function drawRow(sheet: Sheet, table: Element, columns: readonly Column[], row: Planned): void {

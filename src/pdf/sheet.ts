@@ -161,14 +161,14 @@ export class Sheet {
   }
 
   /** A level rule at the cursor, as wide as the text. */
-  rule(thickness: number, colour = BLACK): void {
+  rule(thickness: number, colour = BLACK, width = this.area.width): void {
     const { pdf, y, area } = this
     this.artifact(() =>
       pdf
         .lineWidth(thickness)
         .strokeColor(colour)
         .moveTo(area.left, y)
-        .lineTo(this.right, y)
+        .lineTo(area.left + width, y)
         .stroke()
     )
   }

@@ -59,6 +59,17 @@ describe.skipIf(!requireTool('qpdf', 'qpdf') || !requireTool('pdftotext', 'poppl
           expect(text).toContain(bare(said))
     })
 
+    it.each(['A4', 'Letter'] as const)('sets figures of a row near each other on %s', paper => {
+      const words = wordBoxes(statementPdf({ ...samples[0][1], paper }))
+      // Reading 2 of the titration: 10.03 g, 1.31 mL.
+      const mass = words.find(({ text }) => text === '10.03')!
+      const titre = words.find(({ text, page, top }) =>
+        text === '1.31' && page === mass.page ? Math.abs(top - mass.top) < 2 : false
+      )!
+      expect(titre.left - mass.right).toBeLessThan(60)
+      expect(titre.left - mass.right).toBeGreaterThan(15)
+    })
+
     it('sets a numerator above its denominator, and a subscript below its line', () => {
       // t = (Σ t_i) / n
       const words = wordBoxes(statementPdf(samples[1][1])).filter(({ page }) => page === 1)
