@@ -16,6 +16,7 @@ import {
   wormDensity,
   wormDensityBasis
 } from '../physics/worms.ts'
+import type { FieldPath } from '../problem.ts'
 import type { Expansion, Foil } from '../records/types.ts'
 import { type Bench, openSession, read, type Session } from './bench.ts'
 import { instrumentsFor } from './flake.ts'
@@ -43,7 +44,7 @@ export function lossOnExpansionResult(bench: Bench, run: Expansion): Result | un
       quantity: 'lossOnExpansion_percent',
       basis: lossOnExpansionBasis,
       instrumentOf: instrumentsFor(session, { massIn_g: 'mass', massOut_g: 'mass' }),
-      fieldOf: { massOut_g: 'mass_g' }
+      fieldOf: { massIn_g: ['from'], massOut_g: ['worms', 'mass_g'] }
     },
     () => lossOnExpansion({ massIn_g: massPutIn(session, run), massOut_g: wormMass(session, run) })
   )
@@ -151,7 +152,8 @@ function saleableMass(session: Session, foil: Foil): Estimate | undefined {
 
 export function trimYieldResult(bench: Bench, foil: Foil): Result | undefined {
   const instruments = { ...foil.instruments, ...foil.measured?.instruments }
-  const session = openSession(bench, foil.made, ['from'], undefined, instruments)
+  const field: FieldPath = foil.saleable_g ? ['saleable_g'] : ['sheets']
+  const session = openSession(bench, foil.made, field, undefined, instruments)
   const saleable_g = saleableMass(session, foil)
   if (!saleable_g) return undefined
   return singleResult(
@@ -159,7 +161,8 @@ export function trimYieldResult(bench: Bench, foil: Foil): Result | undefined {
     {
       quantity: 'trimYield_percent',
       basis: trimYieldBasis,
-      instrumentOf: instrumentsFor(session, { worms_g: 'mass', saleable_g: 'mass' })
+      instrumentOf: instrumentsFor(session, { worms_g: 'mass', saleable_g: 'mass' }),
+      fieldOf: { worms_g: ['from'], saleable_g: field }
     },
     () => trimYield({ worms_g: massPutIn(session, foil), saleable_g })
   )

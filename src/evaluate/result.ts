@@ -44,8 +44,8 @@ export type Account = AccountOf & (OpenFigure | ProcessFigure)
 interface AccountOf {
   readonly written?: WrittenReadings
   readonly instrumentOf?: Readonly<Record<string, string>>
-  /** Field of the record that holds an input, where it is not called so. */
-  readonly fieldOf?: Readonly<Record<string, string>>
+  /** Where the record holds an input, if not under its own name in the field of the figure. */
+  readonly fieldOf?: Readonly<Record<string, FieldPath>>
   readonly tested?: string | undefined
   readonly deviation?: string | undefined
   /** True where the figure lies near 0 by its nature, so that its readings differ by much of it. */
@@ -61,14 +61,14 @@ export function attempt<Value>(
   bench: Bench,
   field: FieldPath,
   model: () => Value,
-  fieldOf: Readonly<Record<string, string>> = {}
+  fieldOf: Readonly<Record<string, FieldPath>> = {}
 ): Value | undefined {
   try {
     return model()
   } catch (error) {
     if (!(error instanceof DomainError)) throw error
     const { input, reason, hint } = error
-    report(bench, [...field, fieldOf[input] ?? input], 'OUT_OF_DOMAIN', [reason, hint])
+    report(bench, fieldOf[input] ?? [...field, input], 'OUT_OF_DOMAIN', [reason, hint])
     return undefined
   }
 }
