@@ -21,8 +21,8 @@ test.for([
 
 test.for([
   [-0.1, 12, 'ash_percent must be at least 0 and below 100, got -0.1'],
-  [0, 100, 'volatile_percent must be below 100 and, with the ash, at most 100, got 100'],
-  [40, 61, 'volatile_percent must be below 100 and, with the ash, at most 100, got 61']
+  [0, 100, 'volatile_percent must be below 100 and, with the ash of 0 %, at most 100, got 100'],
+  [40, 61, 'volatile_percent must be below 100 and, with the ash of 40 %, at most 100, got 61']
 ] as const)('outside the domain: ash %f %, volatile %f %', ([ash, volatile, message]) => {
   expect(() => fixedCarbon(of(ash, volatile))).toThrow(message)
   expect(() => devolatilisedCarbon(of(ash, volatile))).toThrow(message)
