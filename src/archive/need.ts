@@ -99,7 +99,7 @@ function standingOf(
   return isKnown ? 'met' : 'not known'
 }
 
-/** 'Ash, dry basis: every lot is judged by a limit within it; …', from titles by key. */
+/** 'Ash, dry basis: every lot is judged by a limit within it. …', from titles by key. */
 export function reasonOf(
   { answer, each }: Match,
   titles: ReadonlyMap<string, string>,
@@ -113,5 +113,9 @@ export function reasonOf(
       : isShared && answer === 'not known'
         ? [words.noSingleKnown]
         : []
-  return [...texts, ...noSingle].join('; ')
+  return [...texts, ...noSingle].map(text => `${capital(text)}.`).join(' ')
 }
+
+/** A title keeps its own first letter where it is a sign: pH. */
+const capital = (text: string): string =>
+  /^\p{Ll}{2}/u.test(text) ? text.charAt(0).toUpperCase() + text.slice(1) : text
