@@ -9,6 +9,7 @@ import { formAddress, rootAddress, sharedAddress } from './head.ts'
 import { mathml } from './mathml.ts'
 import { relative } from './relative.ts'
 import { figureFilters } from './shapes.ts'
+import { whole } from './whole.ts'
 
 /** Newest first; lots of one day by number, latest number first. */
 const byAge = (a: LotSummary, b: LotSummary): number =>
@@ -65,6 +66,7 @@ export const filtersOf = ({ language, folder }: Pick<SiteDocument, 'language' | 
   markOf,
   capital,
   mathml,
+  whole,
   rootAddress,
   sharedAddress,
   formAddress,

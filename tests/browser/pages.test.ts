@@ -208,4 +208,18 @@ describe.skipIf(!tools)('in Chromium', () => {
     expect(text).toContain('Web copy of lot GF-26-040. The certificate is the PDF.')
     expect(text).not.toMatch(/Inputs of reading 1|Why each verdict|How to read/u)
   })
+
+  test('print no number of a lot, sheet or grade on two lines', async () => {
+    const page = await openPage(browser, sample('public', 'lots/EB-26-041/index.html'), desk)
+    await page.emulateMedia({ media: 'print' })
+    const parted = await page.evaluate<string[]>(`Array.from({ length: 60 }, (_, step) => {
+      document.body.style.width = 300 + 5 * step + 'px'
+      return [...document.querySelectorAll('.unbroken')]
+        .filter(number => number.getClientRects().length > 1)
+        .map(number => number.textContent)
+    }).flat()`)
+    expect(parted).toEqual([])
+    expect(await page.locator('.unbroken').count()).toBeGreaterThan(0)
+    await page.context().close()
+  })
 })

@@ -37,6 +37,7 @@ const textOf = (html: string): string =>
   html
     .replace(/<head>.*<\/head>/su, '')
     .replace(/<span[^>]*aria-hidden[^>]*>.*?<\/span>/gu, '')
+    .replace(/<span class="unbroken">(.*?)<\/span>/gu, '$1')
     .replace(/<[^>]*>/gu, ' ')
     .replace(/&lt;/gu, '<')
     .replace(/&gt;/gu, '>')
