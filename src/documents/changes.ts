@@ -6,7 +6,7 @@ import { catalogues } from './languages/index.ts'
 import type { CertificateDocument, HazardText, MethodText, ResultRow } from './types.ts'
 import { plainSpaces, unstopped } from './words.ts'
 
-type Words = Pick<Catalogue, 'changes' | 'paper'>
+type Words = Pick<Catalogue, 'changes' | 'paper' | 'numbers'>
 
 /** The parts of a certificate that say something of the lot. */
 type Told = Pick<
@@ -118,7 +118,7 @@ function changedRow(
 type RowPart = readonly [string, (row: ResultRow) => string | undefined]
 
 const rowParts = (language: Words): readonly RowPart[] => {
-  const { paper, changes } = language
+  const { paper, changes, numbers } = language
   const { row: words, edition, bareReport } = changes
   return [
     [words.result, row => resultText(row, language)],
@@ -127,7 +127,7 @@ const rowParts = (language: Words): readonly RowPart[] => {
     [words.verdict, row => row.verdict && paper.verdicts[row.verdict.word]],
     [words.decidedBy, row => row.decidedBy?.printed],
     [words.method, row => methodText(row.method, edition)],
-    [words.tested, row => row.testedOn],
+    [words.tested, row => row.testedOn && numbers.date(row.testedOn)],
     [words.readings, row => row.n?.toString()],
     [words.spread, row => row.spread],
     [words.report, row => row.report && bareReport(row.report.sentence)],
@@ -166,7 +166,6 @@ function changedHazards(language: Words, was?: HazardText, is?: HazardText): str
     [block.computed, ({ computed }) => computed?.sentence],
     [block.agreement, ({ computed }) => computed?.agreement],
     [block.reasons, reasonText],
-    [block.dust, ({ computed }) => computed?.dust],
     [block.basis, ({ basis }) => basis],
     [block.edition, ({ edition }) => paper.wording(edition)],
     [block.editions, ({ editions }) => editions && editionsText(editions)],
@@ -175,6 +174,9 @@ function changedHazards(language: Words, was?: HazardText, is?: HazardText): str
   const said = new Map(was.statements.map(({ code, text }) => [code, text]))
   return [
     ...parts.flatMap(([part, text]) => differ(part, text(was), text(is))),
+    ...(wordsOfDust(was) === wordsOfDust(is)
+      ? []
+      : differ(block.dust, was.computed?.dust, is.computed?.dust)),
     ...is.statements.flatMap(({ code, text }) =>
       differ(words.words(code), said.get(code) ?? text, text)
     )
@@ -197,6 +199,13 @@ const editionsText = (editions: NonNullable<HazardText['editions']>) =>
 
 const labelText = ({ signal, statements }: Pick<HazardText, 'signal' | 'statements'>) =>
   [signal, ...statements.map(({ code }) => code)].filter(Boolean).join(' ')
+
+/** How the sentence is pointed has changed since the first papers: its words are what is said. */
+const wordsOfDust = ({ computed }: HazardText) =>
+  computed?.dust
+    ?.toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim()
 
 const reasonText = ({ computed }: HazardText) =>
   computed &&

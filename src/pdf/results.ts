@@ -126,7 +126,7 @@ function notesOf(row: ResultRow, words: Words): Note[] {
 /** 'TM-01, edition 3, Expansion volume at 950 °C: 0.5 g into …; tested 2026-03-16.' */
 function methodText(method: MethodText, testedOn: string | undefined, words: Words): string {
   const name = `${method.id}, ${words.edition} ${method.edition}, ${method.title}: `
-  const parts = [method.conditions, method.reference, testedOn && `${words.tested} ${testedOn}`]
+  const parts = [method.conditions, method.reference, testedOn && words.tested(testedOn)]
   return ended(`${name}${parts.filter(part => part).join('; ')}`)
 }
 

@@ -175,4 +175,14 @@ describe('of two hazard blocks', () => {
   ] as const)('%j is told', ([now, told]) => {
     expect(toldOf(now)).toEqual([told])
   })
+
+  test('but not where the sentence on dust is pointed otherwise', () => {
+    const saying = (dust: string) => ({
+      ...before,
+      hazards: { ...block, computed: { ...computed, dust } }
+    })
+    const old = saying('In air. (not excluded; C.4.30.)')
+    expect(changesBetween(old, saying('In air. Not excluded; C.4.30.'))).toEqual([])
+    expect(changesBetween(old, saying('In air. Not excluded; C.4.31.'))).toHaveLength(1)
+  })
 })

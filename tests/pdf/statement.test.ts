@@ -86,6 +86,10 @@ describe.skipIf(!requireTool('qpdf', 'qpdf') || !requireTool('pdftotext', 'poppl
       expect(middleOf('i')).toBeGreaterThan(middleOf('t') + 1)
     })
 
+    it.each(samples)('of %s writes every date in one way', (_, document) => {
+      expect(textOf(statementPdf(document))).not.toMatch(/20\d\d-\d\d-\d\d/u)
+    })
+
     it('for customers holds product tests only, and no mark', () => {
       for (const { statement } of publicSite.lots)
         if (statement)

@@ -6,6 +6,7 @@ import { certificateDocument, previewDocument } from '../fixtures/documents.ts'
 import { requireTool } from '../tools.ts'
 import { pageTexts, plainText } from './inspect.ts'
 import { attachment, longDocument } from './samples.ts'
+import { wordsIn } from '../../src/pdf/words.ts'
 
 /** Every text of a document that a certificate must show. */
 function textsOf(document: CertificateDocument): string[] {
@@ -39,7 +40,12 @@ function textsOf(document: CertificateDocument): string[] {
     ...(document.signatory ? [document.signatory] : []),
     ...(hazards?.statements.flatMap(({ code, text }) => [code, text]) ?? []),
     ...(hazards
-      ? [hazards.signal ?? 'No signal word', hazards.basis, hazards.edition, hazards.transport]
+      ? [
+          hazards.signal ?? 'No signal word',
+          hazards.basis,
+          wordsIn('en').wording(hazards.edition),
+          hazards.transport
+        ]
       : []),
     ...(hazards?.computed
       ? [
@@ -108,7 +114,7 @@ describe.skipIf(!requireTool('pdftotext', 'poppler-utils'))('the text of a certi
   it('names method, edition, conditions, deviation and day of a figure', () => {
     const text = pages.join('').replace(/\s+/g, ' ')
     expect(text).toContain('TM-04, edition 2, Free acidity by titration: 10 g in 100 mL water')
-    expect(text).toContain('tested 2026-03-17.')
+    expect(text).toContain('tested 17 March 2026.')
     expect(text).toContain('Deviation from the method: leached for 45 min.')
   })
 

@@ -28,7 +28,7 @@ export interface PaperWords {
   }
   readonly columnNote: string
   readonly edition: string
-  readonly tested: string
+  readonly tested: (day: string) => string
   readonly deviation: string
   readonly decidedBy: string
   readonly noMethod: string

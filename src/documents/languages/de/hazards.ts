@@ -94,7 +94,7 @@ export const hazards: typeof english = {
   agreesOnNone: 'Der Hersteller gibt keine Klasse an, und keine ist berechnet.',
   agrees: 'Die eigene Einstufung des Herstellers enthält jede berechnete Klasse.',
   dust: ({ because, clause }, form) =>
-    `Vereinigte Staaten, sinngemäß: ${label.signals.Warning}. ${dusts[form]} (${because === 'dust test positive' ? 'Staubprüfung positiv' : 'durch keine Staubprüfung ausgeschlossen'}; ${cited(clause)}.)`,
+    `Vereinigte Staaten, sinngemäß: ${label.signals.Warning}. ${dusts[form]} ${because === 'dust test positive' ? 'Staubprüfung positiv' : 'Durch keine Staubprüfung ausgeschlossen'}; ${cited(clause)}.`,
   article: ({ function: by, on, until }, statement, basis) =>
     `Erklärt am ${date(on)} (${by})${until === undefined ? '' : `, gültig bis ${date(until)}`}: ${statement}. Grundlage: ${basis}.`,
   noTransport: TRANSPORT,

@@ -28,6 +28,9 @@ export function date(day: string): string {
   return `${Number(dayOfMonth)}.\u00a0${months[Number(month) - 1]} ${year}`
 }
 
+/** Days in a source's text as sentences have them. */
+export const datesIn = (text: string): string => text.replace(/\b\d{4}-\d{2}-\d{2}\b/gu, date)
+
 /** From so many digits on, thousands are parted. */
 const GROUPED_DIGITS = 5
 

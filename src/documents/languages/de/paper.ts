@@ -1,6 +1,7 @@
 /** The words of a paper in German. */
 
 import type { PaperWords } from '../paper-words.ts'
+import { date } from './numbers.ts'
 import { wording } from './sources.ts'
 
 export const paper: PaperWords = {
@@ -31,7 +32,7 @@ export const paper: PaperWords = {
   columnNote:
     'n: Messungen oder Bögen hinter dem Ergebnis. U: erweiterte Messunsicherheit mit ihrem Erweiterungsfaktor k. <: Das Ergebnis ist eine obere Schranke.',
   edition: 'Ausgabe',
-  tested: 'geprüft am',
+  tested: day => `geprüft am ${date(day)}`,
   deviation: 'Abweichung vom Verfahren',
   decidedBy: 'Entscheidend:',
   noMethod: 'Prüfverfahren nicht angegeben.',

@@ -1,6 +1,7 @@
 /** Sources and clauses in German: the law's own German names for its parts, and a few phrases. */
 
 import type { Certainty, Clause } from '../../../hazards/clauses.ts'
+import { datesIn } from './numbers.ts'
 
 export const certainty: Readonly<Record<Certainty, string>> = {
   print: '',
@@ -73,7 +74,7 @@ const phrases: readonly (readonly [english: RegExp, german: string])[] = [
 
 /** A source in German; words that none of these phrases is stay as they are. */
 export const source = (text: string): string =>
-  phrases.reduce((said, [english, german]) => said.replace(english, german), text)
+  datesIn(phrases.reduce((said, [english, german]) => said.replace(english, german), text))
 
 /** A source with how sure it is. */
 export const cited = ({ source: text, sure }: Clause): string =>

@@ -10,7 +10,8 @@ import type { Conflict, Classified } from '../../../hazards/classify.ts'
 import type { Omission } from '../../../hazards/label-elements.ts'
 import type { Form } from '../../../hazards/substances.ts'
 import type { HazardDecision } from '../../../judge/lot-hazards.ts'
-import { date, list } from './numbers.ts'
+import { capital } from '../../capital.ts'
+import { date, datesIn, list } from './numbers.ts'
 
 const TRANSPORT =
   'Transport: no classification has been determined by this document; ask a dangerous-goods safety adviser.'
@@ -20,9 +21,9 @@ export const hazards = {
   className: (name: string) => name,
   pictograms: pictogramTitles,
   /** A source, and how surely it was read. */
-  cited: (clause: Clause) => cited(clause),
+  cited: (clause: Clause) => datesIn(cited(clause)),
   /** The wording of statements, as papers name it. */
-  wording: (edition: string) => edition,
+  wording: datesIn,
   editions: editionNames as Readonly<Record<Edition, string>>,
   /** Said beside every hazard block. */
   aid: 'An aid for handling, not a legal classification and no safety data sheet: the supplier’s sheet, test data, local rules and competent persons decide.',
@@ -35,8 +36,8 @@ export const hazards = {
       : isOpen
         ? 'No class so far; the classification is incomplete.'
         : 'Not classified.',
-  why: (one: Classified) => explainClass(one),
-  conflict: (one: Conflict) => explainConflict(one),
+  why: (one: Classified) => explainClass(one).map(datesIn),
+  conflict: (one: Conflict) => datesIn(explainConflict(one)),
   omitted: (text: Omission) => `${text}.`,
   /** What nobody decided yet; the sentence is for who may read the figures. */
   open: (_about: HazardDecision['about'], text: string | undefined) =>
@@ -70,7 +71,7 @@ export const hazards = {
   agreesOnNone: 'The producer declares no class, and none is computed.',
   agrees: 'The producer’s own classification holds every class computed.',
   dust: ({ signal, text, because, clause }: DustText, _form: 'dust' | 'pieces') =>
-    `United States: ${signal}. ${text} (${because}; ${cited(clause)}.)`,
+    `United States: ${signal}. ${text} ${capital(because)}; ${cited(clause)}.`,
   article: (
     said: { function: string; on: string; until?: string | undefined },
     statement: string,

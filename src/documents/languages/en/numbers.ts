@@ -21,6 +21,9 @@ export function date(day: string): string {
   return `${Number(dayOfMonth)} ${months[Number(month) - 1]} ${year}`
 }
 
+/** Days in a source's text as sentences have them. */
+export const datesIn = (text: string): string => text.replace(/\b\d{4}-\d{2}-\d{2}\b/gu, date)
+
 /** A number as figures are printed, whatever stands around it: with a point, as computed. */
 export const number = (text: string): string => text
 

@@ -1,6 +1,7 @@
 /** The words of a paper in English. */
 
 import type { PaperWords } from '../paper-words.ts'
+import { date, datesIn } from './numbers.ts'
 
 export const paper: PaperWords = {
   certificate: 'Certificate',
@@ -30,7 +31,7 @@ export const paper: PaperWords = {
   columnNote:
     'n: readings or sheets behind the result. U: expanded uncertainty of measurement, with its coverage factor k. <: the result is an upper bound.',
   edition: 'edition',
-  tested: 'tested',
+  tested: day => `tested ${date(day)}`,
   deviation: 'Deviation from the method',
   decidedBy: 'Decided by',
   noMethod: 'Method not stated.',
@@ -59,7 +60,7 @@ export const paper: PaperWords = {
   noSignal: 'No signal word',
   noStatement: 'No hazard statement is declared.',
   wordingFrom: 'Wording of the statements',
-  wording: edition => edition,
+  wording: datesIn,
   cautions: 'Cautions',
   traceability: 'Traceability',
   statements: 'Statements',

@@ -3,6 +3,7 @@
 import type { Clause } from '../../../hazards/clauses.ts'
 import type { DustText } from '../../../hazards/dust.ts'
 import { certaintyTexts, cited } from '../../../hazards/clauses.ts'
+import { capital } from '../../capital.ts'
 import type { Over } from '../../../hazards/exposure.ts'
 
 export const safety = {
@@ -31,7 +32,7 @@ export const safety = {
   },
   excluded: 'A dust test excluded combustible dust.',
   dust: ({ signal, text, because, clause }: DustText) =>
-    `United States: ${signal}. ${text} (${because}; ${cited(clause)}.)`,
+    `United States: ${signal}. ${text} ${capital(because)}; ${cited(clause)}.`,
   noClass:
     'The European Union has no such class; the limits of explosion of this dust are not known here.',
   /** A sentence, source, issuer or fraction of our own data files; undefined where nobody has worded it. */

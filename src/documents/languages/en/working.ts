@@ -7,7 +7,7 @@ import { capital } from '../../capital.ts'
 import type { PlanParts } from '../parts.ts'
 import { budgetLine } from './budget-lines.ts'
 import { note } from './notes.ts'
-import { counted } from './numbers.ts'
+import { counted, date } from './numbers.ts'
 
 /** 'bulkDensity' → 'Bulk density'. */
 function input(name: string): string | undefined {
@@ -61,10 +61,10 @@ export const working = {
   },
   reported: {
     formula: 'as reported: no readings of it are known here',
-    source: ({ isOwn, number, by, date }: Report) =>
+    source: ({ isOwn, number, by, date: day }: Report) =>
       isOwn
-        ? `the producer's own earlier record ${number}, ${date}`
-        : `report ${number} of ${by}, ${date}`,
+        ? `the producer's own earlier record ${number}, ${date(day)}`
+        : `report ${number} of ${by}, ${date(day)}`,
     method: (method: string) => `Method, as reported: ${method}.`,
     scope: (scope: string) => `Scope, as reported: ${scope}.`,
     withoutUncertainty: (why: string) => `No uncertainty is stated: ${why}.`
@@ -106,7 +106,7 @@ export const working = {
     title: 'Statement of working',
     facts: { product: 'Product', grade: 'Grade', made: 'Made', status: 'Status' },
     grade: (title: string, revision: string) => `${title}, revision ${revision}`,
-    made: (day: string) => day,
+    made: date,
     says: [
       'Each figure is told with its formula, its readings as recorded, the inputs of one reading, and every cause of its uncertainty with its share of the variance.',
       'Expanded uncertainty is k times the standard uncertainty, for a coverage probability of about 95 %; k by Student’s t from the effective degrees of freedom.',

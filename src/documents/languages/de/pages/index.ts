@@ -8,6 +8,7 @@ import * as grade from './grade.ts'
 import * as lot from './lot.ts'
 import { tables } from './tables.ts'
 import type { pages as english } from '../../en/pages/index.ts'
+import { date } from '../numbers.ts'
 
 export const pages: typeof english = {
   sign: ',',
@@ -19,6 +20,7 @@ export const pages: typeof english = {
   ...grade,
   ...lot,
   tables,
+  date,
   day: day => day.split('-').reverse().join('.'),
   plain: printed => printed.replaceAll('\u202f', '').replace(',', '.')
 }

@@ -8,6 +8,7 @@ import * as grade from './grade.ts'
 import * as lot from './lot.ts'
 import { tables } from './tables.ts'
 import type { PaperLanguage } from '../../../../records/schemas/common.ts'
+import { date } from '../numbers.ts'
 
 export const pages = {
   /** Before decimals. */
@@ -21,7 +22,9 @@ export const pages = {
   ...grade,
   ...lot,
   tables,
-  /** A day as tables show it. */
+  /** A day in a sentence. */
+  date,
+  /** A day as lists show it, in a column of days. */
   day: (day: string) => day,
   /** A printed figure as programs read it: digits with a point. */
   plain: (printed: string) => printed

@@ -1,5 +1,7 @@
 /** A lot's page, in English. */
 
+import { datesIn } from '../numbers.ts'
+
 export const lot = {
   title: (lot: string, kind: string) => `Lot ${lot}, ${kind}`,
   heading: (lot: string) => `Lot ${lot}`,
@@ -40,7 +42,7 @@ export const lot = {
     `${value}, ${place}; the others from ${others}.`,
   noStatement: 'No hazard statement is declared.',
   why: 'Why',
-  wording: (edition: string) => `Wording: ${edition}.`,
+  wording: (edition: string) => `Wording: ${datesIn(edition)}.`,
   rejected: 'This lot was rejected and is not for sale.',
   concession: 'This lot was let go under a concession and is not released for general sale.',
   unpublished: (grade: string) =>
