@@ -75,7 +75,7 @@ describe('a certificate that stands is told to differ by', () => {
       batch,
       'tested: 2026-02-04',
       'tested: 2026-02-03',
-      ', tested: was 2026-02-04'
+      ', tested: was 4 February 2026'
     ],
     ['a fact', batch, 'made: 2026-02-02', 'made: 2026-02-01', 'now 1 February 2026'],
     ['the address', 'producer.yaml', '2 Kiln', '3 Kiln', 'Producer: was Fennick'],
@@ -118,7 +118,7 @@ describe('a certificate that stands is told to differ by', () => {
       ['tested: 2026-02-05', 'tested: 2026-02-04'],
       ['made: 2026-02-02', 'made: 2026-02-01']
     )
-    expect(messageOf(withFile(batch, text))).toMatch(/, now 2026-02-03\. And 2 more$/u)
+    expect(messageOf(withFile(batch, text))).toMatch(/, now 3 February 2026\. And 2 more$/u)
   })
 })
 

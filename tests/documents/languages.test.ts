@@ -169,7 +169,7 @@ describe.skipIf(!requireTool('pdftotext', 'poppler-utils'))('a certificate in Ge
       '0,47 bis 0,53',
       'Entscheidend: Bogen 13-1, 0,5036 mm ± 0,0047 mm.',
       'jeder Bogen',
-      'geprüft am 2026-10-07',
+      'geprüft am 7. Oktober 2026',
       'Externes Ergebnis: gemessen von einem externen Labor',
       'Streifen längs zur Formgebungsrichtung geschnitten.',
       'Seite 1 von'
