@@ -52,6 +52,7 @@ function shownOn(folder: string, path: string, language = 'de'): string {
   const body = html
     .slice(html.indexOf('<title>'))
     .replace(/<script.*?<\/script>|<style.*?<\/style>/gsu, '')
+    .replace(/<span class="unbroken">(.*?)<\/span>/gu, '$1')
     .replace(new RegExp(`<(\\w+)(?=[^>]* lang="(?!${language})).*?</\\1>`, 'gsu'), '')
     .replace(/<span class="fingerprint.*?<\/span>|<meta property="og:(?:url|type).*?>/gsu, '')
     .replace(/https?:\S+/gu, ' ')
