@@ -299,7 +299,10 @@ function underline(text: string, start: number, end: number) {
 
 const widthOf = (cells: readonly Cell[]) => cells.reduce((sum, { width }) => sum + width, 0)
 
-const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' })
+let segmenter: Intl.Segmenter | undefined
+
+/** Made where a line is first shown: it takes longer than most else that a start does. */
+const graphemes = () => (segmenter ??= new Intl.Segmenter('en', { granularity: 'grapheme' }))
 
 /** The characters around `start`, as many as could be shown. */
 function cellsOf(text: string, start: number): Cell[] {
@@ -307,7 +310,7 @@ function cellsOf(text: string, start: number): Cell[] {
   const wanted = Math.max(0, start - 4 * WIDEST)
   const from = low.test(text.charAt(wanted)) ? wanted + 1 : wanted
   const part = text.slice(from, start + 4 * WIDEST)
-  return [...graphemes.segment(part)].map(({ segment, index }) => {
+  return [...graphemes().segment(part)].map(({ segment, index }) => {
     const shown = seen(segment)
     const at = from + index
     return { text: shown, start: at, end: at + segment.length, width: cellWidth(shown) }

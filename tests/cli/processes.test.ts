@@ -20,7 +20,8 @@ const rows: readonly Row[] = [
   [['check', '--content', 'broken'], 1],
   // As of another day, for which datasheets and pages are made anew; other papers have rows below.
   [['build', '--edition', 'workshop', '--as-of', '2026-12-31'], 0],
-  [['papers', 'EB-1'], 0],
+  // Worms have none; a certificate is drawn for 'issue'.
+  [['papers', 'XR-1'], 1],
   [['label', 'FL-1', '--container', 'carton', '--capacity', '2L', '--holds', '30g'], 0],
   [['new', 'batch', '--date', '2026-12-01'], 0],
   [['import', 'content/producer.yaml', '--lot', 'EB-1', '--test', 'sieve'], 1],
@@ -44,6 +45,7 @@ const rows: readonly Row[] = [
 /** The same commands on another way, and every paper of a site. */
 const furtherRows: readonly Row[] = [
   [['check'], 0],
+  [['papers', 'EB-1'], 0],
   [['build', '--edition', 'workshop', '--paper', 'Letter'], 0],
   [['build', '--content', 'broken'], 1],
   [setup, 2],
