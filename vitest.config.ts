@@ -38,7 +38,10 @@ export default defineConfig({
     // current folder, modules. Processes, not threads, as only they have a current folder.
     pool: 'forks',
     isolate: false,
-    poolOptions: { forks: { execArgv: ['--max-semi-space-size=64'] } },
+    // Room for new objects, and functions compiled anew only once they run long, as bin/bundle.js has it.
+    poolOptions: {
+      forks: { execArgv: ['--max-semi-space-size=64', '--interrupt-budget=500000'] }
+    },
     // As many to begin with as there may be: one put to rest in between is ended with its next file.
     minWorkers: WORKERS,
     maxWorkers: WORKERS,

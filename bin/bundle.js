@@ -12,6 +12,12 @@ import { fileURLToPath } from 'node:url'
  */
 export const SMALL_NURSERY = '--semi-space-growth-factor=1'
 
+/**
+ * Functions are compiled anew, and better, only once they have run long: Node does so early, for programs
+ * that run for days, and in one that ends after seconds it costs more than it gains.
+ */
+export const LATE_OPTIMISER = '--interrupt-budget=500000'
+
 /** Bundles of other states of the source are cleared away after this time, in ms: one may be running. */
 const KEPT_ms = 24 * 60 * 60 * 1000
 

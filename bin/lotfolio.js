@@ -5,9 +5,10 @@
  */
 
 import { setFlagsFromString } from 'node:v8'
-import { bundleOf, SMALL_NURSERY } from './bundle.js'
+import { bundleOf, LATE_OPTIMISER, SMALL_NURSERY } from './bundle.js'
 import { load, told } from './load.js'
 
+setFlagsFromString(LATE_OPTIMISER)
 // A whole site must not take much memory; all else is quicker with the room Node gives.
 const writesSite = ['build', 'start'].includes(process.argv[2])
 if (writesSite) setFlagsFromString(SMALL_NURSERY)

@@ -4,8 +4,9 @@ import { rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
 import { setFlagsFromString } from 'node:v8'
-import { bundle, PREFIX, SMALL_NURSERY } from '../../bin/bundle.js'
+import { bundle, LATE_OPTIMISER, PREFIX, SMALL_NURSERY } from '../../bin/bundle.js'
 
+setFlagsFromString(LATE_OPTIMISER)
 // As the program itself: `check` has the room for new objects that Node gives, what writes a site has not.
 if (!process.argv.includes('check')) setFlagsFromString(SMALL_NURSERY)
 const root = fileURLToPath(new URL('../..', import.meta.url))
