@@ -122,7 +122,7 @@ describe('of the workshop itself, from before these records', () => {
     const titles = groups.flatMap(({ rows }) => rows.map(({ title }) => title))
     expect(titles).toContain('Ash, dry basis (earlier record)')
     const working = workings.find(({ key }) => key === 'ash')
-    expect(working?.source).toBe("the producer's own earlier record OLD-1, 2026-02-05")
+    expect(working?.source).toBe("the producer's own earlier record OLD-1, 5 February 2026")
     const data = JSON.parse(lotData(page, site)) as {
       quantities: Record<string, { source: string; report: unknown }>
     }
@@ -168,7 +168,7 @@ describe('is marked external', () => {
     expect(row.title).toBe('Ash, dry basis (external)')
     expect(row.notes[0]!.text).toMatch(/^External result: /u)
     expect(workings.find(({ key }) => key === 'ash')?.source).toBe(
-      'report QA-7 of an external laboratory, 2026-02-05'
+      'report QA-7 of an external laboratory, 5 February 2026'
     )
     const data = JSON.parse(lotData(page, site)) as {
       quantities: Record<string, { source: string; report: unknown }>

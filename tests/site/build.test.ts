@@ -244,7 +244,10 @@ describe('papers of earlier builds', () => {
       buildDocuments: () => ({ site: { ...siteDocument, asOf: '2026-11-03' }, problems: [] })
     })
     expect(readFileSync(page, 'utf8')).toBe(
-      written.toString('utf8').replaceAll('2026-11-02', '2026-11-03')
+      written
+        .toString('utf8')
+        .replaceAll('2026-11-02', '2026-11-03')
+        .replaceAll('2 November 2026', '3 November 2026')
     )
   })
 
