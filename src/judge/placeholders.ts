@@ -1,7 +1,7 @@
 /** Records that readers see, with a text that setting up wrote for their author to replace. */
 
 import { type Problem, problemAt } from '../problem.ts'
-import { placeholders } from '../records/placeholders.ts'
+import { isPlaceholder } from '../records/placeholders.ts'
 import type { CertificateOrder, Entry, Grade, Method, Records } from '../records/types.ts'
 import { givesOwnResults } from './inspection.ts'
 import type { JudgedLot } from './types.ts'
@@ -11,12 +11,14 @@ export const checkPlaceholders = (records: Records): Problem[] => [
   ...openMethods(records).map(openMethod),
   ...[...records.grades.values()]
     .flat()
-    .filter(({ record }) => record.description === placeholders.description)
+    .filter(({ record }) => isPlaceholder('description', record.description))
     .map(openGrade)
 ]
 
 const openMethods = ({ methods }: Records): Entry<Method>[] =>
-  [...methods.values()].flat().filter(({ record }) => record.conditions === placeholders.conditions)
+  [...methods.values()]
+    .flat()
+    .filter(({ record }) => isPlaceholder('conditions', record.conditions))
 
 const CONDITIONS = 'write how you test: mass, vessel, temperature, time, how it is read'
 

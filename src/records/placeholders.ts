@@ -7,3 +7,13 @@ export const placeholders = {
   /** Of a material: never published. */
   supplier: 'not written down yet'
 } as const
+
+/** Whether nothing was added to it: capitals, spaces and points make no other text of it. */
+export const isPlaceholder = (name: keyof typeof placeholders, text: string): boolean =>
+  wordsIn(text) === wordsIn(placeholders[name])
+
+const wordsIn = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim()
