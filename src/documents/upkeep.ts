@@ -4,7 +4,7 @@ import type { Reading } from '../metrology/written.ts'
 import { compareText } from '../problem.ts'
 import type { Content, Entry, Incident, Waste } from '../records/types.ts'
 import type { BoardPart } from './board-types.ts'
-import { listText } from './words.ts'
+import { dateText, listText } from './words.ts'
 
 interface UpkeepInputs {
   readonly content: Content
@@ -85,7 +85,7 @@ function waste({ content, asOf }: UpkeepInputs): BoardPart {
 }
 
 const stateOf = ({ closed }: Incident, asOf: string) =>
-  closed && closed.on <= asOf ? `closed on ${closed.on}: ${closed.because}` : 'open'
+  closed && closed.on <= asOf ? `closed on ${dateText(closed.on)}: ${closed.because}` : 'open'
 
 function incidents({ content, asOf }: UpkeepInputs): BoardPart {
   const records = latestFirst(content.incidents, ({ happened }) => happened, asOf)
@@ -109,7 +109,7 @@ function incidents({ content, asOf }: UpkeepInputs): BoardPart {
         joined([listText(record.lots ?? []), lostText(record)]),
         joined([
           record.done,
-          ...(record.told ?? []).map(({ who, on }) => `told to ${who} on ${on}`)
+          ...(record.told ?? []).map(({ who, on }) => `told to ${who} on ${dateText(on)}`)
         ]),
         stateOf(record, asOf)
       ],

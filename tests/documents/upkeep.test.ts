@@ -46,8 +46,8 @@ test('an incident is open, and stands out, until somebody has closed it', () => 
     'spill, 2 g, hood 1, a splash of acid on the tray while the Wobblethorpe pump was primed',
     '2026-10-13, 08:05',
     'SA-26-02, 2 g of SA-26-02 lost',
-    'taken up with the binder, washed down, pump hose replaced, told to workshop manager on 2026-10-13',
-    'closed on 2026-10-20: the hose is checked before each charge'
+    'taken up with the binder, washed down, pump hose replaced, told to workshop manager on 13 October 2026',
+    'closed on 20 October 2026: the hose is checked before each charge'
   ])
   expect(closed!.urgent).toBeUndefined()
   const left = withChange(demoFiles, 'incidents/IN-26-01.yaml', 'closed: {', '# {')
@@ -63,7 +63,7 @@ test('an incident closed after all else is closed', () => {
     'closed: { on: 2026-12-01'
   )
   const [closed] = partOf('incidents', siteOf(late, { edition: 'workshop' })).rows
-  expect(closed!.cells.at(-1)).toMatch(/^closed on 2026-12-01/u)
+  expect(closed!.cells.at(-1)).toMatch(/^closed on 1 December 2026:/u)
 })
 
 test('the public edition has no word of either', () => {
