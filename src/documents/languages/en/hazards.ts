@@ -16,6 +16,10 @@ import { date, datesIn, list } from './numbers.ts'
 const TRANSPORT =
   'Transport: no classification has been determined by this document; ask a dangerous-goods safety adviser.'
 
+/** A sentence on dust, whatever the form: the law's own text says which. */
+export const dust = ({ signal, text, because, clause }: DustText): string =>
+  `United States: ${signal}. ${text} ${capital(because)}; ${datesIn(cited(clause))}.`
+
 export const hazards = {
   /** A class as it is called: codes of the law, and words of its own beside them. */
   className: (name: string) => name,
@@ -70,8 +74,7 @@ export const hazards = {
     `The producer declares ${list(names)} beyond what is computed, on the side of caution.`,
   agreesOnNone: 'The producer declares no class, and none is computed.',
   agrees: 'The producer’s own classification holds every class computed.',
-  dust: ({ signal, text, because, clause }: DustText, _form: 'dust' | 'pieces') =>
-    `United States: ${signal}. ${text} ${capital(because)}; ${cited(clause)}.`,
+  dust: (said: DustText, _form: 'dust' | 'pieces') => dust(said),
   article: (
     said: { function: string; on: string; until?: string | undefined },
     statement: string,

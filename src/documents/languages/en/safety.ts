@@ -1,10 +1,9 @@
 /** What a datasheet says of hazards beyond the label, in English. */
 
 import type { Clause } from '../../../hazards/clauses.ts'
-import type { DustText } from '../../../hazards/dust.ts'
-import { certaintyTexts, cited } from '../../../hazards/clauses.ts'
-import { capital } from '../../capital.ts'
+import { certaintyTexts } from '../../../hazards/clauses.ts'
 import type { Over } from '../../../hazards/exposure.ts'
+import { dust } from './hazards.ts'
 
 export const safety = {
   disclaimer:
@@ -31,8 +30,7 @@ export const safety = {
     } satisfies Record<Over, string>
   },
   excluded: 'A dust test excluded combustible dust.',
-  dust: ({ signal, text, because, clause }: DustText) =>
-    `United States: ${signal}. ${text} ${capital(because)}; ${cited(clause)}.`,
+  dust,
   noClass:
     'The European Union has no such class; the limits of explosion of this dust are not known here.',
   /** A sentence, source, issuer or fraction of our own data files; undefined where nobody has worded it. */
