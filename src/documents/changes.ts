@@ -200,7 +200,7 @@ const editionsText = (editions: NonNullable<HazardText['editions']>) =>
 const labelText = ({ signal, statements }: Pick<HazardText, 'signal' | 'statements'>) =>
   [signal, ...statements.map(({ code }) => code)].filter(Boolean).join(' ')
 
-/** How the sentence is pointed has changed since the first papers: its words are what is said. */
+/** Its words alone are what is said: an earlier paper may point the sentence otherwise. */
 const wordsOfDust = ({ computed }: HazardText) =>
   computed?.dust
     ?.toLowerCase()

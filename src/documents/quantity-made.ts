@@ -1,4 +1,7 @@
-/** How much of a lot was made: of foil what is saleable, in sheets where all of them are recorded. */
+/**
+ * How much of a lot was made, whatever was taken of it since: of foil what is saleable, in sheets where
+ * all of them are recorded.
+ */
 
 import { Decimal } from 'decimal.js'
 import { placesOf, roundToPlaces } from '../metrology/rounding.ts'
