@@ -26,7 +26,9 @@ export const launchChromium = (options: LaunchOptions = {}): Promise<Browser> =>
     args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run'].concat([
       '--disable-background-networking',
       '--disable-component-update',
-      '--disable-sync'
+      '--disable-sync',
+      // No page stands long enough for what the optimising compilers take to come back.
+      '--js-flags=--no-maglev,--no-turbofan'
     ])
   })
 
