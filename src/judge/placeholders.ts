@@ -6,9 +6,14 @@ import type { CertificateOrder, Entry, Grade, Method, Records } from '../records
 import { givesOwnResults } from './inspection.ts'
 import type { JudgedLot } from './types.ts'
 
-/** Every public text that is still to be written. */
+/**
+ * Every public text that is still to be written. An edition that a later one follows is left as it is:
+ * what was issued by it never changes; of a grade, the history prints every revision.
+ */
 export const checkPlaceholders = (records: Records): Problem[] => [
-  ...openMethods(records).map(openMethod),
+  ...openMethods(records)
+    .filter(entry => records.methods.get(entry.record.id)?.at(-1) === entry)
+    .map(openMethod),
   ...[...records.grades.values()]
     .flat()
     .filter(({ record }) => isPlaceholder('description', record.description))

@@ -35,6 +35,20 @@ test('a workshop just set up has two texts to be written, and one draft', () => 
   expect(site?.asOf).toBe('2026-03-01')
 })
 
+test('a method still to be written is no longer asked for once a later edition says it', () => {
+  const files = recordsOf(answers)
+  const method = files.find(({ path }) => path.includes('/methods/'))!
+  const later = method.text
+    .replace(/^edition: 1$/mu, 'edition: 2')
+    .replace(/^conditions: .*$/mu, 'conditions: 1 g at 950 °C for 20 s')
+    .replace(/^valid-from: .*$/mu, 'valid-from: 2026-03-02')
+  for (const order of ['a', 'z']) {
+    const path = `my-workshop/methods/${order}.yaml`
+    const { problems } = buildDocuments([...files, { path, text: later }], { edition: 'workshop' })
+    expect(codesIn({ problems })).toEqual(['PLACEHOLDER description'])
+  }
+})
+
 /** Every sign of Unicode but controls, formats, surrogates and what is not assigned. */
 const printable = Array.from({ length: 0x110000 }, (_, code) => code)
   .filter(code => code < 0xd800 || code > 0xdfff)
