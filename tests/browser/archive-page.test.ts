@@ -6,7 +6,7 @@ import { pathToFileURL } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { builtDemo } from '../site/built-demo.ts'
-import { faultsIn, type Kinds } from './axe.ts'
+import { bringAxe, faultsIn, type Kinds } from './axe.ts'
 import { leaveChromium, requireChromium, sharedChromium } from './chromium.ts'
 import { addressOf, serve } from './server.ts'
 
@@ -276,7 +276,8 @@ describe.skipIf(!requireChromium())('the archive in Chromium', () => {
   })
 
   test('has no accessibility fault, on a desk, in the dark, at 320 px', async () => {
-    const view = await browser.newPage({ bypassCSP: true })
+    const view = await browser.newPage()
+    await bringAxe(view)
     const start = `${pathToFileURL(site).href}/lots/index.html`
     const seen: Kinds = new Set()
     for (const address of ['#text=foil', '#thickness=0.4..&sort=ash+down', '#text=nowhere']) {

@@ -96,26 +96,45 @@ const NARROW_px = 320
 /** Between them tables begin to stack, and columns to stand side by side. */
 const BETWEEN_px = [390, 768]
 
-const TOO_WIDE = `document.documentElement.scrollWidth > innerWidth`
+/** What sticks out of a window too narrow for it; tables that stack must not need scrolling. */
+const OVERFLOW = `(() => {
+  const isWide = document.documentElement.scrollWidth > innerWidth
+  const sticksOut = element =>
+    element.getBoundingClientRect().right > innerWidth + 0.5 && !element.closest('.scroll')
+  const stacks = matchMedia('(max-width: 56rem)').matches ? document.querySelectorAll('.stack') : []
+  return [...stacks]
+    .filter(table => table.parentElement.scrollWidth > table.parentElement.clientWidth)
+    .concat(isWide ? [...document.querySelectorAll('body *')].filter(sticksOut) : [])
+    .map(element => element.outerHTML.slice(0, 80))
+    .concat(isWide ? 'page' : [])
+})()`
+
+/** Have every page that is shown here from now on come with axe, at half of what it takes to bring it each time. */
+export const bringAxe = (page: Page): Promise<unknown> => page.addInitScript({ content: source })
+
+const needAxe = async (page: Page): Promise<void> => {
+  if (!(await page.evaluate<boolean>(`'axe' in window`))) await page.evaluate(source)
+}
 
 /** How a page is put together: headings, names, roles; nothing that its colours, width or layout change. */
 export async function structureFaultsIn(page: Page): Promise<Record<string, readonly unknown[]>> {
-  await page.evaluate(source)
+  await needAxe(page)
   const structure = await page.evaluate<unknown[]>(thorough ? BUT_CONTRAST : BUT_GRID)
   return structure.length > 0 ? { structure } : {}
 }
 
 const at = (page: Page, width: number) => page.setViewportSize({ width, height: 844 })
 
-/** Widths at which a page as it stands is wider than its window; it is left at the last, a desk's. */
-export async function widthsTooWide(
+/** What of a page as it stands is wider than its window, by width; it is left at the last, a desk's. */
+export async function overflowIn(
   page: Page,
   widths = [NARROW_px, ...BETWEEN_px, DESK_px]
-): Promise<readonly number[]> {
-  const wide: number[] = []
+): Promise<readonly string[]> {
+  const wide: string[] = []
   for (const width of widths) {
     await at(page, width)
-    if (await page.evaluate<boolean>(TOO_WIDE)) wide.push(width)
+    const found = await page.evaluate<string[]>(OVERFLOW)
+    wide.push(...found.map(element => `${width} px: ${element}`))
   }
   return wide
 }
@@ -137,10 +156,10 @@ export async function faultsIn(
     const how = kinds.length > 0 ? whole : rest
     return how ? page.evaluate<unknown[]>(how) : []
   }
-  await page.evaluate(source)
-  const wide = [...(await widthsTooWide(page, [NARROW_px]))]
+  await needAxe(page)
+  const wide = [...(await overflowIn(page, [NARROW_px]))]
   const narrow = await page.evaluate<unknown[]>(BUT_CONTRAST)
-  wide.push(...(await widthsTooWide(page, [...BETWEEN_px, DESK_px])))
+  wide.push(...(await overflowIn(page, [...BETWEEN_px, DESK_px])))
   const dark = await look('dark', CONTRAST)
   const light = await look('light', EVERYTHING, BUT_CONTRAST)
   const found = Object.entries({ narrow, dark, light, wide })

@@ -60,8 +60,7 @@ export interface View {
 export const openView = (browser: Browser, view: View): Promise<Page> =>
   browser.newPage({
     viewport: { width: view.width, height: 844 },
-    colorScheme: view.scheme,
-    bypassCSP: true
+    colorScheme: view.scheme
   })
 
 /** Show a page from its file, as from a memory stick, with all that unfolds unfolded. */

@@ -14,7 +14,7 @@ import { textsOf, wordsIn } from '../documents/language-texts.ts'
 import { demoFiles, withChange } from '../records-on-disk.ts'
 import { readPictures } from '../../src/site/read-pictures.ts'
 import { root } from '../root.ts'
-import { faultsIn, foldWhatRepeats, type Kinds, widthsTooWide } from './axe.ts'
+import { bringAxe, faultsIn, foldWhatRepeats, type Kinds, overflowIn } from './axe.ts'
 import { leaveChromium, requireChromium, sharedChromium } from './chromium.ts'
 import { pagesIn, removeFolder, renderPages } from './render-pages.ts'
 
@@ -154,8 +154,9 @@ describe('the pages in German', () => {
 
     beforeAll(async () => {
       browser = await sharedChromium()
-      const context = await browser.newContext({ bypassCSP: true })
+      const context = await browser.newContext()
       page = await context.newPage()
+      await bringAxe(page)
       page.on('pageerror', error => said.push(error.message))
       page.on('console', message => said.push(message.text()))
     }, 60_000)
@@ -177,18 +178,28 @@ describe('the pages in German', () => {
       { timeout: 120_000 },
       async lot => {
         await show(`lots/${lot}/index.html`)
-        expect(await widthsTooWide(page)).toEqual([])
+        expect(await overflowIn(page)).toEqual([])
         const workings = '#workings ~ div details'
         expect(await page.locator(workings).count()).toBeGreaterThan(8)
         await page.evaluate(
           `for (const one of document.querySelectorAll('${workings}')) one.open = true`
         )
-        expect(await widthsTooWide(page)).toEqual([])
+        expect(await overflowIn(page)).toEqual([])
         const folded = await foldWhatRepeats(page, workings)
         expect(folded).toBeGreaterThan(0)
         expect(await faultsIn(page, seen)).toEqual({})
       }
     )
+
+    test('on a phone a row of results begins with its verdict', async () => {
+      await page.setViewportSize({ width: 390, height: 844 })
+      await show('lots/FL-26-013/index.html')
+      const top = (label: string) =>
+        page.evaluate<number>(
+          `document.querySelector('.results [data-label="${label}"]').getBoundingClientRect().top`
+        )
+      expect(await top('Bewertung')).toBeLessThan(await top('Ergebnis'))
+    })
 
     test('lots are found, chosen and compared in German', { timeout: 120_000 }, async () => {
       await show('lots/index.html')

@@ -3,10 +3,10 @@
 import { execFileSync } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { Browser, Page } from 'playwright-core'
+import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { requireTool } from '../tools.ts'
-import { faultsIn, type Kinds, structureFaultsIn } from './axe.ts'
+import { bringAxe, faultsIn, type Kinds, overflowIn, structureFaultsIn } from './axe.ts'
 import {
   leaveChromium,
   openPage,
@@ -19,17 +19,8 @@ import {
 import { type SamplePage, samplePages } from './render-pages.ts'
 import { fullLot } from './sample-site.ts'
 
-/** What sticks out of a window too narrow for it; tables that stack must not need scrolling. */
-const OVERFLOW = `[...document.querySelectorAll('body *')]
-  .filter(element => document.documentElement.scrollWidth > innerWidth
-    && element.getBoundingClientRect().right > innerWidth + 0.5 && !element.closest('.scroll'))
-  .concat([...document.querySelectorAll('.stack')]
-    .filter(table => table.parentElement.scrollWidth > table.parentElement.clientWidth))
-  .map(element => element.outerHTML.slice(0, 80))
-  .concat(document.documentElement.scrollWidth > innerWidth ? 'page' : [])`
-
-/** Forty times what other pages show once: nothing new to axe, and most of its time. */
-const repetitive = fullLot.document.url
+/** One shows forty times what others show once: nothing new to axe, and most of its time. */
+const isNew = ({ path }: SamplePage): boolean => !path.includes(fullLot.document.url)
 
 /**
  * Pages with an element that none before them has, by its kind and classes: what colours and widths are
@@ -66,58 +57,51 @@ describe.skipIf(!tools)('in Chromium', () => {
     return found
   }
 
-  /** What looks at every page find, by page; empty where all is well. Each page is loaded once. */
-  async function lookAtAll(
-    page: Page,
-    pages: readonly SamplePage[],
-    looks: (page: Page, sample: SamplePage) => Promise<Record<string, readonly unknown[]>>
-  ): Promise<Record<string, unknown>> {
-    const found: Record<string, unknown> = {}
-    for (const one of pages) {
+  /** What is wrong with every page, by page and look, and what it said meanwhile. Each is loaded once. */
+  async function lookAtAll() {
+    const found: Record<string, readonly unknown[]> = {}
+    const messages: string[] = []
+    const page = await openView(browser, desk)
+    page.on('console', message => messages.push(`${page.url()}: ${message.text()}`))
+    page.on('requestfailed', request => messages.push(`${page.url()}: ${request.url()}`))
+    await bringAxe(page)
+    const closely = newInKind(samples.filter(isNew))
+    const seen: Kinds = new Set()
+    for (const one of samples) {
       await show(page, one)
-      for (const [look, results] of Object.entries(await looks(page, one)))
+      const faults = closely.has(one)
+        ? await faultsIn(page, seen)
+        : {
+            ...(isNew(one) && (await structureFaultsIn(page))),
+            wide: await overflowIn(page, [320, 390])
+          }
+      for (const [look, results] of Object.entries(faults))
         if (results.length > 0) found[`${one.site} ${one.path}, ${look}`] = results
+      // What it loads after its load event; the next page would cut it off, with its complaints.
+      if (one.path === 'compare/index.html')
+        await page.waitForSelector('#compare-said:not(:empty)', { state: 'attached' })
     }
     await page.close()
-    return found
+    return { found, messages, closely }
   }
+
+  let looked: Awaited<ReturnType<typeof lookAtAll>>
 
   beforeAll(async () => {
     samples = await samplePages()
     browser = await sharedChromium()
-  }, 60_000)
+    looked = await lookAtAll()
+  }, 180_000)
   afterAll(leaveChromium)
 
-  test('pages have no accessibility fault, on a desk, in the dark, at 320 px', async () => {
-    const opened = await openView(browser, desk)
-    const pages = samples.filter(({ path }) => !path.includes(repetitive))
-    const closely = newInKind(pages)
-    expect(closely.size).toBeGreaterThan(10)
-    const seen: Kinds = new Set()
-    const found = await lookAtAll(opened, pages, (page, one) =>
-      closely.has(one) ? faultsIn(page, seen) : structureFaultsIn(page)
-    )
-    expect(found).toEqual({})
-  }, 180_000)
+  test('pages have no accessibility fault, on a desk, in the dark, at 320 px; none is wider', () => {
+    expect(looked.closely.size).toBeGreaterThan(10)
+    expect(looked.found).toEqual({})
+  })
 
-  test('no page is wider than 320 and 390 px; nothing is blocked, missing or logged', async () => {
-    const messages: string[] = []
-    const opened = await browser.newPage()
-    opened.on('console', message => messages.push(`${opened.url()}: ${message.text()}`))
-    opened.on('requestfailed', request => messages.push(`${opened.url()}: ${request.url()}`))
-    const found = await lookAtAll(opened, samples, async (page, { path }) => {
-      const overflow: Record<string, unknown[]> = {}
-      for (const width of [320, 390]) {
-        await page.setViewportSize({ width, height: 844 })
-        overflow[`${width} px`] = await page.evaluate<unknown[]>(OVERFLOW)
-      }
-      // What it loads after its load event; the next page would cut it off, with its complaints.
-      if (path === 'compare/index.html')
-        await page.waitForSelector('#compare-said:not(:empty)', { state: 'attached' })
-      return overflow
-    })
-    expect({ found, messages }).toEqual({ found: {}, messages: [] })
-  }, 60_000)
+  test('nothing is blocked, missing or logged', () => {
+    expect(looked.messages).toEqual([])
+  })
 
   test('the content security policy holds', async () => {
     const { folder, path } = sample('public', 'index.html')
