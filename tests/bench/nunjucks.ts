@@ -63,7 +63,7 @@ export function bareNunjucks(site: SiteDocument, folder: string): void {
 const singlePages = [
   ['index.njk', 'index.html'],
   ['404.njk', '404.html'],
-  ...['lots', 'grades', 'certificates', 'verify', 'compare'].map(
+  ...['lots', 'grades', 'certificates', 'verify', 'compare', 'choose'].map(
     name => [`${name}.njk`, `${name}/index.html`] as const
   )
 ] as const
