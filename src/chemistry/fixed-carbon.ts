@@ -10,7 +10,7 @@
  * Source: fixed carbon by difference as in GB/T 3521; the second basis by definition.
  */
 
-import { DomainError, requirePercent, withUnit } from '../metrology/domain.ts'
+import { DomainError, requirePercent, withUnitOf } from '../metrology/domain.ts'
 import { type Computed, type Estimate, propagate } from '../metrology/estimate.ts'
 
 export const fixedCarbonBasis = {
@@ -59,7 +59,7 @@ function requireRoom(inputs: CarbonInputs): void {
   if (!(value < 100 && ash_percent.value + value <= 100))
     throw new DomainError(
       'volatile_percent',
-      `below 100 and, with the ash of ${withUnit(ash_percent.value, 'ash_percent')}, at most 100`,
+      `below 100 and, with the ash of ${withUnitOf(ash_percent.value, 'ash_percent')}, at most 100`,
       value,
       'ash and volatile matter cannot exceed the sample: check both'
     )

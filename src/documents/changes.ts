@@ -1,5 +1,6 @@
 /** What differs between two states of one certificate, told one difference a sentence. */
 
+import { bareWords } from '../records/placeholders.ts'
 import type { Catalogue } from './languages/catalogue.ts'
 import { en } from './languages/en/index.ts'
 import { catalogues } from './languages/index.ts'
@@ -201,11 +202,7 @@ const labelText = ({ signal, statements }: Pick<HazardText, 'signal' | 'statemen
   [signal, ...statements.map(({ code }) => code)].filter(Boolean).join(' ')
 
 /** Its words alone are what is said: an earlier paper may point the sentence otherwise. */
-const wordsOfDust = ({ computed }: HazardText) =>
-  computed?.dust
-    ?.toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, ' ')
-    .trim()
+const wordsOfDust = ({ computed }: HazardText) => bareWords(computed?.dust ?? '')
 
 const reasonText = ({ computed }: HazardText) =>
   computed &&

@@ -17,13 +17,13 @@ export class DomainError extends RangeError {
   constructor(input: string, rule: string, got: number, hint: string) {
     super(`${input} must be ${rule}, got ${Number(got.toPrecision(6))}`)
     this.input = input
-    this.reason = `must be ${rule}, got ${withUnit(got, input)}`
+    this.reason = `must be ${rule}, got ${withUnitOf(got, input)}`
     this.hint = hint
   }
 }
 
 /** A figure with the unit that the name of its input ends in: '11 g' of 'massIn_g'. */
-export function withUnit(value: number, input: string): string {
+export function withUnitOf(value: number, input: string): string {
   const { unit } = inputParts(input)
   return `${Number(value.toPrecision(6))}${unit && ` ${unit}`}`
 }
@@ -79,7 +79,7 @@ export function requireAtMost<Name extends string>(
   if (!(value <= most + noise))
     throw new DomainError(
       input,
-      `at most ${inWords(ceiling)} (${withUnit(most, ceiling)})`,
+      `at most ${inWords(ceiling)} (${withUnitOf(most, ceiling)})`,
       value,
       hint
     )

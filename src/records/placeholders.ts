@@ -10,9 +10,10 @@ export const placeholders = {
 
 /** Whether nothing was added to it: capitals, spaces and points make no other text of it. */
 export const isPlaceholder = (name: keyof typeof placeholders, text: string): boolean =>
-  wordsIn(text) === wordsIn(placeholders[name])
+  bareWords(text) === bareWords(placeholders[name])
 
-const wordsIn = (text: string): string =>
+/** A text's words alone, whatever their capitals and points: for whether two texts say the same. */
+export const bareWords = (text: string): string =>
   text
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, ' ')

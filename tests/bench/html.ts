@@ -44,6 +44,17 @@ export async function benchHtml(lots: number): Promise<string> {
   }
 }
 
+/**
+ * Write the pages of a site on both sides of the bench, once.
+ *
+ * @throws Error naming a page that one side has otherwise, or not at all
+ */
+export async function requireSamePages(site: SiteDocument, folder: string): Promise<void> {
+  await throughEleventy(site, folder)
+  bareNunjucks(site, folder)
+  refuseDifference(folder)
+}
+
 async function throughEleventy(site: SiteDocument, folder: string): Promise<void> {
   const eleventy = new Eleventy('templates', join(folder, 'eleventy'), {
     quietMode: true,
